@@ -1,7 +1,7 @@
 //! German: every sentence and every text of it.
 //!
-//! Short, the number first, no jargon, directions from the car. Names are used as typed; only the start of a sentence is given
-//! its capital.
+//! Short, the number first, no jargon, directions from the car. What is to be done stands in the infinitive. A name is put
+//! between quotes as it was typed, so that it needs neither an article nor an ending.
 
 pub mod codes;
 pub mod command_line;
@@ -36,44 +36,35 @@ mod summary;
 mod title;
 mod unsure;
 
+use std::ops::Deref;
+
 use super::drawing::Lies;
-use super::{Language, Locale, Units, Words, sentence_start};
-use crate::model::Arrangement;
+use super::matter::Matter;
+use super::{Language, Words, sentence_start};
 
 /// Makes the sentences about one arrangement.
-pub struct About<'a> {
-    arrangement: &'a Arrangement,
-    locale: Locale,
-}
+pub struct About<'a>(Matter<'a>);
 
 impl<'a> About<'a> {
     /// As these words are asked for.
     pub const fn of(words: &Words<'a>) -> Self {
-        Self { arrangement: words.arrangement, locale: words.locale }
-    }
-
-    fn length(&self, mm: f64) -> String {
-        self.locale.length(mm)
-    }
-
-    fn at_least(&self, mm: f64) -> String {
-        self.locale.at_least(mm)
-    }
-
-    fn bare(&self, mm: f64) -> String {
-        self.locale.bare(mm)
-    }
-
-    fn degrees(&self, radians: f64) -> String {
-        self.locale.region.degrees(radians)
+        Self(Matter { arrangement: words.arrangement, locale: words.locale })
     }
 }
 
-/// "a", "a and b", "a, b and c".
+impl<'a> Deref for About<'a> {
+    type Target = Matter<'a>;
+
+    fn deref(&self) -> &Matter<'a> {
+        &self.0
+    }
+}
+
+/// "a", "a und b", "a, b und c".
 pub(super) fn listed(parts: &[String]) -> String {
     match parts {
         [] => String::new(),
         [one] => one.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+        [most @ .., last] => format!("{} und {last}", most.join(", ")),
     }
 }

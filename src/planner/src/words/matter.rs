@@ -94,7 +94,9 @@ impl Matter<'_> {
     pub fn same_way(&self, step: &Step, shorter: Shorter) -> bool {
         let way = DVec2::normalize_or_zero;
         match step {
-            Step::MoveThing { by, .. } | Step::MoveCar { by } => way(shorter.by()).distance(way(*by)) < SAME_WAY,
+            Step::MoveThing { by, .. } | Step::MoveCar { by } => {
+                way(shorter.by()).distance(way(*by)) < SAME_WAY
+            }
             _ => false,
         }
     }

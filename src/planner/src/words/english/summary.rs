@@ -32,25 +32,23 @@ impl About<'_> {
                 };
                 format!("{found} {}, and {then}.", sentence_start(&self.steps(&promise.steps)))
             }
-            None if assessment.verdict == Verdict::NotReady => {
-                match self.too_small_by(assessment) {
-                    Some(by) => {
-                        let how = match by {
-                            TooLarge::Long { .. } => "short",
-                            TooLarge::Wide { .. } => "narrow",
-                        };
-                        let by = self.length(by.missing_mm());
-                        format!("{found} The room is {by} too {how} for it this way round.")
-                    }
-                    None if !looks_elsewhere(self.arrangement, assessment) => {
-                        format!("{found} So much is in the way that no other place was looked for.")
-                    }
-                    None => format!(
-                        "{found} No set of moves was found that makes it ready, with the car within {} of where it stands.",
-                        self.length(LOOKED_WITHIN_MM)
-                    ),
+            None if assessment.verdict == Verdict::NotReady => match self.too_small_by(assessment) {
+                Some(by) => {
+                    let how = match by {
+                        TooLarge::Long { .. } => "short",
+                        TooLarge::Wide { .. } => "narrow",
+                    };
+                    let by = self.length(by.missing_mm());
+                    format!("{found} The room is {by} too {how} for it this way round.")
                 }
-            }
+                None if !looks_elsewhere(self.arrangement, assessment) => {
+                    format!("{found} So much is in the way that no other place was looked for.")
+                }
+                None => format!(
+                    "{found} No set of moves was found that makes it ready, with the car within {} of where it stands.",
+                    self.length(LOOKED_WITHIN_MM)
+                ),
+            },
             None => found,
         }
     }

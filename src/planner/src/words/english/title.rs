@@ -277,5 +277,4 @@ impl About<'_> {
             Facts::HaveReady(text) => format!("have ready: {}", self.in_units(text)),
         }
     }
-
 }

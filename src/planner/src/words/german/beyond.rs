@@ -9,67 +9,100 @@ impl About<'_> {
     /// The title of what reaches into another bay or out of its own.
     pub(super) fn beyond_bay_title(&self, lies: Beyond, parts: &[Reaches], finding: &Finding) -> String {
         let name = |at: usize| finding.subjects.get(at).map_or_else(String::new, |own| self.subject(own));
-        let verb = if parts.iter().any(|part| part.depth_mm.is_some()) { "reaches" } else { "may reach" };
+        let verb = match parts.iter().any(|part| part.depth_mm.is_some()) {
+            true => "reicht",
+            false => "reicht vielleicht",
+        };
         match (lies, finding.subjects.first()) {
-            (Beyond::Bay, _) => format!("the set-up {verb} into {}", name(0)),
-            (Beyond::Hall, Some(Subject::HallBay(own))) => format!("the set-up {verb} out of {}", the(own)),
-            (Beyond::Hall, _) => format!("the set-up {verb} into the hall beside its bays"),
-            (Beyond::KeptEmpty, _) => format!("keep {} empty while this is aimed", name(0)),
-            (Beyond::NotEmpty, _) => format!("{} stands in {}, which is to be kept empty", name(0), name(1)),
-            (Beyond::Overlap, _) => format!("{} and {} overlap", name(0), name(1)),
-            (Beyond::SameFloor, _) => format!("{} and {} are the same floor", name(0), name(1)),
+            (Beyond::Bay, _) => format!("die Aufstellung {verb} in {}", name(0)),
+            (Beyond::Hall, Some(Subject::HallBay(own))) => {
+                format!("die Aufstellung {verb} über {} hinaus", the(own))
+            }
+            (Beyond::Hall, _) => format!("die Aufstellung {verb} in die Halle neben den Stellplätzen"),
+            (Beyond::KeptEmpty, _) => format!("{} bei der Einstellung leer halten", name(0)),
+            (Beyond::NotEmpty, _) => format!("{} soll leer bleiben, aber {} steht dort", name(1), name(0)),
+            (Beyond::Overlap, _) => format!("{} und {} überdecken sich", name(0), name(1)),
+            (Beyond::SameFloor, _) => format!("{} und {} sind dieselbe Fläche", name(0), name(1)),
         }
     }
 
     /// What lies there, and what to do about it.
     pub(super) fn beyond_bay(&self, lies: Beyond, parts: &[Reaches]) -> String {
         let said = match lies {
-            Beyond::Bay => "Another car may be driven in there meanwhile",
-            Beyond::Hall => "People and cars pass there: close it off meanwhile",
-            Beyond::NotEmpty => return "Drive it out before this is aimed.".to_owned(),
-            Beyond::Overlap => return "What is set up on the floor that they share is in both.".to_owned(),
+            Beyond::Bay => "Dort kann in der Zeit ein anderes Fahrzeug einfahren",
+            Beyond::Hall => "Dort kommen Personen und Fahrzeuge vorbei: für die Zeit absperren",
+            Beyond::NotEmpty => return "Vor der Einstellung hinausfahren.".to_owned(),
+            Beyond::Overlap => {
+                return "Was auf der gemeinsamen Fläche aufgestellt ist, ist auf beiden Stellplätzen."
+                    .to_owned();
+            }
             Beyond::SameFloor => {
-                return "Draw them apart, or remove one: of two bays in one place neither can be kept empty for the other."
+                return "Getrennt zeichnen oder einen entfernen: Von zwei Stellplätzen an einem Ort lässt sich keiner für den anderen \
+                        leer halten."
                     .to_owned();
             }
             Beyond::KeptEmpty if parts.is_empty() => {
-                return "Nothing of this set-up reaches into it: it need not be kept empty for that."
+                return "Nichts von dieser Aufstellung reicht hinein: Dafür muss der Stellplatz nicht leer bleiben."
                     .to_owned();
             }
-            Beyond::KeptEmpty => "No car is driven in and nobody works there meanwhile",
+            Beyond::KeptEmpty => "In der Zeit fährt kein Fahrzeug ein und niemand arbeitet dort",
         };
         let chosen = match (&self.arrangement.in_bay, lies) {
-            (None, Beyond::Bay | Beyond::Hall) => " Which bay this set-up is made in is not chosen.",
+            (None, Beyond::Bay | Beyond::Hall) => {
+                " Der Stellplatz, auf dem diese Aufstellung gemacht wird, ist nicht gewählt."
+            }
             _ => "",
         };
-        format!("{}. {said}.{chosen}", super::sentence_start(&self.lie_there(parts)))
+        format!("{} {said}.{chosen}", self.lie_there(parts))
     }
 
-    /// "The keep-clear zone and the car lie there, and mark 4 may."
+    /// "Dort: der Freiraum „vorn“ und das Fahrzeug; vielleicht auch die Marke 4."
     fn lie_there(&self, parts: &[Reaches]) -> String {
         let named = |surely: bool| {
             let all: Vec<&Reaches> = parts.iter().filter(|part| part.depth_mm.is_some() == surely).collect();
             let named = all.iter().take(NAMED).map(|part| self.used(part)).collect();
             (all.len(), and_more(named, all.len()))
         };
-        let ((sure, are), (unsure, may)) = (named(true), named(false));
-        let lie = if sure == 1 { "lies" } else { "lie" };
-        match (sure, unsure) {
-            (0, _) => format!("{may} may lie there"),
-            (_, 0) => format!("{are} {lie} there"),
-            _ => format!("{are} {lie} there, and {may} may"),
+        match (named(true), named(false)) {
+            ((0, _), (_, may)) => format!("Vielleicht dort: {may}."),
+            ((_, are), (0, _)) => format!("Dort: {are}."),
+            ((_, are), (_, may)) => format!("Dort: {are}; vielleicht auch {may}."),
         }
     }
 
     /// A part of the set-up by what it uses the floor for.
     pub(super) fn used(&self, part: &Reaches) -> String {
-        let of = self.subject(&part.of);
+        self.used_as(
+            part,
+            self.subject(&part.of),
+            ["der Arbeitsraum", "der Platz", "die Sichtlinie", "der Weg"],
+        )
+    }
+
+    pub(super) fn used_accusative(&self, part: &Reaches) -> String {
+        self.used_as(
+            part,
+            self.accusative(&part.of),
+            ["den Arbeitsraum", "den Platz", "die Sichtlinie", "den Weg"],
+        )
+    }
+
+    pub(super) fn used_dative(&self, part: &Reaches) -> String {
+        self.used_as(
+            part,
+            self.dative(&part.of),
+            ["dem Arbeitsraum", "dem Platz", "der Sichtlinie", "dem Weg"],
+        )
+    }
+
+    fn used_as(&self, part: &Reaches, itself: String, [work, room, sight, way]: [&str; 4]) -> String {
+        let dative = self.dative(&part.of);
         match part.code {
-            Code::WorkingRoom => format!("the room to work around {of}"),
-            Code::StandRoom => format!("the room before {of}"),
-            Code::SightBlocked => format!("the sight to {of}"),
-            Code::FresnelEntered => format!("the radar's path to {of}"),
-            _ => of,
+            Code::WorkingRoom => format!("{work} um {}", self.accusative(&part.of)),
+            Code::StandRoom => format!("{room} vor {dative}"),
+            Code::SightBlocked => format!("{sight} {}", super::names::before("zu", &dative)),
+            Code::FresnelEntered => format!("{way} des Radars {}", super::names::before("zu", &dative)),
+            _ => itself,
         }
     }
 }

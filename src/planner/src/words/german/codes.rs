@@ -6,105 +6,124 @@ use crate::check::finding::Code;
 pub const fn code(code: Code) -> &'static str {
     match code {
         Code::OutsideRoom => {
-            "Part of the set-up (a keep-clear zone, a target, a stand) is outside the room, through a wall or a shut door."
+            "Ein Teil der Aufstellung (Freiraum, Ziel, Ständer) liegt außerhalb des Raums, durch eine Wand oder eine geschlossene Tür."
         }
-        Code::CarClash => "The car and something else want the same place.",
+        Code::CarClash => "Das Fahrzeug und etwas anderes brauchen denselben Platz.",
         Code::StandClash => {
-            "The target or its stand and something else want the same place, or it stands on a pit or a grate."
+            "Das Ziel oder sein Ständer und etwas anderes brauchen denselben Platz, oder es steht auf einer Grube oder einem Rost."
         }
-        Code::ZoneObject => "Something is in a keep-clear zone that may not be in it.",
+        Code::ZoneObject => "In einem Freiraum ist etwas, das nicht darin sein darf.",
         Code::ZonesMissing => {
-            "No keep-clear zone of the aiming is entered, so that nothing was judged for any."
+            "Für die Einstellung ist kein Freiraum eingegeben; dazu wurde nichts beurteilt."
         }
         Code::NoZoneNamed => {
-            "It was entered that the procedure names no keep-clear zone, so that nothing was judged for any."
+            "Eingegeben ist, dass die Anleitung keinen Freiraum nennt; dazu wurde nichts beurteilt."
         }
-        Code::SightBlocked => "Something hides part of the target from the sensor.",
-        Code::FresnelEntered => {
-            "Something reaches into the first Fresnel zone between a radar and its target."
+        Code::SightBlocked => "Etwas verdeckt dem Sensor einen Teil des Ziels.",
+        Code::FresnelEntered => "Etwas ragt in die erste Fresnelzone zwischen einem Radar und seinem Ziel.",
+        Code::FieldOfView => "Das Ziel ist außerhalb dessen, was der Sensor sieht.",
+        Code::StandOffMark => "Das Ziel ist nicht dort, wo es hingehört.",
+        Code::MarkFault => "Eine Bodenmarke ist nach ihrer Vorschrift nicht zu finden.",
+        Code::MarkOffTarget => "Die Marken führen anderswohin als der Abstand.",
+        Code::MarkMissing => {
+            "Keine Marke führt zu einem Ziel: Wie sein Platz am Boden gefunden wird, ist nicht angegeben."
         }
-        Code::FieldOfView => "The target is outside what the sensor sees.",
-        Code::StandOffMark => "The target is not where it belongs.",
-        Code::MarkFault => "A floor mark cannot be found by its recipe.",
-        Code::MarkOffTarget => "The marks lead elsewhere than the stand-off does.",
-        Code::MarkMissing => "No mark leads to a target: how its place on the floor is found is not told.",
-        Code::MarkUnsure => "A target's mark cannot be laid as surely as the target must stand.",
+        Code::MarkUnsure => {
+            "Die Marke eines Ziels lässt sich nicht so genau legen, wie das Ziel stehen muss."
+        }
         Code::MarkPlace => {
-            "A floor mark lies where no mark can be: under a thing, on a drain or a pit, beyond a wall."
+            "Eine Bodenmarke liegt, wo keine sein kann: unter einem Gegenstand, auf einer Rinne oder Grube, hinter einer Wand."
         }
         Code::BesidePermanentMark => {
-            "A floor mark lies beside one that stays on the floor, and may be taken for it."
+            "Eine Bodenmarke liegt neben einer, die am Boden bleibt, und ist mit ihr zu verwechseln."
         }
-        Code::RunBlocked => "A straight run of tape or laser goes through something, or over an open pit.",
-        Code::TapeOver => "A tape would lie over something that lengthens what it reads.",
-        Code::HeadRoom => "There is too little height over the car, a stand or a person.",
-        Code::StandReach => "A stand does not reach the height that is asked of it.",
-        Code::MatBelow => "A mat lies on the floor below a car that is raised.",
-        Code::MarkInAir => "A mark beside a car that is raised would hang in the air.",
-        Code::HeightsFromFloor => "Heights were given from the floor, and the car is raised.",
-        Code::WheelPlace => "A wheel stands on a pit, a grate or a joint.",
-        Code::WheelOffRunway => "A wheel is not wholly on its runway, or the runways are unequally high.",
-        Code::ZoneUnjudged => {
-            "Something is in a keep-clear zone, and it cannot be judged whether it matters."
+        Code::RunBlocked => {
+            "Eine Messstrecke mit Bandmaß oder Laser führt durch etwas hindurch oder über eine offene Grube."
         }
+        Code::TapeOver => "Ein Bandmaß läge über etwas, das die Ablesung verlängert.",
+        Code::HeadRoom => "Über dem Fahrzeug, einem Ständer oder einer Person ist zu wenig Höhe.",
+        Code::StandReach => "Ein Ständer erreicht die verlangte Höhe nicht.",
+        Code::MatBelow => "Eine Matte liegt am Boden, unter der Ebene eines angehobenen Fahrzeugs.",
+        Code::MarkInAir => "Eine Marke neben einem angehobenen Fahrzeug hinge in der Luft.",
+        Code::HeightsFromFloor => "Höhen sind vom Boden aus angegeben, und das Fahrzeug ist angehoben.",
+        Code::WheelPlace => "Ein Rad steht auf einer Grube, einem Rost oder einer Fuge.",
+        Code::WheelOffRunway => {
+            "Ein Rad steht nicht ganz auf seiner Fahrschiene, oder die Fahrschienen sind ungleich hoch."
+        }
+        Code::ZoneUnjudged => "In einem Freiraum ist etwas, und ob es stört, lässt sich nicht beurteilen.",
         Code::ZoneNear => {
-            "Something is so near a keep-clear zone that it may be inside: its place is not known well enough."
+            "Etwas ist so nah an einem Freiraum, dass es darin sein kann: Seine Lage ist nicht genau genug bekannt."
         }
         Code::PlaceUnsure => {
-            "Something may be in the way of sight, car, stand, marks or runs: its place is not known well enough."
+            "Etwas kann Sicht, Fahrzeug, Ständer, Marken oder Messstrecken stören: Seine Lage ist nicht genau genug bekannt."
         }
         Code::CarPlace => {
-            "The car's place is not known well enough: the set-up may meet something of the room."
+            "Der Platz des Fahrzeugs ist nicht genau genug bekannt: Die Aufstellung kann auf etwas im Raum treffen."
         }
-        Code::AlignmentOff => "The car's thrust angle or set-back is beyond what the aiming allows.",
+        Code::AlignmentOff => {
+            "Fahrachswinkel oder Radversatz des Fahrzeugs sind größer, als die Einstellung erlaubt."
+        }
         Code::AlignmentUnknown => {
-            "The aiming limits thrust angle or set-back, and the alignment sheet is not entered; or only half of it is."
+            "Die Einstellung begrenzt Fahrachswinkel oder Radversatz, und die Achsvermessung ist nicht oder nur halb eingegeben."
         }
         Code::BeyondDoor => {
-            "Part of the set-up is outside, through a door that stands open; what is there is not known."
+            "Ein Teil der Aufstellung liegt draußen, durch eine offene Tür; was dort ist, ist nicht bekannt."
         }
         Code::BeyondBay => {
-            "Part of the set-up lies in another bay of the hall, or in the rest of the hall; another bay is kept empty for it; or two bays share floor."
+            "Ein Teil der Aufstellung liegt auf einem anderen Stellplatz oder im Rest der Halle; ein anderer Stellplatz wird dafür leer gehalten; oder zwei teilen sich den Boden."
         }
-        Code::WayIn => "No door or gap that is entered lets the car in.",
-        Code::WalkIn => "People may walk into a keep-clear zone that is to be clear of them.",
+        Code::WayIn => "Keine eingegebene Tür oder Öffnung lässt das Fahrzeug herein.",
+        Code::WalkIn => "In einen Freiraum, der frei von Personen sein muss, können Personen treten.",
         Code::ShutDoor => {
-            "A shut door may be opened onto the set-up while it is aimed, or is kept shut for that time."
+            "Eine geschlossene Tür kann bei der Einstellung auf die Aufstellung zu geöffnet werden, oder sie wird so lange geschlossen gehalten."
         }
         Code::PersonNear => {
-            "Somebody stands within a step of a keep-clear zone that is to be clear of people or of the line of sight, or in the \
-             picture of a camera."
+            "Jemand steht keinen Schritt entfernt von einem Freiraum, der frei von Personen sein muss, oder von der Sichtlinie, oder im Bild einer Kamera."
         }
-        Code::UnderCar => "Something or somebody is under the car, or may be.",
-        Code::LightOnMat => "Daylight may fall on a mat that a camera looks at.",
-        Code::LightInPicture => "Daylight or a lamp's light is or may be in the picture of a camera.",
-        Code::GlassBehind => "Glass stands behind a lidar's target, in line with it.",
-        Code::OffBeam => "The target is outside the radar's beam, from where less comes back.",
-        Code::DoorLeaf => "The leaf of an open door, or the roll of a roller door, may be in the way.",
-        Code::OpenPit => "A pit lies open where people lay marks and set targets, or near to it.",
-        Code::WorkingRoom => "There is too little room to walk and work around the car.",
-        Code::StandRoom => "There is too little room to step up to a target, or to stand beside it.",
-        Code::ThingPlace => "A thing is outside the room or in another thing: a figure must be wrong.",
-        Code::KeepFree => "A way out, a panel or an extinguisher is not free; local rules decide.",
+        Code::UnderCar => "Etwas oder jemand ist unter dem Fahrzeug, oder vielleicht.",
+        Code::LightOnMat => "Auf eine Matte, die eine Kamera ansieht, kann Tageslicht fallen.",
+        Code::LightInPicture => "Tageslicht oder Lampenlicht ist im Bild einer Kamera, oder vielleicht.",
+        Code::GlassBehind => "Hinter dem Ziel eines Lidars steht in gerader Linie Glas.",
+        Code::OffBeam => "Das Ziel ist außerhalb der Strahlbreite des Radars, von wo weniger zurückkommt.",
+        Code::DoorLeaf => {
+            "Das Türblatt einer offenen Tür oder der Ballen eines Rolltors ist vielleicht im Weg."
+        }
+        Code::OpenPit => {
+            "Eine Grube liegt offen, wo Marken gelegt und Ziele aufgestellt werden, oder nahe daran."
+        }
+        Code::WorkingRoom => "Um das Fahrzeug ist zu wenig Platz zum Gehen und Arbeiten.",
+        Code::StandRoom => "Es ist zu wenig Platz, um vor ein Ziel zu treten oder daneben zu stehen.",
+        Code::ThingPlace => {
+            "Ein Gegenstand ist außerhalb des Raums oder in einem anderen: Eine Angabe muss falsch sein."
+        }
+        Code::KeepFree => {
+            "Ein Fluchtweg, ein Schaltschrank oder ein Feuerlöscher ist nicht frei; es gelten die Vorschriften vor Ort."
+        }
         Code::FloorLevels => {
-            "The floor's levels are not known here, too old or too uncertain, or not as the aiming asks."
+            "Die Bodenhöhen sind hier nicht bekannt, zu alt oder zu unsicher, oder nicht so, wie die Einstellung verlangt."
         }
-        Code::AxisUnknown => "The aiming follows the thrust line, and the alignment sheet is not entered.",
-        Code::ProfileChanged => "The car's profile is not the one that the layout remembers.",
-        Code::ShopUnread => "The shop's own settings cannot be read, and the defaults stand in for them.",
+        Code::AxisUnknown => {
+            "Die Einstellung folgt der geometrischen Fahrachse, und die Achsvermessung ist nicht eingegeben."
+        }
+        Code::ProfileChanged => "Das Profil des Fahrzeugs ist nicht das, das sich der Messplatz gemerkt hat.",
+        Code::ShopUnread => {
+            "Die eigenen Vorgaben der Werkstatt sind nicht lesbar; statt ihrer gelten die Standardwerte."
+        }
         Code::ShopChanged => {
-            "The shop's settings are not those by which the layout was judged when it was saved."
+            "Die Vorgaben der Werkstatt sind nicht die, nach denen der Messplatz beim Speichern beurteilt wurde."
         }
-        Code::OwnBuilding => "The building is as planned for this set-up alone, not the bay's.",
-        Code::OlderByEye => "Places by eye are from an older file, in which by eye meant less.",
-        Code::SourceNotGiven => "Figures were entered, and it is not said where they come from.",
-        Code::ExampleFigures => "Figures of the car are an example's, none of a maker.",
+        Code::OwnBuilding => "Das Gebäude ist nur für diese Aufstellung geplant, nicht das des Messplatzes.",
+        Code::OlderByEye => "Lagen nach Augenmaß stammen aus einer älteren Datei, in der das weniger hieß.",
+        Code::SourceNotGiven => "Werte sind eingegeben, ihre Herkunft ist nicht genannt.",
+        Code::ExampleFigures => "Werte des Fahrzeugs sind ein Beispiel, von keinem Hersteller.",
         Code::AssumedFigures => {
-            "Figures of the car were not entered: they are assumed from its body class, or from what is usual."
+            "Werte des Fahrzeugs sind nicht eingegeben: angenommen nach der Fahrzeugklasse oder nach dem Üblichen."
         }
-        Code::MeasuredOnCar => "A figure that was measured on this car is used instead of the profile's.",
-        Code::ViewByAngles => "A camera's picture is judged by angles, without its lens.",
-        Code::Condition => "Something is to be met before anything is measured.",
-        Code::HaveReady => "Something is to be at hand.",
+        Code::MeasuredOnCar => {
+            "Ein Wert, der an diesem Fahrzeug gemessen wurde, gilt statt des Werts im Profil."
+        }
+        Code::ViewByAngles => "Das Bild einer Kamera wird nach Winkeln beurteilt, ohne ihr Objektiv.",
+        Code::Condition => "Etwas ist zu erfüllen, bevor gemessen wird.",
+        Code::HaveReady => "Etwas ist bereitzuhalten.",
     }
 }

@@ -7,65 +7,65 @@ use crate::words::command_line::CommandLine;
 pub const TEXTS: CommandLine = CommandLine {
     language: Language::German,
     // Help.
-    program: "Plans, checks and proves the floor space in which a car's driver-assistance sensors are aimed.\n\
-              With a file and no command it opens that bay; with neither, the bay that was open last, at first the demo.",
-    check: "Is the space ready for the aiming? The verdict, what is in the way, and what to do",
-    draw: "Draw a set-up to scale, as SVG",
-    open: "Open a bay layout in the window",
-    print_licences: "Print the licence texts of what is inside",
-    explain: "Say what the codes of findings mean",
-    print_schema: "Print the JSON Schema of all that --json writes",
-    print_completions: "Print what a shell needs to complete this command line",
-    print_manual: "Print the manual page, of the program or of one command",
-    codes: "Codes of findings, such as zone-object; without any, all of them",
-    shell: "The shell that is to complete it",
-    command: "The command whose page it is; without it, the program's",
-    layout: "A bay layout (.ron), the name of a built-in one, such as crowded-bay, or - for standard input",
-    layout_to_open: "A bay layout (.ron), or the name of a built-in one, such as crowded-bay",
-    layouts: "Bay layouts (.ron), names of built-in ones, such as crowded-bay, or - for standard input",
-    quiet: "Print nothing but what goes wrong; the exit status is the answer",
-    check_arrangement: "Only this set-up; without it, every one in the file",
-    draw_arrangement: "This set-up; without it, the first one in the file",
-    units: "Lengths in millimetres, metres, or feet and inches",
-    shop: "The shop's settings to judge by, instead of the shop's own document",
-    date: "The day to judge by, instead of today: dates the floor survey",
-    no_day: "there is no such day; write a day as 2026-11-02",
-    json: "The answer as data (JSON), and on standard error what goes wrong; see \"baywright schema\"",
-    json_of_draw: "What goes wrong as data (JSON), on standard error; see \"baywright schema\"",
-    strict: "\"Ready with care\" counts as not ready",
-    marks: "Also how each mark is laid, and what the tape must read between them",
-    view: "From above, or from the car's right",
-    output: "The file to write, or - for standard output",
-    paper: "Turn the paper to the car, or to the room",
-    dark: "Light lines on dark paper",
-    a_file: "FILE",
+    program: "Plant, prüft und belegt den Platz, an dem die Sensoren der Fahrerassistenz eines Fahrzeugs eingestellt werden.\n\
+              Mit einer Datei und ohne Befehl öffnet es diesen Messplatz; ohne beides den zuletzt offenen, zuerst das Beispiel.",
+    check: "Ist der Platz für die Einstellung bereit? Ergebnis, was im Weg ist und was zu tun ist",
+    draw: "Eine Aufstellung maßstäblich zeichnen, als SVG",
+    open: "Einen Messplatz im Fenster öffnen",
+    print_licences: "Die Lizenztexte dessen ausgeben, was enthalten ist",
+    explain: "Sagen, was die Kürzel der Befunde bedeuten",
+    print_schema: "Das JSON-Schema von allem ausgeben, was --json schreibt",
+    print_completions: "Ausgeben, was eine Shell zum Ergänzen dieser Befehlszeile braucht",
+    print_manual: "Die Handbuchseite ausgeben, des Programms oder eines Befehls",
+    codes: "Kürzel von Befunden, wie zone-object; ohne eines alle",
+    shell: "Die Shell, die ergänzen soll",
+    command: "Der Befehl, dessen Seite es ist; ohne ihn die des Programms",
+    layout: "Ein Messplatz (.ron), der Name eines mitgelieferten, wie crowded-bay, oder - für die Standardeingabe",
+    layout_to_open: "Ein Messplatz (.ron), oder der Name eines mitgelieferten, wie crowded-bay",
+    layouts: "Messplätze (.ron), Namen mitgelieferter, wie crowded-bay, oder - für die Standardeingabe",
+    quiet: "Nur ausgeben, was schiefgeht; der Rückgabewert ist die Antwort",
+    check_arrangement: "Nur diese Aufstellung; ohne Angabe jede in der Datei",
+    draw_arrangement: "Diese Aufstellung; ohne Angabe die erste in der Datei",
+    units: "Längen in Millimetern, Metern, oder Fuß und Zoll",
+    shop: "Die Vorgaben der Werkstatt, nach denen beurteilt wird, statt der eigenen Datei der Werkstatt",
+    date: "Der Tag, nach dem beurteilt wird, statt heute: das Alter der Bodenvermessung",
+    no_day: "diesen Tag gibt es nicht; einen Tag schreiben wie 2026-11-02",
+    json: "Das Ergebnis als Daten (JSON), und auf der Fehlerausgabe, was schiefgeht; siehe \"baywright schema\"",
+    json_of_draw: "Was schiefgeht, als Daten (JSON), auf der Fehlerausgabe; siehe \"baywright schema\"",
+    strict: "„Bereit mit Vorsicht“ gilt als nicht bereit",
+    marks: "Auch, wie jede Marke gelegt wird und was das Bandmaß zwischen ihnen zeigen muss",
+    view: "Von oben, oder von rechts vom Fahrzeug",
+    output: "Die Datei, in die geschrieben wird, oder - für die Standardausgabe",
+    paper: "Das Papier nach dem Fahrzeug oder nach dem Raum drehen",
+    dark: "Helle Linien auf dunklem Papier",
+    a_file: "DATEI",
     a_name: "NAME",
-    a_day: "YYYY-MM-DD",
-    a_code: "CODE",
+    a_day: "JJJJ-MM-TT",
+    a_code: "KÜRZEL",
     a_shell: "SHELL",
-    a_command: "COMMAND",
-    a_picture: "PICTURE.svg",
-    after: "Exit status: 0 space ready (with care too, unless --strict), 1 not ready, 2 something given could \
-            not be read or found, 3 something could not be written; the worst over all files and set-ups.\n\n\
-            The vehicle maker's procedure decides. Every shipped figure is an invented example.",
+    a_command: "BEFEHL",
+    a_picture: "BILD.svg",
+    after: "Rückgabewert: 0 Platz bereit (auch mit Vorsicht, außer mit --strict), 1 nicht bereit, 2 etwas Angegebenes war \
+            nicht zu lesen oder zu finden, 3 etwas war nicht zu schreiben; der schlechteste aller Dateien und Aufstellungen.\n\n\
+            Die Anleitung des Herstellers entscheidet. Alle mitgelieferten Werte sind erfundene Beispiele.",
 
     // What comes through a pipe.
-    standard_input: "standard input",
+    standard_input: "Standardeingabe",
 
     // No window.
-    no_display: "there is no display",
-    no_graphics: "OpenGL could not be started",
+    no_display: "es gibt keine Anzeige",
+    no_graphics: "OpenGL ließ sich nicht starten",
 
     // Licences.
-    typeface: "The typeface Inter, cut to the letters that are used:",
-    other_fonts: "Letters that Inter lacks are set in Ubuntu Light (Ubuntu Font Licence 1.0), Hack (MIT and \
-                  Bitstream Vera licences), Noto Emoji (SIL Open Font Licence 1.1) and emoji-icon-font (MIT), as \
-                  the library epaint_default_fonts carries them.",
+    typeface: "Die Schrift Inter, auf die benutzten Zeichen gekürzt:",
+    other_fonts: "Zeichen, die Inter fehlen, sind in Ubuntu Light (Ubuntu Font Licence 1.0), Hack (Lizenzen MIT und \
+                  Bitstream Vera), Noto Emoji (SIL Open Font License 1.1) und emoji-icon-font (MIT) gesetzt, wie die \
+                  Bibliothek epaint_default_fonts sie mitbringt.",
 };
 
 pub fn no_such_arrangement(file: &str, name: &str, there: &[&str], meant: Option<&str>) -> String {
-    let meant = meant.map_or_else(String::new, |meant| format!(" Did you mean {meant:?}?"));
-    format!("{file}: found no set-up {name:?}; {}.{meant}", it_has(there))
+    let meant = meant.map_or_else(String::new, |meant| format!(" Ist {meant:?} gemeint?"));
+    format!("{file}: keine Aufstellung {name:?} gefunden; {}.{meant}", it_has(there))
 }
 
 pub fn one_of(names: &[String]) -> String {
@@ -73,33 +73,33 @@ pub fn one_of(names: &[String]) -> String {
 }
 
 pub fn nothing_to_answer(file: &str) -> String {
-    format!("{file}: found no set-up to answer for; {}.", it_has(&[]))
+    format!("{file}: keine Aufstellung zu beurteilen; {}.", it_has(&[]))
 }
 
 fn it_has(names: &[&str]) -> String {
     if names.is_empty() {
-        return "it has none".to_owned();
+        return "die Datei hat keine".to_owned();
     }
     let names: Vec<String> = names.iter().map(|name| format!("{name:?}")).collect();
-    format!("it has {}", names.join(", "))
+    format!("vorhanden: {}", names.join(", "))
 }
 
 pub fn nothing_to_show(file: &str) -> String {
-    format!("{file}: found no set-up to show.")
+    format!("{file}: keine Aufstellung zu zeigen.")
 }
 
 pub fn not_svg(file: &str) -> String {
-    format!("{file}: drawings are written as SVG; give a name that ends in .svg.")
+    format!("{file}: Zeichnungen werden als SVG geschrieben; einen Namen angeben, der auf .svg endet.")
 }
 
 pub fn not_written(why: &str) -> String {
-    format!("The answer could not be written: {why}.")
+    format!("Das Ergebnis ließ sich nicht ausgeben: {why}.")
 }
 
 pub fn passed_over(fault: &str) -> String {
     let fault = fault.trim_end_matches('.');
     format!(
-        "{fault}; the cars are those found elsewhere, and one of the same name in there is not looked at."
+        "{fault}; die Fahrzeuge sind die, die anderswo gefunden wurden, und ein gleichnamiges darin wird nicht angesehen."
     )
 }
 
@@ -108,20 +108,22 @@ pub fn cannot_be_judged(file: &str) -> String {
 }
 
 pub fn no_window(why: &str) -> String {
-    format!("No window can be opened ({why}); `baywright check` and `baywright draw` need none.")
+    format!(
+        "Es lässt sich kein Fenster öffnen ({why}); `baywright check` und `baywright draw` brauchen keines."
+    )
 }
 
 pub fn no_window_for_demo(why: &str) -> String {
     format!(
-        "No window can be opened ({why}), so here is the demo bay's answer; `baywright check` and `baywright draw` do \
-         the same for your own files."
+        "Es lässt sich kein Fenster öffnen ({why}); hier darum das Ergebnis des Beispiels. `baywright check` und \
+         `baywright draw` tun dasselbe mit Ihren Dateien."
     )
 }
 
 pub fn part_missing(what: &str, install: &str) -> String {
-    format!("a part of the system is missing: {what}; on Debian: {install}")
+    format!("ein Teil des Systems fehlt: {what}; auf Debian: {install}")
 }
 
 pub fn drawn(files: &[String]) -> String {
-    format!("Drawn to scale: {}", files.join(" and "))
+    format!("Maßstäblich gezeichnet: {}", files.join(" und "))
 }

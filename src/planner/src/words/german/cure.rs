@@ -5,9 +5,6 @@ use super::{About, listed, sentence_start};
 use crate::assessment::{Cure, Facts, Finding, Severity, Shorter, Step, Subject};
 use crate::model::{Effort, Id, SensorPoint, TargetHeight, ThingKind};
 
-/// Two moves whose directions differ by less, rad, go the same way.
-const SAME_WAY: f64 = 0.01;
-
 impl About<'_> {
     /// What to do about a finding, with what that would cause; `None` if nothing is known.
     pub fn cure(&self, finding: &Finding) -> Option<String> {
@@ -21,9 +18,9 @@ impl About<'_> {
             text = format!("{text} {}", self.shorter(&cure.step, shorter));
         }
         if cure.effort == Some(Effort::TwoPeople) {
-            text.push_str(" It takes two people.");
+            text.push_str(" Dazu braucht es zwei Personen.");
         } else if cure.effort == Some(Effort::ForkLift) {
-            text.push_str(" It takes a fork lift.");
+            text.push_str(" Dazu braucht es einen Gabelstapler.");
         }
         if let Some(instead) = self.instead(cure) {
             text = format!("{text} {instead}");
@@ -31,122 +28,90 @@ impl About<'_> {
         Some(text)
     }
 
-    /// Why it goes further than it must: "250 mm would do if all stood exactly as drawn; ..."
+    /// Why it goes further than it must: "250 mm reichen, wenn alles genau so steht wie gezeichnet; ..."
     fn shorter(&self, step: &Step, shorter: Shorter) -> String {
         let by = shorter.by();
-        let same_way = match step {
-            Step::MoveThing { by: further, .. } | Step::MoveCar { by: further } => {
-                by.normalize_or_zero().distance(further.normalize_or_zero()) < SAME_WAY
-            }
-            _ => false,
-        };
-        let so_far = if same_way { self.at_least(by.length()) } else { self.towards(by) };
+        let so_far = if self.same_way(step, shorter) { self.at_least(by.length()) } else { self.towards(by) };
         match shorter {
             Shorter::AsDrawn(_) => format!(
-                "{so_far} would do if all stood exactly as drawn; the rest is for how well places are known."
+                "{so_far} reichen, wenn alles genau so steht wie gezeichnet; der Rest gleicht aus, wie genau die Lagen bekannt sind."
             ),
             Shorter::ThisAlone(_) => {
-                format!("{so_far} would clear this alone; the rest keeps off what else is there.")
+                format!("{so_far} reichen für diesen Befund allein; der Rest hält Abstand von anderem.")
             }
         }
     }
 
-    /// Whether nobody moves a thing.
-    fn is_fixed(&self, id: &Id) -> bool {
-        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.effort == Effort::Fixed)
-    }
-
-    fn is_person(&self, id: &Id) -> bool {
-        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.is_person())
-    }
-
-    fn is_taped(&self, thing: &Id) -> bool {
-        let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing);
-        let shop = &self.arrangement.shop;
-        own.is_some_and(|own| shop.within(own.place.known) <= shop.taped_mm)
-    }
-
-    /// One thing to do, without capital and full stop: "move the trolley 300 mm towards the car's right".
+    /// One thing to do, in the infinitive, without capital and full stop: "„Wagen“ 300 mm in Fahrtrichtung nach rechts schieben".
     pub fn step(&self, step: &Step) -> String {
         match step {
             Step::MoveThing { thing, by } => {
-                // A name that ends in a figure would run into the length: "drum 2 150 mm".
-                let by_how_much = if thing.as_str().ends_with(char::is_numeric) { " by" } else { "" };
                 let towards = self.towards(*by);
                 match self.kind(thing) {
                     // It does not go straight: so far goes its middle.
                     Some(ThingKind::LiftArm) => {
-                        format!("swing {} about its post, its middle {towards}", the(thing))
+                        format!("{} um die Hubsäule schwenken, die Mitte {towards}", the(thing))
                     }
-                    _ => format!("{} {}{by_how_much} {towards}", self.moves(thing), the(thing)),
+                    _ => format!("{} {towards} {}", the(thing), self.moves(thing)),
                 }
             }
             Step::TakeAway { thing } => self.leaves(thing),
-            Step::MoveCar { by } => format!("park the car {}", self.towards(*by)),
+            Step::MoveCar { by } => format!("Fahrzeug {} versetzen", self.towards(*by)),
             Step::StandOnMark { placement } => {
-                let target = self.subject(&Subject::Stand(placement.clone()));
+                let target = self.alone(&Subject::Stand(placement.clone()));
                 match self.meant_height(placement) {
                     Some(height) => format!(
-                        "put {target} back on its mark, square and plumb, its middle {} above the floor{}",
+                        "{target} wieder auf die Marke stellen, rechtwinklig und lotrecht, die Mitte {} über dem Boden{}",
                         self.length(height),
                         self.by_which_point(placement)
                     ),
-                    None => format!("put {target} back on its mark, square"),
+                    None => format!("{target} wieder auf die Marke legen, rechtwinklig"),
                 }
             }
-            Step::KeepEmpty { bay } => format!("keep {} empty while this is aimed", the(bay)),
+            Step::KeepEmpty { bay } => format!("{} bei der Einstellung leer halten", the(bay)),
             Step::KeepShut { door } => self.keep_shut(door),
-            Step::OpenDoor { door } => format!("open {}", the(door)),
+            Step::OpenDoor { door } => format!("{} öffnen", the(door)),
             Step::Tape { thing } if self.is_taped(thing) && self.is_fixed(thing) => {
-                format!("tape {} closer than it is known now", the(thing))
+                format!("{} genauer einmessen als bisher", the(thing))
             }
             Step::Tape { thing } if self.is_taped(thing) => {
-                format!("move {} a little further away, or tape it closer than it is known now", the(thing))
+                format!("{} etwas weiter wegstellen oder genauer einmessen als bisher", the(thing))
             }
-            Step::Tape { thing } => format!("tape the distance to {} and enter it", the(thing)),
+            Step::Tape { thing } => format!("Lage von {} mit dem Bandmaß messen und eingeben", the(thing)),
             Step::TapeCar => {
-                "tape three distances from the walls to the car's wheels and say that it was taped".to_owned()
+                "drei Abstände von den Wänden zu den Rädern messen und angeben, dass eingemessen ist"
+                    .to_owned()
             }
-            Step::SurveyFloor => "survey the floor and enter the levels".to_owned(),
-            Step::EnterFigures => "enter the vehicle maker's own figures".to_owned(),
-            Step::EnterAlignment => "enter the figures of the alignment sheet".to_owned(),
+            Step::SurveyFloor => "Boden aufmessen und die Höhen eingeben".to_owned(),
+            Step::EnterFigures => "Werte des Fahrzeugherstellers eingeben".to_owned(),
+            Step::EnterAlignment => "Werte aus dem Protokoll der Achsvermessung eingeben".to_owned(),
             Step::SayHeightsFrom => {
-                "ask the procedure, and enter from which of the two its heights count".to_owned()
+                "in der Anleitung nachsehen und eingeben, von welcher der beiden Ebenen ihre Höhen zählen"
+                    .to_owned()
             }
-            Step::EnterZones => "enter the zones that the procedure names, or that it names none".to_owned(),
-            Step::ReviewProfile => "look at the profile again and save the layout with it".to_owned(),
+            Step::EnterZones => "Freiräume der Anleitung eingeben, oder dass sie keinen nennt".to_owned(),
+            Step::ReviewProfile => "Profil noch einmal ansehen und den Messplatz damit speichern".to_owned(),
         }
-    }
-
-    /// What kind of thing it is; what is of flesh and blood is a person, whatever kind was entered.
-    fn kind(&self, thing: &Id) -> Option<ThingKind> {
-        let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing)?;
-        Some(if own.is_person() { ThingKind::Person } else { own.kind })
     }
 
     fn moves(&self, thing: &Id) -> &'static str {
         match self.kind(thing) {
-            Some(ThingKind::LiftArm) => "swing",
-            Some(ThingKind::ParkedCar) => "drive",
-            _ => "move",
+            Some(ThingKind::LiftArm) => "schwenken",
+            Some(ThingKind::ParkedCar) => "fahren",
+            Some(ThingKind::Person) => "gehen lassen",
+            _ => "versetzen",
         }
     }
 
     fn leaves(&self, thing: &Id) -> String {
         match self.kind(thing) {
-            _ if self.is_person(thing) => format!("ask {} to step out", the(thing)),
-            Some(ThingKind::ParkedCar) => format!("drive {} out of the bay", the(thing)),
-            _ => format!("take {} out of the bay", the(thing)),
+            Some(ThingKind::Person) => format!("{} bitten hinauszugehen", the(thing)),
+            Some(ThingKind::ParkedCar) => format!("{} vom Messplatz fahren", the(thing)),
+            _ => format!("{} vom Messplatz räumen", the(thing)),
         }
     }
 
-    /// At which height the middle of a standing target belongs.
-    fn meant_height(&self, placement: &Id) -> Option<f64> {
-        let own = self.arrangement.aiming.placements.iter().find(|own| own.id == *placement)?;
-        (own.height != TargetHeight::OnFloor).then(|| crate::scene::meant_height(self.arrangement, own))
-    }
-
-    /// ", 60 mm above the sensor's lower edge": by which edge or line of the sensor a target is set, where it is by one.
+    /// ", 60 mm über der Unterkante des Sensors": by which edge or line of the sensor a target is set, where it is by one.
     fn by_which_point(&self, placement: &Id) -> String {
         let own = self.arrangement.aiming.placements.iter().find(|own| own.id == *placement);
         let Some(TargetHeight::FromSensor { point, offset_mm }) = own.map(|own| own.height) else {
@@ -154,18 +119,18 @@ impl About<'_> {
         };
         let of = match point {
             SensorPoint::Centre => return String::new(),
-            SensorPoint::LowerEdge => "the sensor's lower edge",
-            SensorPoint::UpperEdge => "the sensor's upper edge",
-            SensorPoint::Line => "the line on the sensor",
+            SensorPoint::LowerEdge => "der Unterkante des Sensors",
+            SensorPoint::UpperEdge => "der Oberkante des Sensors",
+            SensorPoint::Line => "der Linie am Sensor",
         };
         let by = self.length(offset_mm.abs());
         if by == self.length(0.0) {
-            return format!(", level with {of}");
+            return format!(", auf Höhe {of}");
         }
-        format!(", {by} {} {of}", if offset_mm < 0.0 { "below" } else { "above" })
+        format!(", {by} {} {of}", if offset_mm < 0.0 { "unter" } else { "über" })
     }
 
-    /// What a cure would cause: "Then the column is inside the keep-clear zone."
+    /// What a cure would cause: "Dann Vorsicht: „Säule“ ist im Freiraum „vorn“."
     fn instead(&self, cure: &Cure) -> Option<String> {
         let told: Vec<&Finding> = cure.causes.iter().collect();
         let first = told.iter().min_by_key(|caused| caused.severity)?;
@@ -173,15 +138,17 @@ impl About<'_> {
         let more = told.iter().filter(|caused| caused.severity == first.severity).count() - 1;
         let more = match more {
             0 => String::new(),
-            1 => ", and one point more".to_owned(),
-            n => format!(", and {n} points more"),
+            1 => ", und ein Punkt mehr".to_owned(),
+            n => format!(", und {n} Punkte mehr"),
         };
-        let but =
-            if first.severity == Severity::Stops { "But then this stops it" } else { "Then this needs care" };
+        let but = match first.severity {
+            Severity::Stops => "Das verhindert dann aber die Einstellung",
+            Severity::Care | Severity::Note => "Dann Vorsicht",
+        };
         Some(format!("{but}: {what}{more}."))
     }
 
-    /// Several things to do, in one line: "move the trolley and the tool cabinet".
+    /// Several things to do, in one line: "„Wagen“ und „Schrank“ versetzen".
     pub fn steps(&self, steps: &[Step]) -> String {
         let mut verbs: Vec<(&str, Vec<String>)> = Vec::new();
         for step in steps {
@@ -190,9 +157,9 @@ impl About<'_> {
                 Step::TakeAway { thing }
                     if !matches!(self.kind(thing), Some(ThingKind::Person | ThingKind::ParkedCar)) =>
                 {
-                    ("take out", the(thing))
+                    ("wegräumen", the(thing))
                 }
-                Step::OpenDoor { door } => ("open", the(door)),
+                Step::OpenDoor { door } => ("öffnen", the(door)),
                 other => ("", self.step(other)),
             };
             match verbs.iter_mut().find(|(known, _)| *known == verb) {
@@ -203,7 +170,7 @@ impl About<'_> {
         }
         let parts: Vec<String> = verbs
             .into_iter()
-            .map(|(verb, whats)| format!("{verb} {}", listed(&whats)).trim().to_owned())
+            .map(|(verb, whats)| format!("{} {verb}", listed(&whats)).trim().to_owned())
             .collect();
         listed(&parts)
     }

@@ -10,59 +10,59 @@ use crate::words::customer::CustomerTexts;
 /// The fixed texts.
 pub const TEXTS: CustomerTexts = CustomerTexts {
     language: Language::German,
-    show: "For the customer",
-    show_why: "A few large pages that say what this job takes (F5)",
-    page: "Page for the customer",
-    back: "Back",
-    next: "Next",
-    leave: "Leave",
-    keys: "Arrow keys turn the page, Esc leaves it.",
-    face: "What customers see",
-    face_about: "Shown on the page for the customer. What is left empty is not said. A step's time is this shop's own.",
-    name: "Shop's name",
-    picture: "Picture, a file",
-    picture_hint: "its name beside the shop's own file, or where it lies",
-    minutes_hint: "minutes",
-    own_picture: "The shop's picture",
-    made_up: "Some figures here are made up, to show how it works.",
-    our_part: "We get the space right. The maker's steps decide the rest.",
-    older: "This is how it was before the last change.",
+    show: "Für Kunden",
+    show_why: "Einige große Seiten, die sagen, was diese Arbeit braucht (F5)",
+    page: "Seite für Kunden",
+    back: "Zurück",
+    next: "Weiter",
+    leave: "Verlassen",
+    keys: "Pfeiltasten blättern, Esc verlässt die Seite.",
+    face: "Was Kunden sehen",
+    face_about: "Steht auf der Seite für Kunden. Was leer bleibt, wird nicht gesagt. Wie lange ein Schritt dauert, legt die Werkstatt fest.",
+    name: "Name der Werkstatt",
+    picture: "Bild, eine Datei",
+    picture_hint: "ihr Name neben der Datei der Werkstatt, oder wo sie liegt",
+    minutes_hint: "Minuten",
+    own_picture: "Das Bild der Werkstatt",
+    made_up: "Manche Zahlen sind hier erfunden, um zu zeigen, wie es geht.",
+    our_part: "Wir sorgen für den Platz. Den Rest gibt der Hersteller vor.",
+    older: "So war es vor dem letzten Schritt.",
 };
 
 pub fn screen_of(at: usize, all: usize) -> String {
-    format!("{at} of {all}")
+    format!("{at} von {all}")
 }
 
 pub const fn minutes_of(step: WorkStep) -> &'static str {
     match step {
-        WorkStep::Clear => "Clear the floor, minutes",
-        WorkStep::Park => "Park the car, minutes",
-        WorkStep::Lay => "Lay the marks, minutes",
-        WorkStep::Stand => "Set up the target, minutes",
-        WorkStep::Aim => "Run the aiming, minutes",
-        WorkStep::PutBack => "Put things back, minutes",
+        WorkStep::Clear => "Boden räumen, Minuten",
+        WorkStep::Park => "Fahrzeug abstellen, Minuten",
+        WorkStep::Lay => "Marken legen, Minuten",
+        WorkStep::Stand => "Ziel aufstellen, Minuten",
+        WorkStep::Aim => "Einstellen, Minuten",
+        WorkStep::PutBack => "Zurückstellen, Minuten",
     }
 }
 
 pub fn no_minutes(text: &str) -> String {
-    format!("“{}” is no number of minutes.", cut(text))
+    format!("„{}“ ist keine Zahl von Minuten.", cut(text))
 }
 
 pub const fn why_picture(sense: Sense) -> &'static str {
     match sense {
-        Sense::Radar => "Waves go out from the radar and come back from the target and from a steel trolley.",
-        Sense::LaserLight => {
-            "Light goes out from the sensor and comes back from a trolley before the target."
+        Sense::Radar => {
+            "Wellen gehen vom Radar aus und kommen vom Ziel und von einem Wagen aus Stahl zurück."
         }
-        Sense::Picture => "A trolley stands before the camera and hides part of the board.",
+        Sense::LaserLight => "Licht geht vom Sensor aus und kommt von einem Wagen vor dem Ziel zurück.",
+        Sense::Picture => "Ein Wagen steht vor der Kamera und verdeckt einen Teil der Tafel.",
     }
 }
 
 pub const fn why_names(sense: Sense) -> (&'static str, (&'static str, &'static str)) {
     match sense {
-        Sense::Radar => ("radar", ("target", "steel trolley")),
-        Sense::LaserLight => ("sensor", ("target", "trolley")),
-        Sense::Picture => ("camera", ("board", "trolley")),
+        Sense::Radar => ("Radar", ("Ziel", "Wagen aus Stahl")),
+        Sense::LaserLight => ("Sensor", ("Ziel", "Wagen")),
+        Sense::Picture => ("Kamera", ("Tafel", "Wagen")),
     }
 }
 
@@ -75,30 +75,30 @@ impl About<'_> {
     pub fn idea(&self, idea: &Idea) -> String {
         match idea {
             Idea::OnlyTarget if self.arrangement.aiming.placements.len() > 1 => {
-                "The sensor must see only these targets."
+                "Der Sensor darf nur diese Ziele sehen."
             }
-            Idea::OnlyTarget => "The sensor must see only this target.",
+            Idea::OnlyTarget => "Der Sensor darf nur dieses Ziel sehen.",
             Idea::Why(Sense::Radar) => {
-                "Steel sends radar waves back, so a trolley can look like one more target."
+                "Stahl wirft Radarwellen zurück, darum kann ein Wagen wie ein zweites Ziel wirken."
             }
-            Idea::Why(Sense::LaserLight) => "A trolley in the way sends the light back too soon.",
+            Idea::Why(Sense::LaserLight) => "Ein Wagen im Weg wirft das Licht zu früh zurück.",
             Idea::Why(Sense::Picture) => {
-                "A trolley before the board hides part of it, like a hand before your eye."
+                "Ein Wagen vor der Tafel verdeckt einen Teil davon, wie eine Hand vor dem Auge."
             }
-            Idea::EmptyFloor(asked) if asked.zones.is_empty() => "For this job no floor has to be empty.",
+            Idea::EmptyFloor(asked) if asked.zones.is_empty() => {
+                "Für diese Arbeit muss kein Boden frei sein."
+            }
             Idea::EmptyFloor(_) => match self.arrangement.aiming.provenance {
-                Provenance::Maker { .. } => "This much empty floor is what the maker asks.",
-                _ => "This much empty floor is what the job asks.",
+                Provenance::Maker { .. } => "So viel freien Boden verlangt der Hersteller.",
+                _ => "So viel freien Boden braucht diese Arbeit.",
             },
-            Idea::StandsIn(Stands { findings, .. }) if findings.is_empty() => {
-                "Nothing stands in the way today."
-            }
-            Idea::StandsIn(Stands { in_zone: true, .. }) => "This stands in it today.",
-            Idea::StandsIn(_) => "This is in the way today.",
-            Idea::Moves(Moves::Nothing) => "Nothing has to be moved.",
-            Idea::Moves(Moves::NotKnown) => "We have not found a way to clear it yet.",
-            Idea::Moves(Moves::Known(_)) => "This is what we move, and how it looks then.",
-            Idea::Work(_) => "This is no computer job: it takes hands, floor, tape and time.",
+            Idea::StandsIn(Stands { findings, .. }) if findings.is_empty() => "Heute steht nichts im Weg.",
+            Idea::StandsIn(Stands { in_zone: true, .. }) => "Das steht heute darin.",
+            Idea::StandsIn(_) => "Das ist heute im Weg.",
+            Idea::Moves(Moves::Nothing) => "Wir müssen nichts wegräumen.",
+            Idea::Moves(Moves::NotKnown) => "Wie der Platz frei wird, wissen wir noch nicht.",
+            Idea::Moves(Moves::Known(_)) => "Das stellen wir um, und so sieht es dann aus.",
+            Idea::Work(_) => "Das geht nicht am Computer: Es braucht Hände, Platz, Maßband und Zeit.",
         }
         .to_owned()
     }
@@ -108,9 +108,9 @@ impl About<'_> {
         match idea {
             Idea::OnlyTarget => vec![
                 match crate::customer::sense(&self.arrangement.sensor.kind) {
-                    Sense::Radar => "It sends out radar waves and waits for what comes back.",
-                    Sense::LaserLight => "It sends out light and waits for what comes back.",
-                    Sense::Picture => "It is a camera, and this is what it has to look at.",
+                    Sense::Radar => "Er sendet Radarwellen aus und wartet, was davon zurückkommt.",
+                    Sense::LaserLight => "Er sendet Licht aus und wartet, was davon zurückkommt.",
+                    Sense::Picture => "Er ist eine Kamera, und das muss sie sehen.",
                 }
                 .to_owned(),
             ],
@@ -126,19 +126,20 @@ impl About<'_> {
     fn asked_for(&self, asked: &Asked) -> Vec<String> {
         let zone = |zone: &AskedZone| {
             let nothing = match zone.excludes {
-                Exclusion::Anything => "Nothing",
-                Exclusion::Metal => "No metal",
-                Exclusion::Reflecting(_) => "Nothing that sends waves back",
-                Exclusion::People => "No one",
-                Exclusion::Light => "No lamp and no light",
+                Exclusion::Anything => "nichts sein",
+                Exclusion::Metal => "kein Metall sein",
+                Exclusion::Reflecting(_) => "nichts sein, was Wellen zurückwirft",
+                Exclusion::People => "niemand sein",
+                Exclusion::Light => "keine Lampe und kein Licht sein",
             };
             let (length, width) = (self.length(zone.length_mm), self.length(zone.width_mm));
-            format!("{nothing} may be in a space {length} long and {width} wide.")
+            format!("In einem Feld, {length} lang und {width} breit, darf {nothing}.")
         };
         let mut lines: Vec<String> = asked.zones.iter().take(MOST_NAMED).map(zone).collect();
         lines.extend(and_more(asked.zones.len()));
         if asked.is_assumed {
-            lines.push("We took part of this size from jobs like this one, not from the sheet.".to_owned());
+            lines
+                .push("Ein Teil dieser Größe stammt aus ähnlichen Arbeiten, nicht aus dem Blatt.".to_owned());
         }
         lines
     }
@@ -157,19 +158,20 @@ impl About<'_> {
         let second = finding.subjects.get(1).map_or_else(String::new, |own| self.subject(own));
         let said = match (&finding.facts, finding.subjects.first()) {
             (Facts::ZoneObject(_), Some(Subject::Thing(_))) => {
-                format!("{first} stands where the floor must be empty")
+                format!("{first} steht, wo der Boden frei sein muss")
             }
             (Facts::SightBlocked(InSight::Hides { .. } | InSight::Wall), _) => {
-                format!("{first} hides part of {second}")
+                let hidden = finding.subjects.get(1).map_or_else(String::new, |own| self.accusative(own));
+                format!("{first} verdeckt zum Teil {hidden}")
             }
             (Facts::OutsideRoom { too_large: Some(TooLarge::Long { needs_mm, there_mm }), .. }, _) => {
-                format!("the room is {} too short", self.length(needs_mm - there_mm))
+                format!("der Raum ist um {} zu kurz", self.length(needs_mm - there_mm))
             }
             (Facts::OutsideRoom { too_large: Some(TooLarge::Wide { needs_mm, there_mm }), .. }, _) => {
-                format!("the room is {} too narrow", self.length(needs_mm - there_mm))
+                format!("der Raum ist um {} zu schmal", self.length(needs_mm - there_mm))
             }
             (Facts::CarClash(_) | Facts::StandClash(_), Some(Subject::Thing(_))) => {
-                format!("{first} stands where {second} has to be")
+                format!("{first} steht, wo {second} sein muss")
             }
             _ => self.within_sentence(finding),
         };
@@ -181,12 +183,12 @@ impl About<'_> {
         let mut lines: Vec<String> = after.steps.iter().take(MOST_NAMED).map(step).collect();
         lines.extend(and_more(after.steps.len()));
         match after.assessment.verdict {
-            Verdict::Ready => lines.push("Then the space is ready.".to_owned()),
+            Verdict::Ready => lines.push("Dann ist der Platz bereit.".to_owned()),
             Verdict::ReadyWithCare => {
-                lines.push("Then nothing stops the job.".to_owned());
-                lines.extend(care("still ", after.assessment.count(Severity::Care)));
+                lines.push("Dann steht der Arbeit nichts im Weg.".to_owned());
+                lines.extend(care("noch ", after.assessment.count(Severity::Care)));
             }
-            Verdict::NotReady => lines.push("Then more has to be done.".to_owned()),
+            Verdict::NotReady => lines.push("Dann ist noch mehr zu tun.".to_owned()),
         }
         lines
     }
@@ -195,25 +197,31 @@ impl About<'_> {
         let minutes = |minutes: f64| {
             let places = usize::from(minutes != minutes.round());
             let number = self.locale.region.number(minutes, places);
-            if minutes == 1.0 { format!("{number} minute") } else { format!("{number} minutes") }
+            if minutes == 1.0 { format!("{number} Minute") } else { format!("{number} Minuten") }
         };
         let part = |part: &WorkPart| {
             let said = match part.step {
                 WorkStep::Clear => {
-                    format!("We clear the floor by hand, in {}", are(part.count, "one step", "steps"))
+                    format!(
+                        "Wir räumen den Boden von Hand, in {}",
+                        are(part.count, "einem Schritt", "Schritten")
+                    )
                 }
-                WorkStep::Park => "We park the car in its place".to_owned(),
+                WorkStep::Park => "Wir stellen das Fahrzeug an seinen Platz".to_owned(),
                 WorkStep::Lay => {
-                    format!("With tape and line we lay {} on the floor", are(part.count, "one mark", "marks"))
+                    format!(
+                        "Mit Band und Schnur legen wir {} auf den Boden",
+                        are(part.count, "eine Marke", "Marken")
+                    )
                 }
-                WorkStep::Stand => format!("We set up {}", are(part.count, "the target", "targets")),
-                WorkStep::Aim => "Then the aiming is run, step by step".to_owned(),
-                WorkStep::PutBack => "At the end we put it all back".to_owned(),
+                WorkStep::Stand => format!("Wir stellen {} auf", are(part.count, "das Ziel", "Ziele")),
+                WorkStep::Aim => "Dann wird der Sensor eingestellt, Schritt für Schritt".to_owned(),
+                WorkStep::PutBack => "Am Ende stellen wir alles zurück".to_owned(),
             };
             part.minutes.map_or_else(|| format!("{said}."), |own| format!("{said}: {}.", minutes(own)))
         };
         let mut lines: Vec<String> = work.steps.iter().map(part).collect();
-        lines.extend(work.minutes.map(|own| format!("In this shop that takes {}.", minutes(own))));
+        lines.extend(work.minutes.map(|own| format!("In dieser Werkstatt dauert das {}.", minutes(own))));
         lines
     }
 }
@@ -222,8 +230,8 @@ impl About<'_> {
 fn and_more(count: usize) -> Option<String> {
     match count.saturating_sub(MOST_NAMED) {
         0 => None,
-        1 => Some("And one thing more.".to_owned()),
-        more => Some(format!("And {more} things more.")),
+        1 => Some("Und noch eine Sache.".to_owned()),
+        more => Some(format!("Und noch {more} Dinge.")),
     }
 }
 
@@ -231,7 +239,7 @@ fn and_more(count: usize) -> Option<String> {
 fn care(still: &str, count: usize) -> Option<String> {
     match count {
         0 => None,
-        1 => Some(format!("One thing {still}needs care.")),
-        count => Some(format!("{count} things {still}need care.")),
+        1 => Some(format!("Eine Sache braucht {still}Vorsicht.")),
+        count => Some(format!("{count} Dinge brauchen {still}Vorsicht.")),
     }
 }

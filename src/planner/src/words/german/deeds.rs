@@ -10,43 +10,43 @@ impl About<'_> {
     /// A deed as a person reads it beside "undo".
     pub fn deed(&self, deed: &Deed) -> String {
         match deed {
-            Deed::Move(thing) => format!("Move {thing}"),
-            Deed::Size(thing) => format!("Size of {thing}"),
-            Deed::Describe(thing) => format!("Facts about {thing}"),
-            Deed::Rename(thing) => format!("Rename {thing}"),
-            Deed::Add(thing) => format!("Add {thing}"),
-            Deed::Remove(thing) => format!("Remove {thing}"),
-            Deed::InEvery(thing) => format!("In every set-up: {thing}"),
-            Deed::HereAlone(thing) => format!("In this set-up alone: {thing}"),
-            Deed::Park => "Park the car".to_owned(),
-            Deed::ParkedKnown => "Say how well the car's place is known".to_owned(),
-            Deed::Stand => "Move the target stand".to_owned(),
-            Deed::Shut(door) => format!("Shut {door}"),
-            Deed::Open(door) => format!("Open {door}"),
-            Deed::KeepShut(door) => format!("Keep {door} shut"),
-            Deed::LetOpen(door) => format!("Let {door} be opened"),
-            Deed::Car(car) => format!("Another car, {car}"),
-            Deed::Aiming(aiming) => format!("Another aiming, {aiming}"),
-            Deed::Remember(car) => format!("Take the figures of {car} as they are now"),
+            Deed::Move(thing) => format!("„{thing}“ versetzen"),
+            Deed::Size(thing) => format!("Größe von „{thing}“"),
+            Deed::Describe(thing) => format!("Angaben zu „{thing}“"),
+            Deed::Rename(thing) => format!("„{thing}“ umbenennen"),
+            Deed::Add(thing) => format!("„{thing}“ hinzufügen"),
+            Deed::Remove(thing) => format!("„{thing}“ entfernen"),
+            Deed::InEvery(thing) => format!("In jeder Aufstellung: „{thing}“"),
+            Deed::HereAlone(thing) => format!("Nur in dieser Aufstellung: „{thing}“"),
+            Deed::Park => "Fahrzeug aufstellen".to_owned(),
+            Deed::ParkedKnown => "Angeben, wie genau der Platz des Fahrzeugs bekannt ist".to_owned(),
+            Deed::Stand => "Zielständer versetzen".to_owned(),
+            Deed::Shut(door) => format!("„{door}“ schließen"),
+            Deed::Open(door) => format!("„{door}“ öffnen"),
+            Deed::KeepShut(door) => format!("„{door}“ geschlossen halten"),
+            Deed::LetOpen(door) => format!("„{door}“ öffnen lassen"),
+            Deed::Car(car) => format!("Anderes Fahrzeug, „{car}“"),
+            Deed::Aiming(aiming) => format!("Andere Einstellung, „{aiming}“"),
+            Deed::Remember(car) => format!("Werte von „{car}“ übernehmen, wie sie jetzt sind"),
             Deed::Bay(deed) => self.bay_deed(deed),
-            Deed::Corner => "Move a corner of the room".to_owned(),
-            Deed::PlanBuilding => "Building planned for this set-up".to_owned(),
-            Deed::GiveUpBuilding => "Back to the bay's building".to_owned(),
-            Deed::AdoptBuilding => "Planned building made the bay's".to_owned(),
-            Deed::Duplicate(name) => format!("New set-up {name}"),
-            Deed::NameArrangement(name) => format!("Name the set-up {name}"),
-            Deed::RemoveArrangement => "Remove a set-up".to_owned(),
-            Deed::Visit => "What the car is in for".to_owned(),
-            Deed::OnThisCar => "Measured on this car".to_owned(),
-            Deed::Underlay => "Picture of the plan".to_owned(),
-            Deed::KeepDimension(id) => format!("Keep {id}"),
-            Deed::RenameDimension(id) => format!("Rename {id}"),
-            Deed::RemoveDimension(id) => format!("Remove {id}"),
-            Deed::Carried => "What the car stands on".to_owned(),
-            Deed::InBay => "Bays of the set-up".to_owned(),
-            Deed::MoveSeveral(count) => format!("Move {count} things"),
-            Deed::AddSeveral(count) => format!("Add {count} things"),
-            Deed::RemoveSeveral(count) => format!("Remove {count} things"),
+            Deed::Corner => "Ecke des Raums versetzen".to_owned(),
+            Deed::PlanBuilding => "Gebäude für diese Aufstellung planen".to_owned(),
+            Deed::GiveUpBuilding => "Zurück zum Gebäude des Messplatzes".to_owned(),
+            Deed::AdoptBuilding => "Geplantes Gebäude für den Messplatz übernehmen".to_owned(),
+            Deed::Duplicate(name) => format!("Neue Aufstellung „{name}“"),
+            Deed::NameArrangement(name) => format!("Aufstellung „{name}“ nennen"),
+            Deed::RemoveArrangement => "Aufstellung entfernen".to_owned(),
+            Deed::Visit => "Auftrag des Fahrzeugs".to_owned(),
+            Deed::OnThisCar => "An diesem Fahrzeug gemessen".to_owned(),
+            Deed::Underlay => "Bild des Plans".to_owned(),
+            Deed::KeepDimension(id) => format!("„{id}“ behalten"),
+            Deed::RenameDimension(id) => format!("„{id}“ umbenennen"),
+            Deed::RemoveDimension(id) => format!("„{id}“ entfernen"),
+            Deed::Carried => "Worauf das Fahrzeug steht".to_owned(),
+            Deed::InBay => "Stellplätze der Aufstellung".to_owned(),
+            Deed::MoveSeveral(count) => format!("{count} Gegenstände versetzen"),
+            Deed::AddSeveral(count) => format!("{count} Gegenstände hinzufügen"),
+            Deed::RemoveSeveral(count) => format!("{count} Gegenstände entfernen"),
             Deed::Cure(step) => sentence_start(&self.step(step)),
             Deed::Cures(steps) => sentence_start(&self.steps(steps)),
         }
@@ -54,11 +54,11 @@ impl About<'_> {
 
     fn bay_deed(&self, deed: &BayDeed) -> String {
         match deed {
-            BayDeed::Add(what) => format!("Add {}", self.bare_subject(what)),
-            BayDeed::Remove(what) => format!("Remove {}", self.bare_subject(what)),
+            BayDeed::Add(what) => format!("{} hinzufügen", self.alone(what)),
+            BayDeed::Remove(what) => format!("{} entfernen", self.alone(what)),
             BayDeed::Change(what, part) => {
-                let what = if *what == Subject::Floor { "room".to_owned() } else { self.bare_subject(what) };
-                format!("{}: {}", sentence_start(&what), of_bay(*part))
+                let what = if *what == Subject::Floor { "Raum".to_owned() } else { self.alone(what) };
+                format!("{what}: {}", of_bay(*part))
             }
         }
     }
@@ -78,30 +78,30 @@ impl About<'_> {
             CarDeed::Aimings => texts.aimings.to_owned(),
             CarDeed::Sensor(id, deed) => {
                 let what = match deed {
-                    SensorDeed::Name => "name",
+                    SensorDeed::Name => "Name",
                     SensorDeed::Part(part) => of_sensor(*part),
-                    SensorDeed::Edges => "where its edges lie",
-                    SensorDeed::Source => "where its figures come from",
+                    SensorDeed::Edges => "Lage der Kanten",
+                    SensorDeed::Source => "Herkunft der Angaben",
                 };
-                format!("{id}: {what}")
+                format!("„{id}“: {what}")
             }
             CarDeed::Aiming(id, deed) => {
                 let what = match deed {
-                    AimingDeed::Name => "name",
-                    AimingDeed::Sensor => "the sensor that it aims",
+                    AimingDeed::Name => "Name",
+                    AimingDeed::Sensor => "eingestellter Sensor",
                     AimingDeed::Part(part) => of_aiming(*part),
-                    AimingDeed::Targets => "targets",
-                    AimingDeed::Alignment => "what it asks of the alignment",
-                    AimingDeed::Together => "which targets stand at the same time",
-                    AimingDeed::Zones => "keep-clear zones",
-                    AimingDeed::HaveReady => "what to have ready",
-                    AimingDeed::Conditions => "what to meet first",
-                    AimingDeed::Source => "where its figures come from",
+                    AimingDeed::Targets => "Ziele",
+                    AimingDeed::Alignment => "Forderungen an die Achsvermessung",
+                    AimingDeed::Together => "gleichzeitig aufgestellte Ziele",
+                    AimingDeed::Zones => "Freiräume",
+                    AimingDeed::HaveReady => "was bereitzuhalten ist",
+                    AimingDeed::Conditions => "was zuerst zu erfüllen ist",
+                    AimingDeed::Source => "Herkunft der Angaben",
                 };
-                format!("{id}: {what}")
+                format!("„{id}“: {what}")
             }
-            CarDeed::Took(figure) => format!("{}, as it stands", named(figure)),
-            CarDeed::LeftOpen(figure) => format!("{}, left open", named(figure)),
+            CarDeed::Took(figure) => format!("{}, wie es dasteht", named(figure)),
+            CarDeed::LeftOpen(figure) => format!("{}, offen gelassen", named(figure)),
         };
         sentence_start(&text)
     }
@@ -109,26 +109,26 @@ impl About<'_> {
     /// The heading over all findings of one severity.
     pub const fn heading(&self, severity: Severity) -> &'static str {
         match severity {
-            Severity::Stops => "Stops the aiming",
-            Severity::Care => "Needs care",
-            Severity::Note => "To know and to have ready",
+            Severity::Stops => "Verhindert die Einstellung",
+            Severity::Care => "Vorsicht",
+            Severity::Note => "Hinweise und was bereitzuhalten ist",
         }
     }
 }
 
 const fn of_bay(part: BayPart) -> &'static str {
     match part {
-        BayPart::Name => "name",
-        BayPart::Kind => "what it is",
-        BayPart::Material => "what it is made of",
-        BayPart::Place => "place and shape",
-        BayPart::Heights => "height",
-        BayPart::Shut => "open or shut",
-        BayPart::FreeBeyond => "what is free beyond",
-        BayPart::Exit => "way out",
-        BayPart::WallsKnown => "how well the walls are known",
-        BayPart::Levels => "floor levels",
-        BayPart::Source => "where its figures come from",
-        BayPart::Other => "changed",
+        BayPart::Name => "Name",
+        BayPart::Kind => "Art",
+        BayPart::Material => "Material",
+        BayPart::Place => "Lage und Form",
+        BayPart::Heights => "Höhe",
+        BayPart::Shut => "offen oder geschlossen",
+        BayPart::FreeBeyond => "was dahinter frei ist",
+        BayPart::Exit => "Ausgang",
+        BayPart::WallsKnown => "wie genau die Wände bekannt sind",
+        BayPart::Levels => "Bodenhöhen",
+        BayPart::Source => "Herkunft der Angaben",
+        BayPart::Other => "geändert",
     }
 }

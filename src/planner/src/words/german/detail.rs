@@ -3,8 +3,8 @@
 use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
-    AlignmentFigure, CarSide, DoorPart, Facts, Finding, InSight, Lit, MOST_LOSS_DB, MarkFor, Misplaced,
-    Painted, Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall, Under,
+    AlignmentFigure, CarSide, DoorPart, Facts, Finding, InSight, InZone, Lit, MOST_LOSS_DB, MarkFor,
+    Misplaced, Painted, Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall, Under,
 };
 use crate::model::{Exclusion, Material, ReferenceAxis};
 
@@ -15,320 +15,273 @@ impl About<'_> {
             Facts::ZoneNear(_) => self.known(finding),
             Facts::PlaceUnsure(all) => self.may_be(finding, all),
             Facts::CarPlace(all) => self.car_place(all),
-            Facts::ZoneUnjudged(zone) => {
-                let of = self.keeps_clear_of(zone.excludes);
-                match finding.subjects.first() {
-                    Some(Subject::Wall(_) | Subject::Opening(_)) if zone.heights.is_none() => format!(
-                        "The zone is to be clear of {of}; {}.",
-                        match self.part_material(finding) {
-                            Some(Material::Plasterboard) => "plasterboard hides studs, which may be steel",
-                            _ => "what is in it is not known",
-                        }
-                    ),
-                    Some(Subject::FloorFeature(id)) if zone.heights.is_none() && self.is_pit(id) => format!(
-                        "It is open there; the zone is to be clear of {of}. Ask what the procedure says of the floor."
-                    ),
-                    Some(Subject::FloorFeature(_)) if zone.heights.is_none() => format!(
-                        "{}, level with the floor; the zone is to be clear of {of}. Ask what the procedure says of the floor.",
-                        sentence_start(&self.made_of(finding))
-                    ),
-                    Some(Subject::Opening(_) | Subject::Wall(_)) => format!(
-                        "The zone is to be clear of {of}; how much it lets in depends on the day."
-                    ),
-                    Some(Subject::Ceiling) => {
-                        format!("The zone is to be clear of {of}; what is in the ceiling is not known.")
-                    }
-                    Some(Subject::Runway(id)) if self.arrangement.on_runways.contains(id) => format!(
-                        "The zone is to be clear of {of}, and its heights are given from the floor: whether the steel \
-                         that carries the car counts, the procedure must say."
-                    ),
-                    Some(Subject::Thing(id)) if zone.excludes == Exclusion::Metal && self.is_someone(id) => {
-                        format!("The zone is to be clear of {of}; what a person carries is not known.")
-                    }
-                    _ => format!(
-                        "The zone is to be clear of {of}; for {} that is not known.",
-                        self.made_of(finding)
-                    ),
-                }
-            }
+            Facts::ZoneUnjudged(zone) => self.unjudged(*zone, finding),
             Facts::ZoneObject(zone) => {
                 let of = self.keeps_clear_of(zone.excludes);
                 match zone.heights {
                     Some(heights) => format!(
-                        "{}, from {} to {} above the floor; the zone is to be clear of {of}.",
+                        "{}, von {} bis {} über dem Boden; der Freiraum muss frei sein von {of}.",
                         sentence_start(&self.made_of(finding)),
                         self.length(heights.bottom()),
                         self.length(heights.top())
                     ),
-                    None => format!("The zone is to be clear of {of}."),
+                    None => format!("Der Freiraum muss frei sein von {of}."),
                 }
             }
             Facts::ZonesMissing => {
-                "Nothing was judged for any: what stands beside and behind the target may matter all the same. Where the procedure \
-                 names none, say so in the car's form, under Keep-clear zones, and look round yourself."
+                "Dazu wurde nichts beurteilt: Was neben und hinter dem Ziel steht, kann trotzdem stören. Nennt die Anleitung keinen, \
+                 das im Formular des Fahrzeugs unter Freiräume angeben und sich selbst umsehen."
                     .to_owned()
             }
             Facts::NoZoneNamed => {
-                "So it was entered: nothing was judged for any. What stands beside and behind the target may matter all the same; \
-                 look round yourself."
+                "So wurde es eingegeben: Dazu wurde nichts beurteilt. Was neben und hinter dem Ziel steht, kann trotzdem stören; sich \
+                 selbst umsehen."
                     .to_owned()
             }
-            Facts::AlignmentOff(_) => "Have the wheels aligned first: a sensor that is aimed to a crooked car is crooked."
-                .to_owned(),
+            Facts::AlignmentOff(_) => {
+                "Zuerst die Achsvermessung: Ein Sensor, der nach einem schiefen Fahrwerk eingestellt wird, steht schief.".to_owned()
+            }
             Facts::AlignmentUnknown(AlignmentFigure::ThrustAngle) if self.is_half_read() => {
-                "The toe of one rear wheel is entered: enter that of the other.".to_owned()
+                "Die Spur eines Hinterrads ist eingegeben: die des anderen auch eingeben.".to_owned()
             }
             Facts::AlignmentUnknown(figure) => {
                 let what = match figure {
-                    AlignmentFigure::ThrustAngle => "a thrust angle",
-                    AlignmentFigure::SetBack => "a set-back",
+                    AlignmentFigure::ThrustAngle => "einen Fahrachswinkel",
+                    AlignmentFigure::SetBack => "einen Radversatz",
                 };
                 let limit = finding.limit.map_or_else(String::new, |own| self.quantity(own));
-                format!("This aiming allows {what} of {limit} at most. Enter the alignment sheet.")
+                format!("Diese Einstellung erlaubt {what} bis {limit}. Das Protokoll der Achsvermessung eingeben.")
             }
             Facts::SightBlocked(InSight::OwnBody { assumed: true }) => {
-                "Its outline from the side is assumed from the class.".to_owned()
+                "Ihr Umriss von der Seite ist nach der Fahrzeugklasse angenommen.".to_owned()
             }
             Facts::SightBlocked(InSight::OwnBody { assumed: false }) => {
-                "By its outline from the side, ahead of the camera.".to_owned()
+                "Nach ihrem Umriss von der Seite, vor der Kamera.".to_owned()
             }
             Facts::BeyondDoor => {
                 let door = match finding.subjects.first() {
                     Some(Subject::Opening(id)) => self.arrangement.bay.openings.iter().find(|own| own.id == *id),
                     _ => None,
                 };
-                let open = if door.is_some_and(|own| own.kind.is_door()) { ", that nobody shuts the door" } else { "" };
-                format!("Out there look after traffic and people{open}, the slope of the ground, light and weather.")
+                let open = match door.is_some_and(|own| own.kind.is_door()) {
+                    true => ", darauf, dass niemand schließt",
+                    false => "",
+                };
+                format!("Draußen achten auf Verkehr und Personen{open}, auf Gefälle, Licht und Wetter.")
             }
             Facts::BeyondBay { lies, parts } => self.beyond_bay(*lies, parts),
             Facts::ShutDoor { by, parts } => self.shut_door(*by, parts),
             Facts::LightOnMat => {
-                "The edge of a patch of sun crosses its pattern; how far it reaches depends on the day. Shut it or shade it.".to_owned()
+                "Der Rand eines Sonnenflecks quert das Muster; wie weit er reicht, hängt vom Tag ab. Schließen oder abschatten.".to_owned()
             }
-            Facts::LightInPicture(lit) => {
-                let spoils = "light beside or behind the board spoils what the camera sees of it";
-                let day = "how much it is depends on the day. Shut it or shade it.";
-                match (finding.culprit(), lit) {
-                    (Some(id), _) if self.is_parked_car(id) => {
-                        format!("Its lamps are to be off and its panes throw back light: {spoils}.")
-                    }
-                    (Some(id), _) if self.is_of_glass(id) && !self.is_lamp(id) => {
-                        format!("Lamps and daylight are mirrored in it: {spoils}. Cover it with something matt, or move it out.")
-                    }
-                    (Some(_), _) => format!("{}. Switch it off or shade it.", sentence_start(spoils)),
-                    (None, Lit::Is) => format!("{}; {day}", sentence_start(spoils)),
-                    (None, Lit::ByPlace) => {
-                        format!("As far as the places of walls and car are known: {spoils}; {day}")
-                    }
-                    (None, Lit::ByMaterial) => {
-                        format!("What it is made of may let daylight through: {spoils}. Look, and shade it if it does.")
-                    }
-                }
-            }
+            Facts::LightInPicture(lit) => self.light(*lit, finding),
             Facts::GlassBehind => {
-                "Glass throws back what passes the edge of the target, as a mirror does: cover it with something matt.".to_owned()
+                "Glas wirft wie ein Spiegel zurück, was am Rand des Ziels vorbeigeht: mit etwas Mattem abdecken.".to_owned()
             }
             Facts::OffBeam { loss_db } => {
                 let loss = self.locale.region.number(*loss_db, 0);
-                let about = if *loss_db < MOST_LOSS_DB { "About" } else { "More than" };
+                let about = if *loss_db < MOST_LOSS_DB { "Etwa" } else { "Mehr als" };
                 format!(
-                    "{about} {loss} dB less comes back from there than from the middle of the beam, there and back; by the \
-                     usual bell shape of a beam."
+                    "{about} {loss} dB weniger kommen von dort zurück als aus der Mitte des Strahls, hin und zurück; nach der üblichen \
+                     Glockenform eines Strahls."
                 )
             }
-            Facts::ViewByAngles => "What it sees is judged by its angles of view alone; a wide lens bends the edges \
-                                    of its picture."
-                .to_owned(),
+            Facts::ViewByAngles => {
+                "Was sie sieht, wird nur nach ihren Blickwinkeln beurteilt; ein Weitwinkel krümmt den Rand des Bildes.".to_owned()
+            }
             Facts::DoorLeaf(DoorPart::Leaf) => {
-                "Where its leaf stands is not told; it is somewhere in the quarter circle about either jamb. Shut it, or \
-                 see where it stands."
+                "Wo das Türblatt steht, ist nicht angegeben; irgendwo im Viertelkreis um einen der beiden Pfosten. Schließen oder \
+                 nachsehen, wo es steht."
                     .to_owned()
             }
-            Facts::DoorLeaf(DoorPart::Roll) => format!(
-                "{}, and as far as it stands out from the wall; counted as {}, the shop's own figure. See where it ends.",
-                sentence_start(self.part_material(finding).map_or("", |own| self.material(own))),
-                self.length(self.arrangement.shop.door_roll_mm)
-            ),
+            Facts::DoorLeaf(DoorPart::Roll) => {
+                let material = self.part_material(finding).map_or("", |own| self.material(own));
+                format!(
+                    "{}, so weit vor der Wand, wie der Ballen dick ist; gerechnet mit {}, der Vorgabe der Werkstatt. Nachsehen, wo er endet.",
+                    sentence_start(material),
+                    self.length(self.arrangement.shop.door_roll_mm)
+                )
+            }
             Facts::SightBlocked(InSight::Hides { total }) => match finding.measured {
                 Some(Quantity::Share(alone)) if total - alone > 0.005 => {
-                    format!("All things together hide {}.", percent(*total, self.locale.region))
+                    format!("Alles zusammen verdeckt {}.", percent(*total, self.locale.region))
                 }
                 _ => match self.thing(finding) {
                     Some(thing) => format!(
-                        "{}, {} to {} above the floor; the {} looks from {}.",
+                        "{}, {} bis {} über dem Boden; der Sensor sitzt auf {}.",
                         sentence_start(self.material(thing.material)),
                         self.bare(thing.span.bottom()),
                         self.length(thing.span.top()),
-                        self.sensor(),
                         self.length(crate::scene::sensor_height(self.arrangement))
                     ),
                     None => String::new(),
                 },
             },
-            Facts::SightBlocked(InSight::CoversSensor) => "The sensor's place is inside it.".to_owned(),
-            Facts::SightBlocked(InSight::FacesAway) => "Turn it to face the car.".to_owned(),
+            Facts::SightBlocked(InSight::CoversSensor) => "Der Sensor liegt darin.".to_owned(),
+            Facts::SightBlocked(InSight::FacesAway) => "Zum Fahrzeug drehen.".to_owned(),
             Facts::StandOffMark(off) => self.off_place(off),
             Facts::MarkFault(fault) => self.fault(*fault),
-            Facts::WorkingRoom(side) => format!(
-                "{} the car.",
-                match side {
-                    CarSide::Front => "Ahead of",
-                    CarSide::Left => "On the left of",
-                    CarSide::Rear => "Behind",
-                    CarSide::Right => "On the right of",
-                }
-            ),
+            Facts::WorkingRoom(side) => match side {
+                CarSide::Front => "Vor dem Fahrzeug.",
+                CarSide::Left => "Links vom Fahrzeug.",
+                CarSide::Rear => "Hinter dem Fahrzeug.",
+                CarSide::Right => "Rechts vom Fahrzeug.",
+            }
+            .to_owned(),
             Facts::StandRoom(StandSide::Front) => format!(
-                "As far as {}: nobody can step up to its face to set it and to measure.",
-                finding.subjects.get(1).map_or_else(String::new, |own| self.subject(own))
+                "Bis {}: Zum Einstellen und Messen kann niemand davortreten.",
+                super::names::before("zu", &finding.subjects.get(1).map_or_else(String::new, |own| self.dative(own)))
             ),
             Facts::StandRoom(StandSide::Beside) => format!(
-                "Nor behind it; most is towards {}. Someone must stand there to set it and to read it.",
-                finding.subjects.get(1).map_or_else(String::new, |own| self.subject(own))
+                "Auch dahinter nicht; am meisten auf der Seite {}. Zum Einstellen und Ablesen muss dort jemand stehen.",
+                super::names::before("von", &finding.subjects.get(1).map_or_else(String::new, |own| self.dative(own)))
             ),
             Facts::OpenPit(_) => {
-                "Cover it with what carries a person, or rail it off: who lays marks looks at the tape. Local rules decide.".to_owned()
+                "Begehbar abdecken oder absperren: Wer Marken legt, schaut auf das Bandmaß. Es gelten die Vorschriften vor Ort.".to_owned()
             }
             Facts::OutsideRoom { too_large: Some(TooLarge::Long { needs_mm: needs, there_mm: there }), .. } => format!(
-                "No place along the car's axis: car, target and zones need {}, the room gives {}.",
+                "Kein Platz längs zum Fahrzeug: Fahrzeug, Ziel und Freiräume brauchen {}, der Raum hat {}.",
                 self.length(*needs),
                 self.length(*there)
             ),
             Facts::OutsideRoom { too_large: Some(TooLarge::Wide { needs_mm: needs, there_mm: there }), .. } => format!(
-                "No place across the car's axis: car, target and zones need {}, the room gives {}.",
+                "Kein Platz quer zum Fahrzeug: Fahrzeug, Ziel und Freiräume brauchen {}, der Raum hat {}.",
                 self.length(*needs),
                 self.length(*there)
             ),
             Facts::FloorLevels(fact) => super::floor::detail(*fact).to_owned(),
             Facts::AssumedFigures(figures) => super::assumed::sentence(figures),
-            Facts::KeepFree => "Local rules decide; keep ways out, panels and extinguishers free.".to_owned(),
-            Facts::SourceNotGiven => "Say which of the vehicle maker's documents they were read from, or who measured them."
-                .to_owned(),
-            Facts::ExampleFigures => "Invented to show how the program works. Enter the vehicle maker's own \
-                                      figures before any real work."
-                .to_owned(),
-            Facts::ShopUnread => {
-                "The defaults stand in for them; correct the file or take it away.".to_owned()
+            Facts::KeepFree => {
+                "Es gelten die Vorschriften vor Ort; Fluchtwege, Schaltschränke und Feuerlöscher frei halten.".to_owned()
             }
+            Facts::SourceNotGiven => {
+                "Angeben, aus welcher Anleitung des Herstellers sie stammen oder wer sie gemessen hat.".to_owned()
+            }
+            Facts::ExampleFigures => "Erfunden, um das Programm zu zeigen. Vor jeder echten Arbeit die Werte des Herstellers eingeben."
+                .to_owned(),
+            Facts::ShopUnread => "Statt ihrer gelten die Standardwerte; die Datei berichtigen oder entfernen.".to_owned(),
             Facts::ShopChanged => {
-                "Save the layout again to have it remember how it is judged now.".to_owned()
+                "Den Messplatz neu speichern, damit er sich merkt, wie jetzt beurteilt wird.".to_owned()
             }
-            Facts::OwnBuilding => "Walls, doors and what is fixed are its own, not the bay's; what differs \
-                                   must be built before the answer holds."
-                .to_owned(),
+            Facts::OwnBuilding => {
+                "Wände, Türen und Eingebautes gehören zu dieser Aufstellung, nicht zum Messplatz; was abweicht, muss erst gebaut werden, \
+                 bevor das Ergebnis gilt."
+                    .to_owned()
+            }
             Facts::OlderByEye => self.older_by_eye(finding),
-            Facts::ProfileChanged => "Look at its figures again, then save the layout with it.".to_owned(),
+            Facts::ProfileChanged => "Die Werte ansehen, dann den Messplatz damit speichern.".to_owned(),
             Facts::AxisUnknown => {
-                let drawn = "This aiming follows the thrust line; the centreline is drawn until the toe of both rear \
-                             wheels is entered from the alignment sheet.";
+                let drawn = "Diese Einstellung folgt der geometrischen Fahrachse; gezeichnet ist die Mittellinie, bis die Spur beider \
+                             Hinterräder aus dem Protokoll der Achsvermessung eingegeben ist.";
                 match finding.limit {
-                    Some(limit) => format!("{drawn} It allows a thrust angle of {} at most.", self.quantity(limit)),
+                    Some(limit) => format!("{drawn} Erlaubt ist ein Fahrachswinkel bis {}.", self.quantity(limit)),
                     None => drawn.to_owned(),
                 }
             }
             Facts::FresnelEntered => {
-                "Near the path a radar's wave is bent even if nothing hides the target.".to_owned()
+                "Nahe am Weg wird die Welle eines Radars gebeugt, auch wenn nichts das Ziel verdeckt.".to_owned()
             }
             Facts::MeasuredOnCar => match finding.severity {
-                Severity::Note => "It is used instead of the profile's.",
+                Severity::Note => "Das gilt statt des Werts im Profil.",
                 Severity::Stops | Severity::Care => {
-                    "Cars of one kind differ less: measure again, and see whether something is bent."
+                    "Gleiche Fahrzeuge weichen weniger ab: neu messen und nachsehen, ob etwas verbogen ist."
                 }
             }
             .to_owned(),
-            Facts::MarkOffTarget => "The mark plan and the stand-off disagree: one of them was entered \
-                                     wrongly, or they follow different axes."
-                .to_owned(),
-            Facts::ThingPlace(Misplaced::NotCompared) => {
-                "Whether more of them are in one another is not known. Check the figures of their places."
-                    .to_owned()
+            Facts::MarkOffTarget => {
+                "Markenplan und Abstand widersprechen sich: Eines ist falsch eingegeben, oder sie folgen verschiedenen Achsen.".to_owned()
             }
-            Facts::ThingPlace(_) => match finding.subjects.len() {
-                0..=2 => "Check the figures of its place.".to_owned(),
-                _ => "Check the figures of their places.".to_owned(),
-            },
+            Facts::ThingPlace(Misplaced::NotCompared) => {
+                "Ob weitere ineinander liegen, ist nicht bekannt. Die Angaben zu ihrer Lage prüfen.".to_owned()
+            }
+            Facts::ThingPlace(_) => "Die Angaben zur Lage prüfen.".to_owned(),
             Facts::BesidePermanentMark(Painted::On) => {
-                "The car will stand a little elsewhere: lay this aiming's marks from its wheels and cover the permanent ones, \
-                 or park by those and say how well it stands there."
+                "Das Fahrzeug wird etwas anders stehen: die Marken dieser Einstellung von seinen Rädern aus legen und die bleibenden \
+                 abdecken, oder danach aufstellen und angeben, wie genau es dort steht."
                     .to_owned()
             }
             Facts::BesidePermanentMark(Painted::Beside(_)) => {
-                "One is easily taken for the other: cover the one that is not meant, or park by it.".to_owned()
+                "Leicht zu verwechseln: die Marke abdecken, die nicht gemeint ist, oder nach ihr aufstellen.".to_owned()
             }
             Facts::MarkMissing if self.arrangement.aiming.axis == ReferenceAxis::GeometricCentreline => {
-                "How its place on the floor is found is not told: enter the marks by which it is laid.".to_owned()
+                "Wie der Platz am Boden gefunden wird, ist nicht angegeben: die Marken dafür eingeben.".to_owned()
             }
             Facts::MarkMissing => {
-                "It belongs on the thrust line, which nobody sees on the floor: enter a mark that lies on it.".to_owned()
+                "Der Platz liegt auf der geometrischen Fahrachse, die am Boden niemand sieht: eine Marke darauf eingeben.".to_owned()
             }
             Facts::MarkUnsure(MarkFor::Direction) => format!(
-                "Each mark is laid to ± {}: the nearer two marks lie, the more that turns the line between them. Set it by marks further \
-                 apart, or by a longer bar.",
+                "Jede Marke wird auf ± {} gelegt: Je näher zwei Marken liegen, desto mehr verdreht das die Linie dazwischen. Nach Marken \
+                 ausrichten, die weiter auseinander liegen, oder mit einer längeren Schiene.",
                 self.length(self.arrangement.shop.mark_laid_mm)
             ),
             Facts::MarkUnsure(MarkFor::Place) => format!(
-                "Each mark is laid to ± {}; a short line that is prolonged far, or two that cross flat, make more of it. Build it from \
-                 marks further apart.",
+                "Jede Marke wird auf ± {} gelegt; eine kurze Linie, weit verlängert, oder zwei, die sich flach kreuzen, vergrößern das. \
+                 Aus Marken bilden, die weiter auseinander liegen.",
                 self.length(self.arrangement.shop.mark_laid_mm)
             ),
             Facts::WalkIn => {
-                "The zone is to be clear of people: tell the others, and put up a barrier or a sign. A way out stays unlocked."
+                "Der Freiraum muss frei sein von Personen: den anderen Bescheid sagen und absperren oder ein Schild aufstellen. Ein \
+                 Ausgang bleibt unverriegelt."
                     .to_owned()
             }
             Facts::PersonNear => match finding.subjects.get(1) {
-                Some(Subject::Sensor) => "Whoever moves beside or behind the board spoils what the camera sees of it: ask them to keep \
-                                          away while it is aimed.",
-                _ => "People move: ask them to keep away while it is aimed.",
+                Some(Subject::Sensor) => {
+                    "Wer sich neben oder hinter der Tafel bewegt, stört das Bild der Kamera: bitten, bei der Einstellung wegzubleiben."
+                }
+                _ => "Personen bewegen sich: bitten, bei der Einstellung wegzubleiben.",
             }
             .to_owned(),
-            Facts::UnderCar => match finding.culprit().and_then(|id| self.arrangement.bay.things.iter().find(|own| own.id == *id)) {
-                Some(own) if own.is_person() => {
-                    "Nobody is under a car while it is aimed: they come out before the brake is tried and the marks are laid."
+            Facts::UnderCar => match finding.culprit() {
+                Some(id) if self.is_someone(id) => {
+                    "Bei der Einstellung ist niemand unter dem Fahrzeug: erst herauskommen, dann die Bremse prüfen und Marken legen."
                 }
-                _ => "A jack or a stand may hold the car up, so that it does not stand on its own wheels: look, and take it away.",
+                _ => {
+                    "Ein Wagenheber oder Unterstellbock hält das Fahrzeug vielleicht, sodass es nicht auf den eigenen Rädern steht: \
+                     nachsehen und entfernen."
+                }
             }
             .to_owned(),
             Facts::WayIn(small) => {
-                let entered = "Of the doors that are entered. If it comes in elsewhere, enter that door.";
-                let door = finding.subjects.first().map_or_else(String::new, |own| self.subject(own));
+                let entered = "Von den eingegebenen Türen und Toren. Kommt es anders herein, diese Öffnung eingeben.";
+                let door = finding.subjects.first().map_or_else(String::new, |own| self.dative(own));
                 match (finding.subjects.get(2).map(|own| sentence_start(&self.subject(own))), small) {
                     (None, _) => entered.to_owned(),
                     (Some(by), TooSmall::NoGround) => {
-                        format!("{by} lies open across {door}: its wheels have no ground there. {entered}")
+                        format!("{by} liegt offen vor {door}: Die Räder haben dort keinen Boden. {entered}")
                     }
-                    (Some(by), TooSmall::Low) => format!("{by} hangs across {door}. {entered}"),
-                    (Some(by), TooSmall::Narrow | TooSmall::Sill) => {
-                        format!("{by} stands in {door}. {entered}")
-                    }
+                    (Some(by), TooSmall::Low) => format!("{by} hängt vor {door}. {entered}"),
+                    (Some(by), TooSmall::Narrow | TooSmall::Sill) => format!("{by} steht in {door}. {entered}"),
                 }
             }
             Facts::RunBlocked => match finding.severity {
-                Severity::Care => "It is open there: cover it, so that nobody falls and tape and light have a floor.",
-                Severity::Stops | Severity::Note => "Tape or laser cannot pass there.",
+                Severity::Care => {
+                    "Dort ist es offen: abdecken, damit niemand stürzt und Bandmaß und Laser einen Boden haben."
+                }
+                Severity::Stops | Severity::Note => "Dort kommen Bandmaß und Laser nicht durch.",
             }
             .to_owned(),
             Facts::TapeOver => {
-                "Laid over it the tape reads more than the level distance: hold it level, or lay planks on both sides.".to_owned()
+                "Darüber gelegt zeigt das Bandmaß mehr als die waagerechte Strecke: waagerecht halten oder auf beiden Seiten Bohlen legen."
+                    .to_owned()
             }
             Facts::StandReach(StandReach::Unknown) => {
-                "How high it goes is not entered, and more is asked of it than usual.".to_owned()
+                "Wie hoch er reicht, ist nicht eingegeben, und es wird mehr verlangt als üblich.".to_owned()
             }
             Facts::StandReach(StandReach::TooShort | StandReach::TooTall) => {
-                "A stand is not made taller or lower than it is.".to_owned()
+                "Ein Ständer wird nicht höher oder niedriger, als er ist.".to_owned()
             }
             Facts::MatBelow => {
-                "The camera expects it in the plane of the wheels; use a floor, or a deck as high as the runways."
+                "Die Kamera erwartet sie in der Ebene der Räder: am Boden einstellen oder ein Podest so hoch wie die Fahrschienen nehmen."
                     .to_owned()
             }
             Facts::MarkInAir { instead: Some(aiming) } => {
-                format!("No mark of “{aiming}” would hang in the air.")
+                format!("Von „{aiming}“ hinge keine Marke in der Luft.")
             }
             Facts::MarkInAir { instead: None } => {
-                "No mark plan without spots beside the tyres is entered for this sensor.".to_owned()
+                "Für diesen Sensor ist kein Markenplan ohne Punkte neben den Reifen eingegeben.".to_owned()
             }
             Facts::HeightsFromFloor => {
-                "The car is raised: does the procedure mean the floor, or the plane of the wheels?"
-                    .to_owned()
+                "Das Fahrzeug ist angehoben: Meint die Anleitung den Boden oder die Ebene der Räder?".to_owned()
             }
             Facts::OutsideRoom { too_large: None, .. }
             | Facts::CarClash(_)
@@ -342,6 +295,66 @@ impl About<'_> {
             | Facts::Condition(_)
             | Facts::HaveReady(_) => String::new(),
             Facts::HeadRoom(Under::Person) => self.known(finding),
+        }
+    }
+
+    /// Why it cannot be judged whether something matters in a zone.
+    fn unjudged(&self, zone: InZone, finding: &Finding) -> String {
+        let clear = format!("Der Freiraum muss frei sein von {}", self.keeps_clear_of(zone.excludes));
+        let asks = "Klären, was die Anleitung vom Boden sagt.";
+        match finding.subjects.first() {
+            Some(Subject::Wall(_) | Subject::Opening(_)) if zone.heights.is_none() => {
+                match self.part_material(finding) {
+                    Some(Material::Plasterboard) => {
+                        format!("{clear}; hinter Gipskarton sind Ständer, vielleicht aus Stahl.")
+                    }
+                    _ => format!("{clear}; was darin ist, ist nicht bekannt."),
+                }
+            }
+            Some(Subject::FloorFeature(id)) if zone.heights.is_none() && self.is_pit(id) => {
+                format!("Dort ist es offen. {clear}. {asks}")
+            }
+            Some(Subject::FloorFeature(_)) if zone.heights.is_none() => {
+                format!("{}, bündig mit dem Boden. {clear}. {asks}", sentence_start(&self.made_of(finding)))
+            }
+            Some(Subject::Opening(_) | Subject::Wall(_)) => {
+                format!("{clear}; wie viel hereinkommt, hängt vom Tag ab.")
+            }
+            Some(Subject::Ceiling) => format!("{clear}; was in der Decke ist, ist nicht bekannt."),
+            Some(Subject::Runway(id)) if self.arrangement.on_runways.contains(id) => format!(
+                "{clear}, und seine Höhen zählen vom Boden aus: Ob der Stahl unter dem Fahrzeug zählt, muss die Anleitung sagen."
+            ),
+            Some(Subject::Thing(id)) if zone.excludes == Exclusion::Metal && self.is_someone(id) => {
+                format!("{clear}; was eine Person bei sich trägt, ist nicht bekannt.")
+            }
+            _ => format!(
+                "{clear}. {}: Ob das zählt, ist nicht bekannt.",
+                sentence_start(&self.made_of(finding))
+            ),
+        }
+    }
+
+    /// What light in a camera's picture does, and what to do about it.
+    fn light(&self, lit: Lit, finding: &Finding) -> String {
+        let spoils = "Licht neben oder hinter der Tafel stört, was die Kamera davon sieht";
+        let day = "wie viel es ist, hängt vom Tag ab. Schließen oder abschatten.";
+        match (finding.culprit(), lit) {
+            (Some(id), _) if self.is_parked_car(id) => {
+                format!("{spoils}: seine Lampen ausschalten; auch seine Scheiben werfen Licht zurück.")
+            }
+            (Some(id), _) if self.is_of_glass(id) && !self.is_lamp(id) => format!(
+                "Lampen und Tageslicht spiegeln sich darin. {spoils}. Mit etwas Mattem abdecken oder hinausstellen."
+            ),
+            (Some(_), _) => format!("{spoils}. Ausschalten oder abschatten."),
+            (None, Lit::Is) => format!("{spoils}; {day}"),
+            (None, Lit::ByPlace) => {
+                format!("So genau die Lage von Wänden und Fahrzeug bekannt ist: {spoils}; {day}")
+            }
+            (None, Lit::ByMaterial) => {
+                format!(
+                    "Das Material lässt vielleicht Tageslicht durch. {spoils}. Nachsehen und dann abschatten."
+                )
+            }
         }
     }
 }

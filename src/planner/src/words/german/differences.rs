@@ -1,40 +1,40 @@
 //! How one bay differs from another, beside the two.
 
-use super::{About, rooms, screen, sentence_start};
+use super::{About, listed, rooms, screen};
 use crate::assessment::{Quantity, Subject};
 use crate::difference::{Change, Difference, Figure, Kind, OfThisCar, SAME_MM, SAME_RAD};
 use crate::model::{Id, Metal, Shape};
 
 impl About<'_> {
-    /// One difference, as a line of a list: "Street wall: 600 mm further out".
+    /// One difference, as a line of a list: "„Wand zur Straße“: 600 mm weiter außen".
     pub fn difference(&self, difference: &Difference) -> String {
         let of = match &difference.of {
-            Subject::Floor => "room".to_owned(),
-            other => self.bare_subject(other),
+            Subject::Floor => "Raum".to_owned(),
+            other => self.alone(other),
         };
-        format!("{}: {}", sentence_start(&of), self.change(&difference.what, &difference.of))
+        format!("{of}: {}", self.change(&difference.what, &difference.of))
     }
 
     /// Over what of the arrangement's own building is not as the bay has it.
     pub const fn own_building_differs(&self, count: usize) -> &'static str {
         if count == 0 {
-            "The building is this set-up's own; so far it is as the bay's."
+            "Das Gebäude gehört zu dieser Aufstellung; bisher ist es wie das des Messplatzes."
         } else {
-            "The building is this set-up's own, as planned. Against the bay's:"
+            "Das Gebäude gehört zu dieser Aufstellung, wie geplant. Anders als das des Messplatzes:"
         }
     }
 
     fn change(&self, change: &Change, of: &Subject) -> String {
         match change {
-            Change::New => "new".to_owned(),
-            Change::Gone => "not there any more".to_owned(),
-            Change::Name(old) => format!("was called “{old}”"),
+            Change::New => "neu".to_owned(),
+            Change::Gone => "nicht mehr da".to_owned(),
+            Change::Name(old) => format!("hieß „{old}“"),
             Change::FurtherOut(by) => {
                 let [far, _] = self.against(Quantity::Length(by.abs()), Quantity::Length(0.0));
-                format!("{far} further {}", if *by > 0.0 { "out" } else { "in" })
+                format!("{far} weiter {}", if *by > 0.0 { "außen" } else { "innen" })
             }
             Change::Ends([first, second]) => format!(
-                "runs otherwise, with its ends {} and {} from where they were",
+                "verläuft anders, die Enden {} und {} von der früheren Lage",
                 self.length(*first),
                 self.length(*second)
             ),
@@ -42,13 +42,13 @@ impl About<'_> {
             Change::Heights([was, now]) => {
                 let [from, other_from] = self.apart(now[0], was[0]);
                 let [to, other_to] = self.apart(now[1], was[1]);
-                format!("from {from} to {to} above the floor instead of from {other_from} to {other_to}")
+                format!("von {from} bis {to} über dem Boden statt von {other_from} bis {other_to}")
             }
             Change::Moved(by, turned) => {
                 let moved = (by.length() >= SAME_MM).then(|| self.towards(*by));
                 let turned = (turned.abs() >= SAME_RAD).then(|| {
-                    let way = if *turned > 0.0 { "anticlockwise" } else { "clockwise" };
-                    format!("turned {} {way}", self.degrees(turned.abs()))
+                    let way = if *turned > 0.0 { "gegen den" } else { "im" };
+                    format!("{} {way} Uhrzeigersinn gedreht", self.degrees(turned.abs()))
                 });
                 let told: Vec<String> = moved.into_iter().chain(turned).collect();
                 told.join(", ")
@@ -60,59 +60,60 @@ impl About<'_> {
                 };
                 let (was, now) = (size(was), size(now));
                 if was == now {
-                    format!("another outline, of the same size: {now}")
+                    format!("anderer Umriss, gleiche Größe: {now}")
                 } else {
-                    format!("another outline: {}", instead(&now, &was))
+                    format!("anderer Umriss: {}", instead(&now, &was))
                 }
             }
             Change::Kind([was, now]) => instead(&self.what_it_is(*now), &self.what_it_is(*was)),
             Change::Material([was, now]) => {
-                format!("made of: {}", instead(self.material(*now), self.material(*was)))
+                format!("Material: {}", instead(self.material(*now), self.material(*was)))
             }
             Change::Metal([was, now]) => {
                 let told = |own: &Option<Metal>| own.map_or(screen::TEXTS.as_its_face, |own| self.metal(own));
-                format!("metal in it: {}", instead(told(now), told(was)))
+                format!("Metall darin: {}", instead(told(now), told(was)))
             }
-            Change::Wall([was, now]) => format!("in “{now}” instead of “{was}”"),
-            Change::Shut(true) => "shut now".to_owned(),
-            Change::Shut(false) => "open now".to_owned(),
-            Change::Exit(true) => "a way out now".to_owned(),
-            Change::Exit(false) => "no way out any more".to_owned(),
+            Change::Wall([was, now]) => format!("in „{now}“ statt „{was}“"),
+            Change::Shut(true) => "jetzt geschlossen".to_owned(),
+            Change::Shut(false) => "jetzt offen".to_owned(),
+            Change::Exit(true) => "jetzt ein Ausgang".to_owned(),
+            Change::Exit(false) => "kein Ausgang mehr".to_owned(),
             Change::Known([was, now]) => {
-                let what = if *of == Subject::Floor { "walls known" } else { "place known" };
+                let what = if *of == Subject::Floor { "Lage der Wände" } else { "Lage" };
                 format!("{what}: {}", instead(&self.how_known(*now), &self.how_known(*was)))
             }
             Change::Effort([was, now]) => {
-                format!("to move it: {}", instead(self.effort(*now), self.effort(*was)))
+                format!("zum Versetzen: {}", instead(self.effort(*now), self.effort(*was)))
             }
-            Change::Locked(true) => "locked now".to_owned(),
-            Change::Locked(false) => "not locked any more".to_owned(),
+            Change::Locked(true) => "jetzt verriegelt".to_owned(),
+            Change::Locked(false) => "nicht mehr verriegelt".to_owned(),
             Change::Parked([was, now]) => {
-                format!("place known: {}", instead(&self.how_parked(*now), &self.how_parked(*was)))
+                format!("Platz: {}", instead(&self.how_parked(*now), &self.how_parked(*was)))
             }
             Change::Carried([was, now]) => instead(&carried(now), &carried(was)),
             Change::InBay([was, now]) => {
                 let told = |own: &Option<Id>| {
-                    own.as_ref().map_or("in no bay of the hall".to_owned(), |id| format!("in “{id}”"))
+                    own.as_ref()
+                        .map_or("auf keinem Stellplatz der Halle".to_owned(), |id| format!("auf „{id}“"))
                 };
                 instead(&told(now), &told(was))
             }
             Change::KeptEmpty([was, now]) => instead(&kept_empty(now), &kept_empty(was)),
             Change::KeptShut([was, now]) => instead(&kept_shut(now), &kept_shut(was)),
-            Change::Levels => "other levels of its top".to_owned(),
-            Change::Source => "its figures come from elsewhere".to_owned(),
-            Change::OnMark(true) => "exactly on its mark now".to_owned(),
-            Change::OnMark(false) => "as it was put now, no longer exactly on its mark".to_owned(),
+            Change::Levels => "andere Höhen der Oberseite".to_owned(),
+            Change::Source => "Angaben von anderer Herkunft".to_owned(),
+            Change::OnMark(true) => "jetzt genau auf der Marke".to_owned(),
+            Change::OnMark(false) => "jetzt wie hingestellt, nicht mehr genau auf der Marke".to_owned(),
             Change::Tipped([was, now]) => {
                 let [now, was] = self.against(Quantity::Angle(*now), Quantity::Angle(*was));
-                format!("tipped {now} instead of {was}")
+                format!("um {now} geneigt statt um {was}")
             }
             Change::OnThisCar(what, were) => {
                 let what = of_this_car(*what);
                 match were {
-                    [false, _] => format!("{what} measured on this car now"),
-                    [true, false] => format!("{what} no longer as measured on this car"),
-                    [true, true] => format!("{what} measured on this car, with other figures"),
+                    [false, _] => format!("{what}: jetzt an diesem Fahrzeug gemessen"),
+                    [true, false] => format!("{what}: nicht mehr wie an diesem Fahrzeug gemessen"),
+                    [true, true] => format!("{what}: an diesem Fahrzeug gemessen, mit anderen Werten"),
                 }
             }
         }
@@ -121,16 +122,14 @@ impl About<'_> {
     fn figure(&self, figure: Figure, was: f64, now: f64) -> String {
         let [now, was] = self.apart(now, was);
         match figure {
-            Figure::WallLength => format!("{now} long instead of {was}"),
-            Figure::Ceiling => format!("ceiling at {now} instead of {was}"),
-            Figure::FromCorner => format!("starts {now} from the wall's corner instead of {was}"),
-            Figure::Width => format!("{now} wide instead of {was}"),
-            Figure::FreeBeyond => format!("free beyond it for {now} instead of {was}"),
-            Figure::Proud => format!("{now} proud of the floor instead of {was}"),
-            Figure::TargetHeight => {
-                format!("the middle of the target {now} above the floor instead of {was}")
-            }
-            Figure::RunwayTop => format!("top at {now} instead of {was}"),
+            Figure::WallLength => format!("{now} lang statt {was}"),
+            Figure::Ceiling => format!("Decke auf {now} statt {was}"),
+            Figure::FromCorner => format!("beginnt {now} von der Ecke der Wand statt {was}"),
+            Figure::Width => format!("{now} breit statt {was}"),
+            Figure::FreeBeyond => format!("dahinter {now} frei statt {was}"),
+            Figure::Proud => format!("steht {now} über den Boden statt {was}"),
+            Figure::TargetHeight => format!("Mitte des Ziels {now} über dem Boden statt {was}"),
+            Figure::RunwayTop => format!("Oberkante auf {now} statt {was}"),
         }
     }
 
@@ -144,8 +143,8 @@ impl About<'_> {
             Shape::Rectangle { length_mm, width_mm } => {
                 format!("{} × {}", self.length(*length_mm), self.length(*width_mm))
             }
-            Shape::Round { diameter_mm } => format!("{} across", self.length(*diameter_mm)),
-            Shape::Outline(corners) => format!("an outline of {} corners", corners.len()),
+            Shape::Round { diameter_mm } => format!("Ø {}", self.length(*diameter_mm)),
+            Shape::Outline(corners) => format!("Umriss mit {} Ecken", corners.len()),
         }
     }
 
@@ -163,40 +162,41 @@ impl About<'_> {
 /// What is measured on one car.
 const fn of_this_car(what: OfThisCar) -> &'static str {
     match what {
-        OfThisCar::Sensor => "sensor's place",
-        OfThisCar::RearToe => "rear toe",
-        OfThisCar::SetBack => "set-back",
-        OfThisCar::TurningCircle => "turning circle",
-        OfThisCar::Wheels => "places of the wheels",
+        OfThisCar::Sensor => "Lage des Sensors",
+        OfThisCar::RearToe => "Spur hinten",
+        OfThisCar::SetBack => "Radversatz",
+        OfThisCar::TurningCircle => "Wendekreis",
+        OfThisCar::Wheels => "Lage der Räder",
     }
+}
+
+fn names(all: &[Id]) -> String {
+    listed(&all.iter().map(|id| format!("„{id}“")).collect::<Vec<_>>())
 }
 
 /// What is kept empty beside it.
 fn kept_empty(bays: &[Id]) -> String {
-    let names: Vec<String> = bays.iter().map(|id| format!("“{id}”")).collect();
-    if names.is_empty() {
-        "no bay kept empty".to_owned()
+    if bays.is_empty() {
+        "kein Stellplatz leer gehalten".to_owned()
     } else {
-        format!("{} kept empty", names.join(" and "))
+        format!("{} leer gehalten", names(bays))
     }
 }
 
 /// Which doors are kept shut for it.
 fn kept_shut(doors: &[Id]) -> String {
-    let names: Vec<String> = doors.iter().map(|id| format!("“{id}”")).collect();
-    if names.is_empty() {
-        "no door kept shut".to_owned()
+    if doors.is_empty() {
+        "keine Tür geschlossen gehalten".to_owned()
     } else {
-        format!("{} kept shut", names.join(" and "))
+        format!("{} geschlossen gehalten", names(doors))
     }
 }
 
 /// What the car stands on.
 fn carried(runways: &[Id]) -> String {
-    let names: Vec<String> = runways.iter().map(|id| format!("“{id}”")).collect();
-    if names.is_empty() { "on the floor".to_owned() } else { format!("on {}", names.join(" and ")) }
+    if runways.is_empty() { "auf dem Boden".to_owned() } else { format!("auf {}", names(runways)) }
 }
 
 fn instead(now: &str, was: &str) -> String {
-    if now == was { format!("another {now}") } else { format!("{now} instead of {was}") }
+    if now == was { format!("{now}, anders als bisher") } else { format!("{now} statt {was}") }
 }

@@ -1,39 +1,41 @@
 //! Dimensions that are kept with the bay.
 
 use super::About;
+use super::marks::wheel_name;
 use super::names::the;
-use crate::model::{CarPoint, EndOn, ThingPoint, Wheel};
+use crate::assessment::Subject;
+use crate::model::{CarPoint, EndOn, ThingPoint};
 
 impl About<'_> {
     /// On its line, short: one that does not follow any more is told from one that does.
     pub fn kept_dimension(&self, length: f64, is_loose: bool) -> String {
         let length = self.locale.bare(length);
-        if is_loose { format!("{length} (loose end)") } else { length }
+        if is_loose { format!("{length} (loses Ende)") } else { length }
     }
 
     /// What an end lies on.
     pub fn dimension_end(&self, on: Option<&EndOn>) -> String {
-        let Some(on) = on else { return "a place on the floor".to_owned() };
+        let Some(on) = on else { return "ein Punkt auf dem Boden".to_owned() };
         match on {
-            EndOn::Corner(wall) => format!("the corner of the room where {} starts", the(wall)),
-            EndOn::Wall { wall, .. } => format!("a place on {}", the(wall)),
-            EndOn::SquareTo(wall) => format!("{}, square to it", the(wall)),
+            EndOn::Corner(wall) => format!("die Ecke des Raums, an der {} beginnt", the(wall)),
+            EndOn::Wall { wall, .. } => format!("ein Punkt auf {}", the(wall)),
+            EndOn::SquareTo(wall) => format!("{}, rechtwinklig dazu", the(wall)),
             EndOn::Thing { thing, point } => match point {
-                ThingPoint::Middle => format!("the middle of {}", the(thing)),
-                ThingPoint::Corner(_) => format!("a corner of {}", the(thing)),
-                ThingPoint::Edge(_) => format!("the middle of a side of {}", the(thing)),
-                ThingPoint::Rim(_) => format!("the rim of {}", the(thing)),
+                ThingPoint::Middle => format!("die Mitte von {}", the(thing)),
+                ThingPoint::Corner(_) => format!("eine Ecke von {}", the(thing)),
+                ThingPoint::Edge(_) => format!("die Mitte einer Seite von {}", the(thing)),
+                ThingPoint::Rim(_) => format!("der Rand von {}", the(thing)),
             },
-            EndOn::Mark(mark) | EndOn::LaidMark(mark) => format!("mark {mark}"),
+            EndOn::Mark(mark) | EndOn::LaidMark(mark) => format!("Marke {mark}"),
             EndOn::Car(point) => match point {
-                CarPoint::Wheel(wheel) => format!("the car’s {} wheel", of_wheel(*wheel)),
-                CarPoint::FrontAxle => "the middle of the car’s front axle".to_owned(),
-                CarPoint::FrontBumper => "the middle of the car’s front bumper".to_owned(),
-                CarPoint::RearBumper => "the middle of the car’s rear bumper".to_owned(),
-                CarPoint::Named(name) => format!("the car’s {name}"),
+                CarPoint::Wheel(wheel) => format!("das Rad {} des Fahrzeugs", wheel_name(*wheel)),
+                CarPoint::FrontAxle => "die Mitte der Vorderachse des Fahrzeugs".to_owned(),
+                CarPoint::FrontBumper => "die Mitte des vorderen Stoßfängers".to_owned(),
+                CarPoint::RearBumper => "die Mitte des hinteren Stoßfängers".to_owned(),
+                CarPoint::Named(name) => format!("„{name}“ am Fahrzeug"),
             },
-            EndOn::Sensor => format!("the {}", self.sensor()),
-            EndOn::Target(placement) => format!("the target “{placement}”"),
+            EndOn::Sensor => self.subject(&Subject::Sensor),
+            EndOn::Target(placement) => format!("das Ziel „{placement}“"),
         }
     }
 
@@ -41,25 +43,20 @@ impl About<'_> {
     pub fn dimension_end_gone(&self, on: &EndOn) -> String {
         let why = match on {
             EndOn::Corner(wall) | EndOn::Wall { wall, .. } | EndOn::SquareTo(wall) => {
-                format!("{} is not there now", the(wall))
+                format!("{} gibt es zurzeit nicht", the(wall))
             }
-            EndOn::Thing { thing, .. } => format!("{} is not there now", the(thing)),
-            EndOn::Mark(mark) => format!("mark {mark} is not there now"),
+            EndOn::Thing { thing, .. } => format!("{} gibt es zurzeit nicht", the(thing)),
+            EndOn::Mark(mark) => format!("Marke {mark} gibt es zurzeit nicht"),
             // What goes with a car and its aiming is not there with another.
-            EndOn::LaidMark(mark) => format!("no mark {mark} is laid for the car and the aiming shown here"),
-            EndOn::Target(placement) => format!("the aiming shown here has no target “{placement}”"),
-            EndOn::Car(CarPoint::Named(name)) => format!("the car shown here has no point “{name}”"),
-            EndOn::Car(_) | EndOn::Sensor => format!("{} is not there now", self.dimension_end(Some(on))),
+            EndOn::LaidMark(mark) => {
+                format!("für Fahrzeug und Einstellung hier wird keine Marke {mark} gelegt")
+            }
+            EndOn::Target(placement) => format!("die Einstellung hier hat kein Ziel „{placement}“"),
+            EndOn::Car(CarPoint::Named(name)) => format!("das Fahrzeug hier hat keinen Punkt „{name}“"),
+            EndOn::Car(_) | EndOn::Sensor => {
+                format!("{} gibt es zurzeit nicht", self.dimension_end(Some(on)))
+            }
         };
-        format!("Stays where it was: {why}.")
-    }
-}
-
-const fn of_wheel(wheel: Wheel) -> &'static str {
-    match wheel {
-        Wheel::FrontLeft => "front left",
-        Wheel::FrontRight => "front right",
-        Wheel::RearLeft => "rear left",
-        Wheel::RearRight => "rear right",
+        format!("Bleibt, wo es war: {why}.")
     }
 }

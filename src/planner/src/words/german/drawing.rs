@@ -1,112 +1,113 @@
 //! Texts of the drawings: titles, labels, what a dimension says. Short, because they stand on paper beside what they
 //! name; names are used as typed.
 
-use super::{About, Lies, Units, sentence_start};
+use super::marks::wheel_name;
+use super::{About, Lies, sentence_start};
 use crate::assessment::{Severity, TooLarge};
 use crate::model::{
     Arrangement, Datum, End, Exclusion, Figures, FloorFeatureKind, Opening, OpeningKind, Placement,
-    ReferenceAxis, SensorPoint, TargetKind, Wheel,
+    ReferenceAxis, SensorPoint, TargetKind,
 };
 use crate::words::letter;
 
 impl About<'_> {
     /// The title of the top view.
     pub const fn top_view(&self) -> &'static str {
-        "Top view"
+        "Draufsicht"
     }
 
     /// What the top view's title adds.
     pub const fn top_view_lies(&self, lies: Lies) -> &'static str {
         match lies {
-            Lies::TurnedToCar => "paper turned to the car",
-            Lies::AsTheRoom => "paper as the room lies",
-            Lies::AlongSightLine => "paper turned to the sight line",
+            Lies::TurnedToCar => "Blatt nach dem Fahrzeug gedreht",
+            Lies::AsTheRoom => "Blatt, wie der Raum liegt",
+            Lies::AlongSightLine => "Blatt nach der Sichtlinie gedreht",
         }
     }
 
     /// The title of the side view.
     pub const fn side_view(&self) -> &'static str {
-        "Side view"
+        "Seitenansicht"
     }
 
     /// What the side view's title adds.
     pub const fn side_view_along(&self, along_sight_line: bool, from_left: bool) -> &'static str {
         match (along_sight_line, from_left) {
-            (true, false) => "along the sight line, seen from its right",
-            (true, true) => "along the sight line, seen from its left",
-            (false, false) => "from the car's right, along its centreline",
-            (false, true) => "from the car's left, along its centreline",
+            (true, false) => "längs der Sichtlinie, von rechts gesehen",
+            (true, true) => "längs der Sichtlinie, von links gesehen",
+            (false, false) => "von rechts, längs der Mittellinie des Fahrzeugs",
+            (false, true) => "von links, längs der Mittellinie des Fahrzeugs",
         }
     }
 
     /// Bay, arrangement, car and aiming in one line.
     pub fn title_line(&self) -> String {
         let Arrangement { bay, vehicle, aiming, id, loading, .. } = self.arrangement;
-        let planned = if loading.own_building { " · building as planned" } else { "" };
+        let planned = if loading.own_building { " · Gebäude wie geplant" } else { "" };
         format!("{}, {id}{planned} · {} · {}", bay.name, vehicle.name, aiming.name)
     }
 
     /// Beside the car's left side.
     pub const fn cars_left(&self) -> &'static str {
-        "the car's left"
+        "links vom Fahrzeug"
     }
 
     /// That the building is not the bay's.
     pub const fn own_building(&self) -> &'static str {
-        "building as planned"
+        "Gebäude wie geplant"
     }
 
     /// That figures are not a real car's.
     pub const fn on_example_figures(&self) -> &'static str {
-        "on example figures"
+        "mit Beispielwerten"
     }
 
     /// What a group of invented figures is of.
     pub fn example(&self, figures: Figures) -> String {
         let own = self.arrangement;
         match figures {
-            Figures::Body => format!("The car's body: {}", own.vehicle.name),
-            Figures::Sensor => format!("Its sensor: {}", own.sensor.id),
-            Figures::Aiming => format!("The aiming: {}", own.aiming.name),
-            Figures::Bay if own.loading.own_building => "The building as planned".to_owned(),
-            Figures::Bay => format!("The bay: {}", own.bay.name),
-            Figures::Levels => "The floor's levels".to_owned(),
+            Figures::Body => format!("Karosserie des Fahrzeugs: {}", own.vehicle.name),
+            Figures::Sensor => format!("Sensor: {}", own.sensor.id),
+            Figures::Aiming => format!("Einstellung: {}", own.aiming.name),
+            Figures::Bay if own.loading.own_building => "Das Gebäude wie geplant".to_owned(),
+            Figures::Bay => format!("Messplatz: {}", own.bay.name),
+            Figures::Levels => "Höhen des Bodens".to_owned(),
         }
     }
 
     /// The scale of a drawing on paper.
     fn scale_on_paper(&self, one_to: f64) -> String {
-        format!("Scale 1 : {one_to:.0} at 96 px to the inch.")
+        format!("Maßstab 1 : {one_to:.0} bei 96 px je Zoll.")
     }
 
     /// What a keep-clear zone keeps clear, and how high; heights are left out where only the plan is asked for.
     pub fn keep_clear(&self, excludes: Exclusion, from_to: Option<(f64, f64)>) -> String {
         let of = match excludes {
-            Exclusion::Anything => "keep clear".to_owned(),
+            Exclusion::Anything => "freihalten".to_owned(),
             // How strong is told where there is room for it, and in the list.
-            Exclusion::Reflecting(_) if from_to.is_none() => "keep clear of strong echoes".to_owned(),
-            excludes => format!("keep clear of {}", self.keeps_clear_of(excludes)),
+            Exclusion::Reflecting(_) if from_to.is_none() => "frei von starken Echos".to_owned(),
+            excludes => format!("frei von {}", self.keeps_clear_of(excludes)),
         };
         match from_to {
             None => of,
-            Some((bottom, top)) if bottom <= 0.0 => format!("{of}, up to {}", self.length(top)),
-            Some((bottom, top)) => format!("{of}, {} to {}", self.bare(bottom), self.length(top)),
+            Some((bottom, top)) if bottom <= 0.0 => format!("{of}, bis {}", self.length(top)),
+            Some((bottom, top)) => format!("{of}, {} bis {}", self.bare(bottom), self.length(top)),
         }
     }
 
-    /// The same in a line of the list, which is short: "no metal, up to 1 500 mm".
+    /// The same in a line of the list, which is short: "kein Metall, bis 1 500 mm".
     pub fn keep_clear_note(&self, excludes: Exclusion, (bottom, top): (f64, f64)) -> String {
         let no = match excludes {
-            Exclusion::Anything => "nothing",
-            Exclusion::Metal => "no metal",
-            Exclusion::Reflecting(_) => "no strong echo",
-            Exclusion::People => "nobody",
-            Exclusion::Light => "no light",
+            Exclusion::Anything => "nichts",
+            Exclusion::Metal => "kein Metall",
+            Exclusion::Reflecting(_) => "kein starkes Echo",
+            Exclusion::People => "niemand",
+            Exclusion::Light => "kein Licht",
         };
         if bottom <= 0.0 {
-            format!("{no}, up to {}", self.length(top))
+            format!("{no}, bis {}", self.length(top))
         } else {
-            format!("{no}, {} to {}", self.bare(bottom), self.length(top))
+            format!("{no}, {} bis {}", self.bare(bottom), self.length(top))
         }
     }
 
@@ -129,38 +130,38 @@ impl About<'_> {
     /// Both ends of a stand-off.
     pub fn stand_off_ends(&self, placement: &Placement) -> String {
         let from = match &placement.stand_off.from {
-            Datum::FrontAxle => "front axle".to_owned(),
-            Datum::RearAxle => "rear axle".to_owned(),
-            Datum::Wheel(wheel) => format!("{} wheel", wheel_name(*wheel)),
-            Datum::Sensor => "sensor".to_owned(),
-            Datum::FrontBumper => "front bumper".to_owned(),
-            Datum::RearBumper => "rear bumper".to_owned(),
+            Datum::FrontAxle => "Vorderachse".to_owned(),
+            Datum::RearAxle => "Hinterachse".to_owned(),
+            Datum::Wheel(wheel) => format!("Rad {}", wheel_name(*wheel)),
+            Datum::Sensor => "Sensor".to_owned(),
+            Datum::FrontBumper => "Stoßfänger vorn".to_owned(),
+            Datum::RearBumper => "Stoßfänger hinten".to_owned(),
             Datum::BodyPoint(id) => id.to_string(),
-            Datum::FrontSpots => "front spots".to_owned(),
+            Datum::FrontSpots => "vordere Punkte".to_owned(),
         };
-        format!("{from} to {}", self.target_end(placement))
+        format!("{from} bis {}", self.target_end(placement))
     }
 
     /// The end of a stand-off at the target.
     const fn target_end(&self, placement: &Placement) -> &'static str {
         match (placement.target.kind, placement.stand_off.to) {
-            (_, End::ReflectorCentre) => "reflector centre",
-            (TargetKind::CornerReflector, End::Face) => "reflector mouth",
-            (TargetKind::Plate, End::Face) => "plate face",
-            (TargetKind::Board, End::Face) => "board face",
-            (TargetKind::Mat, End::Face) => "middle of mat",
-            (TargetKind::ActiveDevice, End::Face) => "device face",
+            (_, End::ReflectorCentre) => "Mitte Reflektor",
+            (TargetKind::CornerReflector, End::Face) => "Öffnung Reflektor",
+            (TargetKind::Plate, End::Face) => "Fläche Platte",
+            (TargetKind::Board, End::Face) => "Fläche Tafel",
+            (TargetKind::Mat, End::Face) => "Mitte Matte",
+            (TargetKind::ActiveDevice, End::Face) => "Fläche Gerät",
         }
     }
 
     /// The target's kind, as a label.
     pub const fn target_label(&self, kind: TargetKind) -> &'static str {
         match kind {
-            TargetKind::CornerReflector => "reflector",
-            TargetKind::Plate => "plate",
-            TargetKind::Board => "board",
-            TargetKind::Mat => "mat",
-            TargetKind::ActiveDevice => "device",
+            TargetKind::CornerReflector => "Reflektor",
+            TargetKind::Plate => "Platte",
+            TargetKind::Board => "Tafel",
+            TargetKind::Mat => "Matte",
+            TargetKind::ActiveDevice => "Gerät",
         }
     }
 
@@ -172,21 +173,21 @@ impl About<'_> {
 
     /// Where the target belongs when it stands elsewhere.
     pub const fn belongs_here(&self) -> &'static str {
-        "belongs here"
+        "gehört hierher"
     }
 
     /// The height of a point of the sensor and of a target, where it is one.
     pub fn one_height(&self, height: f64, kind: TargetKind, point: SensorPoint) -> String {
-        format!("{} and {}", self.sensor_height(height, point), self.target_label(kind))
+        format!("{} und {}", self.sensor_height(height, point), self.target_label(kind))
     }
 
     /// The height of a point of the sensor.
     pub fn sensor_height(&self, height: f64, point: SensorPoint) -> String {
         let point = match point {
-            SensorPoint::Centre => "sensor",
-            SensorPoint::LowerEdge => "sensor's lower edge",
-            SensorPoint::UpperEdge => "sensor's upper edge",
-            SensorPoint::Line => "line on the sensor",
+            SensorPoint::Centre => "Sensor",
+            SensorPoint::LowerEdge => "Unterkante Sensor",
+            SensorPoint::UpperEdge => "Oberkante Sensor",
+            SensorPoint::Line => "Linie am Sensor",
         };
         format!("{} {point}", self.bare(height))
     }
@@ -194,10 +195,10 @@ impl About<'_> {
     /// The height of a point of the sensor, in few words.
     pub fn sensor_height_alone(&self, height: f64, point: SensorPoint) -> String {
         let point = match point {
-            SensorPoint::Centre => "sensor",
-            SensorPoint::LowerEdge => "lower edge",
-            SensorPoint::UpperEdge => "upper edge",
-            SensorPoint::Line => "line",
+            SensorPoint::Centre => "Sensor",
+            SensorPoint::LowerEdge => "Unterkante",
+            SensorPoint::UpperEdge => "Oberkante",
+            SensorPoint::Line => "Linie",
         };
         format!("{} {point}", self.bare(height))
     }
@@ -218,41 +219,37 @@ impl About<'_> {
         format!("{} {name}{}", self.bare(height), self.by_which_edge(above))
     }
 
-    /// ", 60 above the lower edge"; nothing of the sensor's centre, which its own height tells.
+    /// ", 60 über der Unterkante"; nothing of the sensor's centre, which its own height tells.
     fn by_which_edge(&self, above: Option<(SensorPoint, f64)>) -> String {
         let of = match above {
             None | Some((SensorPoint::Centre, _)) => return String::new(),
-            Some((SensorPoint::LowerEdge, _)) => "lower edge",
-            Some((SensorPoint::UpperEdge, _)) => "upper edge",
-            Some((SensorPoint::Line, _)) => "line",
+            Some((SensorPoint::LowerEdge, _)) => "Unterkante",
+            Some((SensorPoint::UpperEdge, _)) => "Oberkante",
+            Some((SensorPoint::Line, _)) => "Linie",
         };
         let above = above.map_or(0.0, |(_, above)| above);
         let by = self.bare(above.abs());
         if by == self.bare(0.0) {
-            return format!(", level with the {of}");
+            return format!(", auf Höhe der {of}");
         }
-        format!(", {by} {} the {of}", if above < 0.0 { "below" } else { "above" })
+        format!(", {by} {} der {of}", if above < 0.0 { "unter" } else { "über" })
     }
 
     /// The height of the runways that carry the car.
     pub fn runway_height(&self, height: f64) -> String {
-        format!("{} runways", self.bare(height))
+        format!("{} Fahrschienen", self.bare(height))
     }
 
     /// How far something is in where it may not be.
     pub fn so_far_in(&self, depth: f64) -> String {
-        match self.locale.units {
-            // After inches "inside" would be read as inches once more.
-            Units::FeetInches => format!("{} deep", self.bare(depth)),
-            _ => format!("{} inside", self.bare(depth)),
-        }
+        format!("{} weit darin", self.bare(depth))
     }
 
     /// How much more room the set-up needs than there is.
     pub fn room_too_small(&self, by: TooLarge) -> String {
         match by {
-            TooLarge::Long { .. } => format!("{} too short", self.bare(by.missing_mm())),
-            TooLarge::Wide { .. } => format!("{} too narrow", self.bare(by.missing_mm())),
+            TooLarge::Long { .. } => format!("{} zu kurz", self.bare(by.missing_mm())),
+            TooLarge::Wide { .. } => format!("{} zu schmal", self.bare(by.missing_mm())),
         }
     }
 
@@ -260,26 +257,26 @@ impl About<'_> {
     pub fn opening(&self, opening: &Opening) -> String {
         let state = match (opening.kind, opening.shut) {
             (OpeningKind::Window | OpeningKind::Gap, _) => "",
-            (_, true) => ", shut",
-            (_, false) => ", open",
+            (_, true) => ", geschlossen",
+            (_, false) => ", offen",
         };
-        let exit = if opening.is_exit { ", way out" } else { "" };
+        let exit = if opening.is_exit { ", Ausgang" } else { "" };
         format!("{}{state}{exit}", opening.id)
     }
 
     /// Ground beyond an open door.
     pub fn free_beyond(&self, length: f64) -> String {
-        format!("free for {}", self.length(length))
+        format!("{} frei", self.length(length))
     }
 
     /// A thing overhead.
     pub fn overhead(&self, name: &str, bottom: f64) -> String {
-        format!("{name}, {} up", self.length(bottom))
+        format!("{name}, {} hoch", self.length(bottom))
     }
 
     /// How high the underside of something hangs that is drawn from above, where its name has no room.
     pub fn at_height(&self, bottom: f64) -> String {
-        format!("at {}", self.length(bottom))
+        format!("auf {}", self.length(bottom))
     }
 
     /// A keep-clear zone by its name, and what it keeps clear.
@@ -289,15 +286,15 @@ impl About<'_> {
 
     /// An area that local rules want free.
     pub fn keep_free(&self, name: &str) -> String {
-        format!("{name}: keep free")
+        format!("{name}: freihalten")
     }
 
     /// What a spot of the floor is, where its name does not say it.
     pub fn floor_feature(&self, name: &str, kind: FloorFeatureKind) -> String {
         let what = match kind {
-            FloorFeatureKind::Drain => "drain",
-            FloorFeatureKind::Pit => "pit",
-            FloorFeatureKind::Joint => "joint",
+            FloorFeatureKind::Drain => "Rinne",
+            FloorFeatureKind::Pit => "Grube",
+            FloorFeatureKind::Joint => "Fuge",
         };
         if name.contains(what) { name.to_owned() } else { format!("{name} ({what})") }
     }
@@ -305,8 +302,8 @@ impl About<'_> {
     /// The straight line ahead.
     pub const fn axis(&self, axis: ReferenceAxis) -> &'static str {
         match axis {
-            ReferenceAxis::GeometricCentreline => "centreline",
-            ReferenceAxis::ThrustLine => "thrust line",
+            ReferenceAxis::GeometricCentreline => "Mittellinie",
+            ReferenceAxis::ThrustLine => "geometrische Fahrachse",
         }
     }
 
@@ -320,7 +317,7 @@ impl About<'_> {
 
     /// The findings that the key has no room for.
     pub fn key_more(&self, count: usize) -> String {
-        if count == 1 { "and 1 more".to_owned() } else { format!("and {count} more") }
+        if count == 1 { "und 1 Punkt mehr".to_owned() } else { format!("und {count} Punkte mehr") }
     }
 
     /// A picture's title: its first view, and of what.
@@ -340,14 +337,5 @@ impl About<'_> {
             text += &format!(" {}", self.scale_on_paper(one_to));
         }
         sentence_start(&text)
-    }
-}
-
-const fn wheel_name(wheel: Wheel) -> &'static str {
-    match wheel {
-        Wheel::FrontLeft => "front left",
-        Wheel::FrontRight => "front right",
-        Wheel::RearLeft => "rear left",
-        Wheel::RearRight => "rear right",
     }
 }

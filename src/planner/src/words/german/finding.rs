@@ -1,16 +1,16 @@
 //! A finding in words: how bad, why its limit, and all of it in one line.
 
 use super::{About, sentence_start};
-use crate::assessment::{Basis, Finding, Severity, Subject};
+use crate::assessment::{Basis, Finding, Severity};
 use crate::model::Provenance;
 
 impl About<'_> {
     /// How bad, in words.
     pub const fn severity(&self, severity: Severity) -> &'static str {
         match severity {
-            Severity::Stops => "stops the aiming",
-            Severity::Care => "needs care",
-            Severity::Note => "note",
+            Severity::Stops => "verhindert die Einstellung",
+            Severity::Care => "Vorsicht",
+            Severity::Note => "Hinweis",
         }
     }
 
@@ -18,34 +18,33 @@ impl About<'_> {
     pub fn why(&self, finding: &Finding) -> String {
         match &finding.basis {
             Basis::Procedure(provenance) => {
-                format!("The aiming's own figure: {}.", self.provenance(provenance))
+                format!("Angabe der Einstellung selbst: {}.", self.provenance(provenance))
             }
             Basis::Published(source) => format!("{source}."),
-            Basis::CommonPractice => "Common practice, no source.".to_owned(),
+            Basis::CommonPractice => "Allgemeine Praxis, keine Quelle.".to_owned(),
             Basis::Shop(figure) => self.of_shop(*figure),
             Basis::Geometry => {
-                "Two things cannot be in one place, and what is hidden cannot be seen.".to_owned()
+                "Zwei Dinge können nicht am selben Platz sein, und was verdeckt ist, ist nicht zu sehen."
+                    .to_owned()
             }
-            Basis::AsEntered => "As entered.".to_owned(),
+            Basis::AsEntered => "Wie eingegeben.".to_owned(),
         }
     }
 
     /// Where figures come from.
     pub fn provenance(&self, provenance: &Provenance) -> String {
         match provenance {
-            Provenance::Example => "an invented example".to_owned(),
-            Provenance::NotGiven => "not given yet".to_owned(),
+            Provenance::Example => "erfundenes Beispiel".to_owned(),
+            Provenance::NotGiven => "noch nicht angegeben".to_owned(),
             Provenance::Maker { document, date: Some(date) } => {
-                format!("the maker's service information, {document}, {}", self.locale.region.day(*date))
+                format!("Anleitung des Herstellers, {document}, {}", self.locale.region.day(*date))
             }
-            Provenance::Maker { document, date: None } => {
-                format!("the maker's service information, {document}")
-            }
+            Provenance::Maker { document, date: None } => format!("Anleitung des Herstellers, {document}"),
             Provenance::Measured { by, date: Some(date) } => {
-                format!("measured by {by}, {}", self.locale.region.day(*date))
+                format!("gemessen von {by}, {}", self.locale.region.day(*date))
             }
-            Provenance::Measured { by, date: None } => format!("measured by {by}"),
-            Provenance::Published { source } => format!("published: {source}"),
+            Provenance::Measured { by, date: None } => format!("gemessen von {by}"),
+            Provenance::Published { source } => format!("veröffentlicht: {source}"),
         }
     }
 
@@ -66,11 +65,5 @@ impl About<'_> {
             line = format!("{line} {detail}");
         }
         line
-    }
-
-    /// A subject without its article, for the start of a title and after "the".
-    pub fn bare_subject(&self, subject: &Subject) -> String {
-        let text = self.subject(subject);
-        text.strip_prefix("the ").map_or(text.clone(), str::to_owned)
     }
 }

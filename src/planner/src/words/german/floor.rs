@@ -1,5 +1,6 @@
 //! What is found of the floor's levels, in words.
 
+use super::names::before;
 use super::off_place::off_by;
 use super::{About, listed};
 use crate::assessment::{Finding, FloorFact, Subject, Tilt};
@@ -7,94 +8,95 @@ use crate::assessment::{Finding, FloorFact, Subject, Tilt};
 impl About<'_> {
     /// What is wrong, as it stands within a sentence.
     pub(super) fn floor_title(&self, fact: FloorFact, finding: &Finding) -> String {
-        let what = match finding.subjects.first() {
-            Some(Subject::Runway(_)) => self.bare_subject(&finding.subjects[0]),
-            _ => "floor".to_owned(),
-        };
-        let there = || {
+        let runway = finding.subjects.first().filter(|own| matches!(own, Subject::Runway(_)));
+        // "Vom Boden", "von „Schiene links“".
+        let of = before("von", &runway.map_or_else(|| "dem Boden".to_owned(), |own| self.dative(own)));
+        let what = runway.map_or_else(|| "der Boden".to_owned(), |own| self.subject(own));
+        let places = |wheels: &str, said: &dyn Fn(&Subject) -> String| {
             let names = finding.subjects.iter().skip(1).map(|subject| match subject {
-                Subject::Car => "the wheels".to_owned(),
-                other => self.subject(other),
+                Subject::Car => wheels.to_owned(),
+                other => said(other),
             });
             listed(&names.collect::<Vec<_>>())
         };
+        let there = || places("die Räder", &|own| self.subject(own));
+        let at = || places("den Rädern", &|own| self.dative(own));
         match fact {
             FloorFact::Unknown => {
-                let all = finding.subjects.iter().map(|ground| self.bare_subject(ground));
-                format!("{} not surveyed here", listed(&all.collect::<Vec<_>>()))
+                let all = finding.subjects.iter().map(|ground| self.alone(ground));
+                format!("hier nicht aufgemessen: {}", listed(&all.collect::<Vec<_>>()))
             }
             FloorFact::Undated | FloorFact::NoToday | FloorFact::Future | FloorFact::OutOfDate => {
                 self.survey_title(fact, finding)
             }
-            FloorFact::NotCovered => format!("{what} survey does not reach {}", there()),
-            FloorFact::Between => format!("{what} survey has no point near {}", there()),
-            FloorFact::Uncertain => format!("{what} level is not well known at {}", there()),
-            FloorFact::Uneven => format!("{what} is not level at wheels and target"),
-            FloorFact::Astride => format!("{} would stand astride a step", there()),
-            FloorFact::MaybeUneven => format!("{what} may not be level at wheels and target"),
-            FloorFact::Tilted(tilt) => format!("the car stands {}", tilted(tilt)),
-            FloorFact::MaybeTilted(tilt) => format!("the car may stand {}", tilted(tilt)),
-            FloorFact::TargetOff { high } => {
-                format!("{} would stand {} for the car", there(), if high { "too high" } else { "too low" })
-            }
+            FloorFact::NotCovered => format!("das Aufmaß {of} reicht nicht bis {}", before("zu", &at())),
+            FloorFact::Between => format!("das Aufmaß {of} hat keinen Punkt nahe {}", at()),
+            FloorFact::Uncertain => format!("die Höhe {of} ist nicht genau bekannt {}", before("bei", &at())),
+            FloorFact::Uneven => format!("{what} ist nicht eben bei Rädern und Ziel"),
+            FloorFact::Astride => format!("über einer Stufe: {}", there()),
+            FloorFact::MaybeUneven => format!("{what} ist vielleicht nicht eben bei Rädern und Ziel"),
+            FloorFact::Tilted(tilt) => format!("das Fahrzeug steht schief, {}", tilted(tilt)),
+            FloorFact::MaybeTilted(tilt) => format!("das Fahrzeug steht vielleicht schief, {}", tilted(tilt)),
+            FloorFact::TargetOff { high } => format!("{} stünde {} zum Fahrzeug", there(), too(high)),
             FloorFact::TargetMaybeOff { high } => {
-                format!("{} may stand {} for the car", there(), if high { "too high" } else { "too low" })
+                format!("{} steht vielleicht {} zum Fahrzeug", there(), too(high))
             }
-            FloorFact::MatOff { high } => {
-                format!("{} would lie {} for the car", there(), if high { "too high" } else { "too low" })
-            }
+            FloorFact::MatOff { high } => format!("{} läge {} zum Fahrzeug", there(), too(high)),
             FloorFact::MatMaybeOff { high } => {
-                format!("{} may lie {} for the car", there(), if high { "too high" } else { "too low" })
+                format!("{} liegt vielleicht {} zum Fahrzeug", there(), too(high))
             }
-            FloorFact::PlumbOff(_) => {
-                format!("{} would be upright by the plumb line, not for the car", there())
-            }
+            FloorFact::PlumbOff(_) => format!("{} stünde lotrecht, aber schief zum Fahrzeug", there()),
             FloorFact::PlumbMaybeOff(_) => {
-                format!("{} may be upright by the plumb line and not for the car", there())
+                format!("{} steht vielleicht lotrecht, aber schief zum Fahrzeug", there())
             }
         }
     }
 
     /// What is wrong with the age of a survey, or of several.
     fn survey_title(&self, fact: FloorFact, finding: &Finding) -> String {
-        let all = finding.subjects.iter().map(|ground| self.bare_subject(ground));
-        let what = listed(&all.collect::<Vec<_>>());
-        let is_one = finding.subjects.len() < 2;
-        let (survey, is, has) = if is_one { ("survey", "is", "has") } else { ("surveys", "are", "have") };
+        let all: Vec<String> =
+            finding.subjects.iter().map(|ground| before("von", &self.dative(ground))).collect();
+        let of = listed(&all);
         match fact {
-            FloorFact::Undated => format!("{what} {survey} {has} no date"),
-            FloorFact::NoToday => format!("how old the {what} {survey} {is} cannot be told"),
-            FloorFact::Future => format!("{what} {survey} {is} dated in the future"),
-            _ => format!("{what} {survey} {is} out of date"),
+            FloorFact::Undated => format!("das Aufmaß {of} hat kein Datum"),
+            FloorFact::NoToday => format!("wie alt das Aufmaß {of} ist, lässt sich nicht sagen"),
+            FloorFact::Future => format!("das Aufmaß {of} trägt ein Datum in der Zukunft"),
+            _ => format!("das Aufmaß {of} ist veraltet"),
         }
     }
 }
 
+const fn too(high: bool) -> &'static str {
+    if high { "zu hoch" } else { "zu tief" }
+}
+
 const fn tilted(tilt: Tilt) -> &'static str {
     match tilt {
-        Tilt::NoseDown => "nose down",
-        Tilt::NoseUp => "nose up",
-        Tilt::LeftUp => "left side up",
-        Tilt::RightUp => "right side up",
+        Tilt::NoseDown => "vorn tiefer",
+        Tilt::NoseUp => "vorn höher",
+        Tilt::LeftUp => "links höher",
+        Tilt::RightUp => "rechts höher",
     }
 }
 
 /// The number against its limit.
 pub(super) fn measure(fact: FloorFact, value: &str, limit: &str) -> String {
     match fact {
-        FloorFact::OutOfDate => format!("{value} old, limit {limit}"),
-        FloorFact::Between => format!("{value} to the nearest, wants {limit}"),
-        FloorFact::Uncertain => format!("known to ± {value}, limit {limit}"),
-        FloorFact::MaybeUneven => format!("up to {value} between highest and lowest, limit {limit}"),
-        FloorFact::Tilted(_) => format!("by {value}, limit {limit}"),
-        FloorFact::MaybeTilted(_) => format!("by up to {value}, limit {limit}"),
-        FloorFact::PlumbOff(about) => format!("{value} {}, limit {limit}", off_by(about)),
-        FloorFact::PlumbMaybeOff(about) => format!("up to {value} {}, limit {limit}", off_by(about)),
+        FloorFact::OutOfDate => format!("{value} alt, Grenze {limit}"),
+        FloorFact::Between => format!("{value} bis zum nächsten, nötig {limit}"),
+        FloorFact::Uncertain => format!("bekannt auf ± {value}, Grenze {limit}"),
+        FloorFact::MaybeUneven => {
+            format!("bis zu {value} zwischen höchstem und tiefstem Punkt, Grenze {limit}")
+        }
+        FloorFact::Tilted(_) => format!("um {value}, Grenze {limit}"),
+        FloorFact::MaybeTilted(_) => format!("um bis zu {value}, Grenze {limit}"),
+        FloorFact::PlumbOff(about) => format!("{value} {}, Grenze {limit}", off_by(about)),
+        FloorFact::PlumbMaybeOff(about) => format!("bis zu {value} {}, Grenze {limit}", off_by(about)),
         FloorFact::TargetOff { .. } | FloorFact::MatOff { .. } => {
-            format!("{value} off the plane of the wheels, limit {limit}")
+            format!("{value} neben der Ebene der Räder, Grenze {limit}")
         }
         FloorFact::TargetMaybeOff { .. } | FloorFact::MatMaybeOff { .. } => {
-            format!("up to {value} off the plane of the wheels, limit {limit}")
+            format!("bis zu {value} neben der Ebene der Räder, Grenze {limit}")
         }
         FloorFact::Unknown
         | FloorFact::Undated
@@ -102,48 +104,52 @@ pub(super) fn measure(fact: FloorFact, value: &str, limit: &str) -> String {
         | FloorFact::Future
         | FloorFact::NotCovered
         | FloorFact::Astride
-        | FloorFact::Uneven => format!("{value} between highest and lowest, limit {limit}"),
+        | FloorFact::Uneven => format!("{value} zwischen höchstem und tiefstem Punkt, Grenze {limit}"),
     }
 }
 
 /// What else to know about it.
 pub(super) const fn detail(fact: FloorFact) -> &'static str {
     match fact {
-        FloorFact::Unknown => "Levels at wheels and target are not known.",
-        FloorFact::Undated => "Nobody can tell how old it is.",
-        FloorFact::NoToday => "It is dated, but it is not known what day it is.",
-        FloorFact::Future => "Its date must be wrong.",
-        FloorFact::OutOfDate => "Floors settle and joints lift.",
-        FloorFact::NotCovered => "Beyond the surveyed points nothing is known.",
-        FloorFact::Between => "Between points further apart a floor may do anything.",
-        FloorFact::Uncertain => "The surveyed floor bends much there for points so far apart.",
+        FloorFact::Unknown => "Die Höhen bei Rädern und Ziel sind nicht bekannt.",
+        FloorFact::Undated => "Niemand kann sagen, wie alt es ist.",
+        FloorFact::NoToday => "Es hat ein Datum, aber der heutige Tag ist nicht bekannt.",
+        FloorFact::Future => "Das Datum muss falsch sein.",
+        FloorFact::OutOfDate => "Böden setzen sich, und Fugen heben sich.",
+        FloorFact::NotCovered => "Jenseits der aufgemessenen Punkte ist nichts bekannt.",
+        FloorFact::Between => "Zwischen weiter entfernten Punkten kann der Boden beliebig verlaufen.",
+        FloorFact::Uncertain => "Der Boden ist dort stark gewölbt für so weit entfernte Punkte.",
         FloorFact::Uneven => {
-            "The aiming needs a floor that is more level there; park on a part that is, or have it levelled."
+            "Die Einstellung braucht dort einen ebeneren Boden: auf einem ebeneren Teil aufstellen oder den Boden ausgleichen lassen."
         }
-        FloorFact::Astride => "This aiming asks nothing of the floor, but no stand is square on that.",
+        FloorFact::Astride => {
+            "Diese Einstellung verlangt nichts vom Boden, aber darauf steht kein Ständer gerade."
+        }
         FloorFact::MaybeUneven => {
-            "Between surveyed points the floor may bend as it does around them, and the car may stand a little elsewhere."
+            "Zwischen den Punkten kann sich der Boden wölben wie ringsum, und das Fahrzeug steht vielleicht etwas anders."
         }
-        FloorFact::Tilted(_) => "That is the plane of the wheels, on the floor as surveyed.",
-        FloorFact::MaybeTilted(_) => "That is the plane of the wheels, with what is uncertain of the levels.",
+        FloorFact::Tilted(_) => "Gemeint ist die Ebene der Räder auf dem aufgemessenen Boden.",
+        FloorFact::MaybeTilted(_) => {
+            "Gemeint ist die Ebene der Räder mit dem, was an den Höhen unsicher ist."
+        }
         FloorFact::PlumbOff(_) => {
-            "The plane of the wheels is tilted there, and the aiming says how upright is judged: by the plumb line. Park on a \
-             part that is more level, or ask whether the procedure means the plane of the wheels."
+            "Die Ebene der Räder ist dort geneigt, und die Einstellung sagt, was aufrecht heißt: nach dem Lot. Auf einem ebeneren \
+             Teil aufstellen oder klären, ob die Anleitung die Ebene der Räder meint."
         }
         FloorFact::PlumbMaybeOff(_) => {
-            "The plane of the wheels may be tilted so far, with what is uncertain of the levels."
+            "So weit kann die Ebene der Räder geneigt sein, mit dem, was an den Höhen unsicher ist."
         }
         FloorFact::MatOff { .. } => {
-            "It lies as its floor does: park on a part that is more level, or have it levelled."
+            "Die Matte liegt wie ihr Boden: auf einem ebeneren Teil aufstellen oder den Boden ausgleichen lassen."
         }
         FloorFact::TargetMaybeOff { .. } | FloorFact::MatMaybeOff { .. } => {
-            "The plane of the wheels, drawn on to it, is known no better."
+            "Genauer ist die Ebene der Räder, bis dorthin verlängert, nicht bekannt."
         }
         FloorFact::TargetOff { high: true } => {
-            "Its floor lies higher than the plane of the wheels there: its height above the floor is to be so much less."
+            "Der Boden liegt dort höher als die Ebene der Räder: Die Höhe über dem Boden muss um so viel kleiner sein."
         }
         FloorFact::TargetOff { high: false } => {
-            "Its floor lies lower than the plane of the wheels there: its height above the floor is to be so much more."
+            "Der Boden liegt dort tiefer als die Ebene der Räder: Die Höhe über dem Boden muss um so viel größer sein."
         }
     }
 }
@@ -151,10 +157,10 @@ pub(super) const fn detail(fact: FloorFact) -> &'static str {
 /// What a survey is to be for it: of a floor that was surveyed, and lately, it is not said to be surveyed.
 pub(super) const fn survey(fact: FloorFact) -> &'static str {
     match fact {
-        FloorFact::Unknown => "Survey the floor and enter the levels",
-        FloorFact::Undated | FloorFact::Future => "Enter the day of the survey, or survey the floor anew",
-        FloorFact::NoToday | FloorFact::OutOfDate => "Survey the floor anew and enter the levels",
-        FloorFact::NotCovered => "Survey the floor as far as there and enter the levels",
+        FloorFact::Unknown => "Boden aufmessen und die Höhen eingeben",
+        FloorFact::Undated | FloorFact::Future => "Tag des Aufmaßes eingeben oder den Boden neu aufmessen",
+        FloorFact::NoToday | FloorFact::OutOfDate => "Boden neu aufmessen und die Höhen eingeben",
+        FloorFact::NotCovered => "Boden bis dorthin aufmessen und die Höhen eingeben",
         FloorFact::Between
         | FloorFact::Uncertain
         | FloorFact::Uneven
@@ -167,6 +173,6 @@ pub(super) const fn survey(fact: FloorFact) -> &'static str {
         | FloorFact::MatOff { .. }
         | FloorFact::MatMaybeOff { .. }
         | FloorFact::PlumbOff(_)
-        | FloorFact::PlumbMaybeOff(_) => "Survey more points there and enter their levels",
+        | FloorFact::PlumbMaybeOff(_) => "Dort mehr Punkte aufmessen und die Höhen eingeben",
     }
 }

@@ -1,67 +1,68 @@
 //! German of the same: see `words/hand.rs`.
 
-use super::{Language, sentence_start};
+use super::Language;
+use super::rooms::three_lengths;
 use crate::words::Units;
 use crate::words::hand::{BadLevel, Hand, LevelColumn};
 
 /// The fixed texts.
 pub const TEXTS: Hand = Hand {
     language: Language::German,
-    menu: "What can be done with it",
-    cut: "Cut (Ctrl+X)",
-    copy_out: "Copy (Ctrl+C)",
-    paste_hint: "Ctrl+V pastes at the pointer",
-    copy_beside: "A second one beside it (Ctrl+D)",
-    turn_left: "Turn a quarter to the left",
-    turn_right: "Turn a quarter to the right",
-    rename: "Rename (F2)",
-    remove: "Remove (Delete)",
-    lock: "Lock in its place",
-    unlock: "Unlock",
-    show_all: "Show all (0)",
-    choose_all: "Choose all things (Ctrl+A)",
-    line_up: "Line up",
-    fronts: "front edges",
-    rears: "rear edges",
-    lefts: "left edges",
-    rights: "right edges",
-    along_car: "in a line along the car",
-    across_car: "in a line across the car",
-    spaced_out: "Same gap between all",
-    spaced_out_why: "The two outermost stay; the gaps between all become the same. It takes three or more.",
-    row: "Side by side in a row",
-    row_why: "One beside the other with 50 mm between.",
-    by_the_car: "Front, rear, left and right are the car's.",
-    several_hint_short: "Arrows and drag move all.",
-    several_hint: "Arrows and drag move all; [ ] turn all; Shift and a press: one more or less; Esc lets go.",
-    not_things: "What is on the clipboard is nothing that can be put into a bay.",
-    inner_wall: "inner wall",
-    pillar_row: "row of columns",
-    booth: "booth",
-    booth_wall: "booth wall",
-    lift: "whole lift",
-    free_end: "an end lies on no corner or mark",
-    keep_it: "Keep",
-    keep_it_why: "Keep this dimension with the bay. Its ends follow what they lie on. Key K",
-    kept_dimension: "kept dimension",
-    loose_end: "loose end",
-    from_end: "From",
-    to_end: "To",
-    not_kept_from_side: "Only what is measured in the top view can be kept",
-    nothing_measured: "Measure from one point to another first, then keep it",
-    read_levels: "Read a file …",
-    read_levels_why: "Reads a table from a text or CSV file, as it is pasted here, in place of these levels; undo brings them back",
-    look_for_picture: "Look for it …",
-    put_size_back: "Put the old size back",
-    it_is_so_small: "It is that small",
+    menu: "Was sich damit tun lässt",
+    cut: "Ausschneiden (Strg+X)",
+    copy_out: "Kopieren (Strg+C)",
+    paste_hint: "Strg+V fügt am Zeiger ein",
+    copy_beside: "Ein zweites daneben (Strg+D)",
+    turn_left: "Vierteldrehung nach links",
+    turn_right: "Vierteldrehung nach rechts",
+    rename: "Umbenennen (F2)",
+    remove: "Entfernen (Entf)",
+    lock: "An seiner Stelle sperren",
+    unlock: "Entsperren",
+    show_all: "Alles zeigen (0)",
+    choose_all: "Alle Gegenstände wählen (Strg+A)",
+    line_up: "Ausrichten",
+    fronts: "Vorderkanten",
+    rears: "Hinterkanten",
+    lefts: "linke Kanten",
+    rights: "rechte Kanten",
+    along_car: "in eine Linie längs zum Fahrzeug",
+    across_car: "in eine Linie quer zum Fahrzeug",
+    spaced_out: "Gleiche Lücken",
+    spaced_out_why: "Die beiden äußersten bleiben; die Lücken zwischen allen werden gleich. Es braucht drei oder mehr.",
+    row: "Nebeneinander in eine Reihe",
+    row_why: "Eines neben das andere, mit 50 mm dazwischen.",
+    by_the_car: "Vorn, hinten, links und rechts vom Fahrzeug aus.",
+    several_hint_short: "Pfeiltasten und Ziehen schieben alle.",
+    several_hint: "Pfeiltasten und Ziehen schieben alle; [ ] drehen alle; Umschalt und Klick: eines mehr oder weniger; Esc lässt los.",
+    not_things: "Was in der Zwischenablage ist, lässt sich nicht auf einen Messplatz stellen.",
+    inner_wall: "Innenwand",
+    pillar_row: "Säulenreihe",
+    booth: "Kabine",
+    booth_wall: "Kabinenwand",
+    lift: "ganze Hebebühne",
+    free_end: "ein Ende liegt auf keiner Ecke oder Marke",
+    keep_it: "Behalten",
+    keep_it_why: "Dieses Maß am Messplatz behalten. Seine Enden folgen dem, worauf sie liegen. Taste K",
+    kept_dimension: "Maß",
+    loose_end: "loses Ende",
+    from_end: "Von",
+    to_end: "Bis",
+    not_kept_from_side: "Behalten lässt sich nur, was in der Draufsicht gemessen ist",
+    nothing_measured: "Zuerst von einem Punkt zu einem anderen messen, dann behalten",
+    read_levels: "Datei lesen …",
+    read_levels_why: "Liest eine Tabelle aus einer Text- oder CSV-Datei anstelle dieser Höhen, wie eine eingefügte; „Rückgängig“ holt sie zurück",
+    look_for_picture: "Suchen …",
+    put_size_back: "Alte Größe zurück",
+    it_is_so_small: "Es ist so klein",
 };
 
 pub fn several(count: usize) -> String {
-    format!("{count} chosen")
+    format!("{count} gewählt")
 }
 
 pub fn numbered_dimension(number: usize) -> String {
-    format!("dimension {number}")
+    format!("Maß {number}")
 }
 
 pub fn end_on(which: &str, on: &str) -> String {
@@ -69,81 +70,82 @@ pub fn end_on(which: &str, on: &str) -> String {
 }
 
 pub fn kept_as(name: &str) -> String {
-    format!("Kept as {name}. It is in the list of what is in this bay")
+    format!("Behalten als „{name}“. Es steht in der Liste dieses Messplatzes")
 }
 
 pub fn on_clipboard(count: usize) -> String {
     match count {
-        1 => "One thing is on the clipboard; Ctrl+V puts it where the pointer is, in this bay or in another."
+        1 => "Ein Gegenstand ist in der Zwischenablage; Strg+V stellt ihn an den Zeiger, auf diesem Messplatz oder einem anderen."
             .to_owned(),
         n => format!(
-            "{n} things are on the clipboard; Ctrl+V puts them where the pointer is, in this bay or in another."
+            "{n} Gegenstände sind in der Zwischenablage; Strg+V stellt sie an den Zeiger, auf diesem Messplatz oder einem anderen."
         ),
     }
 }
 
 pub fn bad_level(number: usize, line: &str, what: BadLevel<'_>, units: Units) -> String {
     let line: String = line.chars().take(40).collect();
-    format!("Line {number}, “{line}”, is no level: {}. {}", of_bad_level(what), how_levels(units))
+    format!("Zeile {number}, „{line}“, ist keine Höhe: {}. {}", of_bad_level(what), how_levels(units))
 }
 
 pub fn bad_level_in(file: &str, number: usize, line: &str, what: BadLevel<'_>, units: Units) -> String {
     let line: String = line.chars().take(40).collect();
     format!(
-        "{file}, line {number}, “{line}”: {}. Nothing of the file was taken. {}",
+        "{file}, Zeile {number}, „{line}“: {}. Von der Datei wurde nichts übernommen. {}",
         of_bad_level(what),
         how_levels(units)
     )
 }
 
 pub fn too_many_levels(file: &str, found: usize, most: usize) -> String {
-    format!("{file}: found {found} levels; allowed is at most {most}. Nothing of the file was taken.")
+    format!(
+        "{file}: {found} Höhen gefunden; erlaubt: höchstens {most}. Von der Datei wurde nichts übernommen."
+    )
 }
 
 pub fn no_levels_in(file: &str, units: Units) -> String {
-    format!("{file}: found no level. Nothing was changed. {}", how_levels(units))
+    format!("{file}: keine Höhe gefunden. Nichts wurde geändert. {}", how_levels(units))
 }
 
 pub fn levels_read(file: &str, count: usize) -> String {
-    let read = if count == 1 { "One level".to_owned() } else { format!("{count} levels") };
-    format!("{read} read from {file}. Enter the day on which they were taken")
+    let read = if count == 1 { "Eine Höhe".to_owned() } else { format!("{count} Höhen") };
+    format!("{read} aus {file} gelesen. Den Tag eintragen, an dem sie gemessen wurden")
 }
 
 fn how_levels(units: Units) -> String {
-    let three = match units {
-        Units::Millimetres => "in mm, such as 850; 1500; -2,5",
-        Units::Metres => "in m, such as 0.85; 1.5; -0.0025",
-        Units::FeetInches => "in inches, such as 2' 9 1/2\"; 4' 11\"; -1/8\"",
-    };
-    format!("Three numbers a line: along, across, level {three}; or the name of a floor mark and its level.")
+    format!(
+        "Drei Zahlen je Zeile: längs, quer, Höhe, {}; oder der Name einer Marke und ihre Höhe.",
+        three_lengths(units)
+    )
 }
 
 fn of_bad_level(what: BadLevel<'_>) -> String {
     let short = |text: &str| text.chars().take(40).collect::<String>();
     match what {
-        BadLevel::Columns(1) => "it has one column".to_owned(),
-        BadLevel::Columns(count) => format!("it has {count} columns"),
-        BadLevel::NoMark(name) => format!("no floor mark is called “{}”", short(name)),
-        BadLevel::NoNumber(column, text) => format!("{}, “{}”, is no number", of_column(column), short(text)),
+        BadLevel::Columns(1) => "sie hat eine Spalte".to_owned(),
+        BadLevel::Columns(count) => format!("sie hat {count} Spalten"),
+        BadLevel::NoMark(name) => format!("keine Marke heißt „{}“", short(name)),
+        BadLevel::NoNumber(column, text) => {
+            format!("{}: „{}“ ist keine Zahl", of_column(column), short(text))
+        }
         BadLevel::Thousands(column, text) => {
             let (column, text) = (of_column(column), short(text));
             let (thousands, decimals) = (text.replace(',', ""), text.replace(',', "."));
-            format!("{column}, “{text}”, may be {thousands} or {decimals}: write it so")
+            format!(
+                "{column}: „{text}“ kann {thousands} oder {decimals} heißen; so schreiben, wie es gemeint ist"
+            )
         }
     }
 }
 
 const fn of_column(column: LevelColumn) -> &'static str {
     match column {
-        LevelColumn::Along => "along",
-        LevelColumn::Across => "across",
-        LevelColumn::Level => "the level",
+        LevelColumn::Along => "längs",
+        LevelColumn::Across => "quer",
+        LevelColumn::Level => "Höhe",
     }
 }
 
 pub fn too_small(thing: &str, size: &str, kind: &str, least: &str) -> String {
-    format!(
-        "{} is now {size}. A {kind} is hardly ever less than {least} across. Is that meant?",
-        sentence_start(thing)
-    )
+    format!("„{thing}“ misst jetzt {size}. Üblich ({kind}): kaum unter {least}. Ist das gemeint?")
 }

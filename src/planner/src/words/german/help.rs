@@ -7,131 +7,138 @@ pub const TEXTS: Help = Help { first_steps: FIRST_STEPS, sections: SECTIONS, key
 
 const FIRST_STEPS: &[Section] = &[
     (
-        "Is this space clear enough?",
+        "Ist dieser Raum frei genug?",
         &[
-            "A car's radar, cameras or lidar are aimed at a target in the room. Nearly everything that goes wrong goes \
-             wrong in the room. This program tells, before and while you work, whether the space lets the job succeed: \
-             what is in the way, by how many millimetres, and what to move where.",
-            "The line at the top is the answer. Under it, the drawing from above and from the side, to one scale. On \
-             the right, what was found: each with its letter, its limit and what to do.",
+            "Radar, Kameras oder Lidar eines Fahrzeugs werden auf ein Ziel im Raum eingestellt. Was dabei schiefgeht, liegt fast \
+             immer am Raum. Dieses Programm sagt vor und während der Arbeit, ob der Raum sie gelingen lässt: was im Weg ist, um \
+             wie viele Millimeter, und was wohin zu schieben ist.",
+            "Die Zeile oben ist das Ergebnis. Darunter die Zeichnung von oben und von der Seite, in einem Maßstab. Rechts die \
+             Befunde: jeder mit Buchstabe, Grenzwert und dem, was zu tun ist.",
         ],
     ),
     (
-        "If you are about to aim a sensor",
+        "Wenn Sie einen Sensor einstellen wollen",
         &[
-            "1. Choose car, aiming and bay in the bar at the top.",
-            "2. Put things where they really stand: drag them, or press one and type what your tape reads on the left. \
-             Add what is missing, remove what is not there.",
-            "3. Read the findings from the top. “Show” rings the place in both views; the blue button does what the \
-             finding says, and can be undone.",
-            "4. Under “Marks” is how each floor mark is laid and what the tape must read between them.",
+            "1. Oben in der Leiste Fahrzeug, Einstellung und Messplatz wählen.",
+            "2. Alles dorthin stellen, wo es wirklich steht: ziehen, oder drücken und links eintippen, was das Bandmaß zeigt. \
+             Fehlendes hinzufügen, was nicht da ist, entfernen.",
+            "3. Die Befunde von oben lesen. „Zeigen“ kreist die Stelle in beiden Ansichten ein; der blaue Knopf tut, was der \
+             Befund sagt, und lässt sich rückgängig machen.",
+            "4. Unter „Marken“ steht, wie jede Marke angelegt wird und was das Bandmaß zwischen ihnen zeigen muss.",
         ],
     ),
     (
-        "If you plan a bay",
+        "Wenn Sie einen Messplatz planen",
         &[
-            "Open the bay, then choose one car and aiming after another: the answer says whether each fits, and how \
-             much is lacking. Drag the car to the best place. “Measure” gives the distance between any two points.",
+            "Den Messplatz öffnen, dann ein Fahrzeug und eine Einstellung nach der anderen wählen: Das Ergebnis sagt, ob es passt \
+             und wie viel fehlt. Das Fahrzeug an die beste Stelle ziehen. „Messen“ gibt den Abstand zwischen zwei beliebigen \
+             Punkten.",
         ],
     ),
     (
-        "If you explain the job to a customer",
+        "Wenn Sie die Arbeit einem Kunden erklären",
         &[
-            "The picture is to scale: the blue dashed area must be clear while the sensor is aimed. Drag something into \
-             it, and the answer changes while you drag; undo puts it back.",
+            "Das Bild ist maßstäblich: Die blau gestrichelte Fläche muss frei sein, während der Sensor eingestellt wird. Etwas \
+             hineinziehen, und das Ergebnis ändert sich beim Ziehen; „Rückgängig“ stellt es zurück.",
         ],
     ),
     (
-        "Care",
+        "Vorsicht",
         &[
-            "Every shipped car, aiming and bay is an invented example. The vehicle maker's procedure decides. The \
-             program speaks of the space; it never says that a sensor is aimed.",
+            "Jedes mitgelieferte Fahrzeug, jede Einstellung und jeder Messplatz ist ein erfundenes Beispiel. Die Anleitung des \
+             Herstellers entscheidet. Das Programm spricht vom Raum; es sagt nie, dass ein Sensor eingestellt ist.",
         ],
     ),
 ];
 
 const SECTIONS: &[Section] = &[
     (
-        "What is in the drawing",
+        "Was in der Zeichnung ist",
         &[
-            "Dotted outline at the end of an arrow: where a thing is out of the way.",
-            "Hatched band: a wall; a broken line in it is a door. Numbered crosses: the floor marks; dashed lines \
-             between them: straight runs of tape or laser.",
-            "Blue dashed area: a keep-clear zone, with what must not be in it. Light blue fan: what the sensor sees. \
-             Heavy short line with a box behind it: the target's face on its mark, and its stand.",
-            "Outlines with hatching: things, hatched by what they are made of; dashed if they hang overhead. Orange \
-             hatching: where a thing and a zone share the same place.",
-            "Octagon: stops the aiming. Triangle: needs care. The letter is the one in the list on the right.",
+            "Gepunkteter Umriss am Ende eines Pfeils: wo ein Gegenstand nicht im Weg ist.",
+            "Schraffiertes Band: eine Wand; eine unterbrochene Linie darin ist eine Tür. Kreuze mit Nummern: die Marken am Boden; \
+             gestrichelte Linien dazwischen: gerade Strecken für Bandmaß oder Laser.",
+            "Blau gestrichelte Fläche: ein Freiraum, mit dem, was nicht darin sein darf. Hellblauer Fächer: was der Sensor sieht. \
+             Kurze dicke Linie mit einem Kasten dahinter: die Zielfläche auf ihrer Marke, und ihr Ständer.",
+            "Schraffierte Umrisse: Gegenstände, schraffiert nach ihrem Material; gestrichelt, wenn sie oben hängen. Orange \
+             Schraffur: wo ein Gegenstand und ein Freiraum dieselbe Stelle einnehmen.",
+            "Achteck: verhindert die Einstellung. Dreieck: braucht Vorsicht. Der Buchstabe ist der aus der Liste rechts.",
         ],
     ),
     (
-        "Figures",
+        "Zahlen",
         &[
-            "Lengths may be typed with comma or point and with a unit: 1250, 1.25 m, 125 cm, 4 ft 1 1/4 in, 4'-6\", and as sums \
-             or multiples: 1200+35, 2*300. Without a \
-             unit they are in the one that is shown; with feet and inches a bare number is inches. What may be thousands or \
-             thousandths, such as 1,200 mm, is asked about. Enter or leaving \
-             the field takes the figure; Esc puts the old one back.",
-            "“From wall” is measured square to the wall, to the nearest part of the thing, as a tape reads it.",
+            "Längen lassen sich mit Komma oder Punkt und mit Einheit eintippen: 1250, 1,25 m, 125 cm, 4 ft 1 1/4 in, 4'-6\", und \
+             als Summe oder Vielfaches: 1200+35, 2*300. Ohne Einheit gilt die gezeigte; bei Fuß und Zoll ist eine bloße Zahl in \
+             Zoll. Was Tausend oder Tausendstel heißen kann, wie 1,200 mm, wird nachgefragt. Eingabe oder das Verlassen des \
+             Feldes nimmt den Wert; Esc holt den alten zurück.",
+            "„Ab Wand“ wird rechtwinklig zur Wand gemessen, zum nächsten Teil des Gegenstands, wie es ein Bandmaß zeigt.",
         ],
     ),
     (
-        "What it does not do",
+        "Was es nicht tut",
         &[
-            "It speaks of the space. It never says that a sensor is aimed, and it never controls a car or a scan tool. \
-             It does not yet work out echoes, judge floor levels beyond the highest and lowest, prove laid marks by \
-             their taped distances, search for a place to park, or print sheets.",
-            "It knows the shapes that it is told: upright outlines between two heights. What it is not told it cannot \
-             find. Without floor levels the best answer is “ready with care”.",
+            "Es spricht vom Raum. Es sagt nie, dass ein Sensor eingestellt ist, und steuert weder Fahrzeug noch Diagnosegerät. Es \
+             berechnet noch keine Echos, beurteilt Bodenhöhen nur nach der höchsten und der tiefsten, prüft angelegte Marken nicht \
+             nach ihren gemessenen Abständen, sucht keinen Platz zum Abstellen und druckt keine Blätter.",
+            "Es kennt die Formen, die ihm gesagt werden: senkrechte Umrisse zwischen zwei Höhen. Was ihm nicht gesagt wird, kann es \
+             nicht finden. Ohne Bodenhöhen ist das beste Ergebnis „bereit mit Vorsicht“.",
         ],
     ),
     (
-        "Take care",
+        "Sicherheit",
         &[
-            "The vehicle maker's procedure decides. Chock the wheels and set the brake as told before lying down near a \
-             car; never be under one that stands on a jack alone. Look away from the laser, keep it below eye level \
-             and off shiny panels. A radar in aiming mode radiates: keep the distance that its maker asks. Airbag and \
-             high-voltage parts behind bumpers are for people trained for them.",
-            "Keep exits, extinguishers and electrical panels free as local rules say. Local building, fire and \
-             electrical codes and licensed people decide on floors, walls and wiring.",
+            "Die Anleitung des Herstellers entscheidet. Räder mit Keilen sichern und die Bremse anziehen, wie vorgeschrieben, bevor \
+             man sich neben ein Fahrzeug legt; nie unter ein Fahrzeug gehen, das nur auf einem Wagenheber steht. Nicht in den \
+             Laser blicken; den Strahl unter Augenhöhe und von blanken Flächen fernhalten. Ein Radar sendet während der \
+             Einstellung: den Abstand halten, den der Hersteller verlangt. Airbags und Hochvoltteile hinter Stoßfängern sind nur \
+             für Personen mit Ausbildung dafür.",
+            "Ausgänge, Feuerlöscher und Schaltschränke freihalten, wie es die örtlichen Vorschriften verlangen. Über Böden, Wände \
+             und Leitungen entscheiden örtliche Bau-, Brandschutz- und Elektrovorschriften und zugelassene Fachleute.",
         ],
     ),
 ];
 
 const KEYS: &[Key] = &[
-    ("Tab", "reaches every control and everything on the drawing"),
-    ("Arrows", "move what is in hand 10 mm; with Shift 100 mm, with Alt 1 mm"),
-    ("[  ]", "turn it by 1°; with Shift by 15°"),
-    ("Ctrl or Alt, held", "keeps what is dragged from snapping"),
-    ("Space or middle button, held", "the pointer drags the paper, whatever is under it"),
-    ("Wheel; Shift and wheel", "zooms; shifts the paper sideways"),
-    ("Two fingers; pinch", "shift the paper; zoom"),
-    ("Esc", "puts back what is dragged, the paper too; lets go"),
-    ("Tab, F2", "from what is in hand to its figures; to its name"),
+    ("Tab", "erreicht jedes Bedienelement und alles in der Zeichnung"),
+    ("Pfeiltasten", "schieben das Gewählte um 10 mm; mit Umschalt 100 mm, mit Alt 1 mm"),
+    ("[  ]", "drehen es um 1°; mit Umschalt um 15°"),
+    ("Strg oder Alt, gehalten", "kein Einrasten beim Ziehen"),
+    ("Leertaste oder mittlere Taste, gehalten", "der Zeiger zieht das Papier, was auch darunter liegt"),
+    ("Mausrad; Umschalt und Mausrad", "größer oder kleiner; schiebt das Papier seitwärts"),
+    ("Zwei Finger; spreizen", "schieben das Papier; größer oder kleiner"),
+    ("Esc", "stellt zurück, was gezogen wird, auch das Papier; lässt los"),
+    ("Tab, F2", "vom Gewählten zu seinen Werten; zu seinem Namen"),
     (
-        "Page up, Page down",
-        "turn what is longer than its place; arrows, where Tab leads to marks or findings",
+        "Bild auf, Bild ab",
+        "blättern, was länger ist als sein Platz; Pfeiltasten, wo Tab zu Marken oder Befunden führt",
     ),
-    ("Up and down in a field", "its figure more or less, by as much as arrows move a thing"),
-    ("Shift and a press, a frame", "several in hand: moved, turned, copied, lined up together"),
-    ("Ctrl+A", "all things in hand"),
-    ("Ctrl+C, Ctrl+X, Ctrl+V", "copy, cut, paste: in this bay or into another"),
-    ("Ctrl+D", "puts a second one beside it"),
-    ("Right button, Shift+F10", "what can be done with it"),
-    ("Delete", "takes it out of this set-up"),
-    ("Ctrl+Z, Ctrl+Shift+Z", "undo, do again"),
-    ("M; K", "measure; keep what was measured in the top view with the bay"),
-    ("+  −  0, Ctrl+0", "larger, smaller, all; so does a double press on empty paper"),
-    ("Ctrl+N, Ctrl+O", "draw a new bay, open one; a file that is dropped on the window opens, too"),
-    ("Ctrl+S, Ctrl+Shift+S", "save, save as"),
-    ("Ctrl+F", "search in the list"),
-    ("Ctrl and +  −", "letters larger, smaller"),
-    ("F5", "the page for the customer; arrows turn it, Esc leaves it"),
+    (
+        "Auf und ab in einem Feld",
+        "sein Wert mehr oder weniger, so viel wie Pfeiltasten einen Gegenstand schieben",
+    ),
+    ("Umschalt und Klick, ein Rahmen", "mehrere gewählt: zusammen schieben, drehen, kopieren, ausrichten"),
+    ("Strg+A", "alle Gegenstände wählen"),
+    ("Strg+C, Strg+X, Strg+V", "kopieren, ausschneiden, einfügen: auf diesem Messplatz oder einem anderen"),
+    ("Strg+D", "stellt ein zweites daneben"),
+    ("Rechte Taste, Umschalt+F10", "was sich damit tun lässt"),
+    ("Entf", "nimmt es aus dieser Aufstellung"),
+    ("Strg+Z, Strg+Umschalt+Z", "rückgängig, wiederholen"),
+    ("M; K", "messen; behalten, was in der Draufsicht gemessen wurde"),
+    ("+  −  0, Strg+0", "größer, kleiner, alles; alles auch mit Doppelklick auf leeres Papier"),
+    (
+        "Strg+N, Strg+O",
+        "Messplatz neu zeichnen, einen öffnen; eine Datei, die auf das Fenster gezogen wird, öffnet sich auch",
+    ),
+    ("Strg+S, Strg+Umschalt+S", "speichern, speichern als"),
+    ("Strg+F", "in der Liste suchen"),
+    ("Strg und +  −", "Schrift größer, kleiner"),
+    ("F5", "die Seite für Kunden; Pfeiltasten blättern, Esc verlässt sie"),
     (
         "F6",
-        "to the first card of what is in the way; Enter does what its press says, and the next card follows",
+        "zur ersten Karte dessen, was im Weg ist; Eingabe tut, was ihr Knopf sagt, und die nächste Karte folgt",
     ),
-    ("F1", "help"),
-    ("F11", "full screen, and back"),
-    ("Ctrl+W, Ctrl+Q", "close; asks first if something is not saved"),
+    ("F1", "Hilfe"),
+    ("F11", "ganzer Bildschirm, und zurück"),
+    ("Strg+W, Strg+Q", "schließen; fragt zuerst, wenn etwas nicht gespeichert ist"),
 ];

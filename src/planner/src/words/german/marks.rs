@@ -11,7 +11,7 @@ use crate::scene::{Reading, Scene, Slope};
 impl About<'_> {
     /// What the tape must read between two marks.
     pub fn reading(&self, reading: &Reading) -> String {
-        format!("mark {} to mark {}: {}", reading.from, reading.to, self.length(reading.distance_mm))
+        format!("Marke {} bis Marke {}: {}", reading.from, reading.to, self.length(reading.distance_mm))
     }
 
     /// That a distance rests on these figures, which were assumed.
@@ -23,7 +23,7 @@ impl About<'_> {
             Assumed::Zone(_, _, part) => of_zone(*part),
         };
         let parts: Vec<String> = figures.iter().map(|figure| part(figure).to_owned()).collect();
-        format!("rests on the assumed {}", listed(&parts))
+        format!("beruht auf Angenommenem: {}", listed(&parts))
     }
 
     /// The instruction for one step of the mark plan, as it is laid in a scene.
@@ -32,7 +32,7 @@ impl About<'_> {
         match scene.slope(step, self.arrangement) {
             None => how,
             Some(Slope { height_mm, reads_mm }) => format!(
-                "{how} One end lies {} higher: hold the tape level there and plumb down; along the slope it reads {}.",
+                "{how} Ein Ende liegt {} höher: das Bandmaß dort waagerecht halten und abloten; am Gefälle entlang zeigt es {}.",
                 self.length(height_mm),
                 self.length(reads_mm)
             ),
@@ -47,46 +47,40 @@ impl About<'_> {
         let id = &own.id;
         match own.construction {
             Construction::WheelPoint { wheel } => format!(
-                "Mark {id}: bring the middle of the {} tyre to the floor with the plumb line, from hub or rim, not from \
-                 the sidewall.",
+                "Marke {id}: die Mitte des Reifens {} auf den Boden loten, von Nabe oder Felge aus, nicht von der Reifenflanke.",
                 wheel_name(wheel)
             ),
             Construction::Outboard { wheel, distance } => format!(
-                "Mark {id}: {} outboard of the {} tyre's outer side, square to the car, level with the wheel's middle.",
+                "Marke {id}: {} außen neben dem Reifen {}, rechtwinklig zum Fahrzeug, auf Höhe der Radmitte.",
                 self.length(distance),
                 wheel_name(wheel)
             ),
-            Construction::BodyPoint { point } => {
-                let name = self
-                    .arrangement
-                    .vehicle
-                    .body_points
-                    .get(point)
-                    .map_or_else(|| "body point".to_owned(), |point| point.id.to_string());
-                format!("Mark {id}: plumb the {name} down to the floor.")
-            }
+            Construction::BodyPoint { point } => match self.arrangement.vehicle.body_points.get(point) {
+                Some(point) => format!("Marke {id}: „{}“ auf den Boden loten.", point.id),
+                None => format!("Marke {id}: den Karosseriepunkt auf den Boden loten."),
+            },
             Construction::Prolong { from, through, reach: by } => {
                 let distance = match by {
                     Reach::Length(length) => length,
                     Reach::AbreastOf(_) => reach.unwrap_or(0.0),
                 };
                 let (first, second) = (mark(from), mark(through));
-                let line = format!("line laser or string through marks {first} and {second}, then tape");
+                let line = format!("Linienlaser oder Schnur durch die Marken {first} und {second}, dann");
                 if distance >= 0.0 {
-                    format!("Mark {id}: {line} {} on beyond mark {second}.", self.length(distance))
+                    format!("Marke {id}: {line} {} über Marke {second} hinaus messen.", self.length(distance))
                 } else {
-                    format!("Mark {id}: {line} {} back from mark {second}.", self.length(-distance))
+                    format!("Marke {id}: {line} {} von Marke {second} zurück messen.", self.length(-distance))
                 }
             }
             Construction::Middle { first, second } => {
                 format!(
-                    "Mark {id}: half way between marks {} and {}; check it from both.",
+                    "Marke {id}: in der Mitte zwischen den Marken {} und {}; von beiden aus nachmessen.",
                     mark(first),
                     mark(second)
                 )
             }
             Construction::Foot { of, from, to } => format!(
-                "Mark {id}: on the line through marks {} and {}, square across from mark {}.",
+                "Marke {id}: auf der Linie durch die Marken {} und {}, rechtwinklig gegenüber von Marke {}.",
                 mark(from),
                 mark(to),
                 mark(of)
@@ -94,25 +88,23 @@ impl About<'_> {
             Construction::AlongAside { from, to, along, aside } => {
                 let (first, second) = (mark(from), mark(to));
                 let start = if along == 0.0 {
-                    format!("from mark {first}")
+                    format!("von Marke {first}")
                 } else if along > 0.0 {
-                    format!("from mark {first} towards mark {second} tape {}, then", self.length(along))
+                    format!("von Marke {first} zu Marke {second} hin {} messen", self.length(along))
                 } else {
-                    format!("from mark {first} away from mark {second} tape {}, then", self.length(-along))
+                    format!("von Marke {first} weg von Marke {second} {} messen", self.length(-along))
                 };
                 if self.length(aside.abs()) == self.length(0.0) {
                     return match along == 0.0 {
-                        true => format!("Mark {id}: on mark {first}."),
-                        false => {
-                            let start = start.trim_end_matches(", then");
-                            format!("Mark {id}: {start}, on the line through both.")
-                        }
+                        true => format!("Marke {id}: auf Marke {first}."),
+                        false => format!("Marke {id}: {start}, auf der Linie durch beide."),
                     };
                 }
-                let side = if aside > 0.0 { "left" } else { "right" };
+                let then = if along == 0.0 { "" } else { ", dann" };
+                let side = if aside > 0.0 { "links" } else { "rechts" };
                 format!(
-                    "Mark {id}: {start} {} square to the line, on its {side} looking from mark {first} to mark {second} \
-                     (3-4-5, or two equal diagonals).",
+                    "Marke {id}: {start}{then} {} rechtwinklig zur Linie nach {side}, mit Blick von Marke {first} zu Marke {second} \
+                     (3-4-5 oder zwei gleiche Diagonalen).",
                     self.length(aside.abs())
                 )
             }
@@ -120,47 +112,48 @@ impl About<'_> {
                 if self.degrees(angle::wrapped(turn).abs()) == self.degrees(0.0) =>
             {
                 format!(
-                    "Mark {id}: from mark {} towards mark {} tape {}.",
+                    "Marke {id}: von Marke {} zu Marke {} hin {} messen.",
                     mark(at),
                     mark(towards),
                     self.length(distance)
                 )
             }
             Construction::AtAngle { at, towards, angle: turn, distance } => format!(
-                "Mark {id}: at mark {}, {} to the {} of the line to mark {}, {} away.",
+                "Marke {id}: an Marke {} {} nach {} von der Linie zu Marke {}, in {} Entfernung.",
                 mark(at),
                 self.degrees(angle::wrapped(turn).abs()),
-                if angle::wrapped(turn) >= 0.0 { "left" } else { "right" },
+                if angle::wrapped(turn) >= 0.0 { "links" } else { "rechts" },
                 mark(towards),
                 self.length(distance)
             ),
             Construction::Crossing { first, second } => format!(
-                "Mark {id}: where the line through marks {} and {} crosses the line through marks {} and {}.",
+                "Marke {id}: wo die Linie durch die Marken {} und {} die Linie durch die Marken {} und {} kreuzt.",
                 mark(first.0),
                 mark(first.1),
                 mark(second.0),
                 mark(second.1)
             ),
             Construction::TwoDistances { first, from_first, second, from_second, side } => format!(
-                "Mark {id}: {} from mark {} and {} from mark {}, on the {} looking from the first to the second.",
+                "Marke {id}: {} von Marke {} und {} von Marke {}, {} mit Blick von der ersten zur zweiten.",
                 self.length(from_first),
                 mark(first),
                 self.length(from_second),
                 mark(second),
                 match side {
-                    WhichSide::Left => "left",
-                    WhichSide::Right => "right",
+                    WhichSide::Left => "links",
+                    WhichSide::Right => "rechts",
                 }
             ),
         }
     }
 }
 
+/// Which wheel, behind its noun: "das Rad vorn links".
 pub(super) const fn wheel_name(wheel: Wheel) -> &'static str {
     match wheel {
-        Wheel::FrontLeft => "front left",
-        Wheel::FrontRight => "front right",
-        Wheel::RearLeft => "rear left",
-        Wheel::RearRight => "rear right",
+        Wheel::FrontLeft => "vorn links",
+        Wheel::FrontRight => "vorn rechts",
+        Wheel::RearLeft => "hinten links",
+        Wheel::RearRight => "hinten rechts",
     }
 }

@@ -1,4 +1,4 @@
-//! What things are called.
+//! What things are called, in the case in which a sentence has them.
 
 use super::About;
 use crate::assessment::{Subject, Verdict};
@@ -6,184 +6,264 @@ use crate::model::{
     Effort, Exclusion, Id, Known, Material, Metal, ParkedKnown, SensorKind, TargetKind, ThingKind,
 };
 
-/// What shows of an angle at least, radians: a thousandth of a degree.
-const LEAST_SHOWN_RAD: f64 = 0.001 * std::f64::consts::PI / 180.0;
+/// The cases that the sentences use.
+#[derive(Clone, Copy)]
+enum Case {
+    Nominative,
+    Accusative,
+    Dative,
+}
 
-/// A name with its article, unless it was typed with one.
+/// A noun: alone, and with its article in each of the cases.
+struct Noun {
+    alone: &'static str,
+    cases: [&'static str; 3],
+}
+
+impl Noun {
+    const fn of(alone: &'static str, cases: [&'static str; 3]) -> Self {
+        Self { alone, cases }
+    }
+
+    const fn in_case(&self, case: Case) -> &'static str {
+        match case {
+            Case::Nominative => self.cases[0],
+            Case::Accusative => self.cases[1],
+            Case::Dative => self.cases[2],
+        }
+    }
+}
+
+const CAR: Noun = Noun::of("Fahrzeug", ["das Fahrzeug", "das Fahrzeug", "dem Fahrzeug"]);
+const ZONE: Noun = Noun::of("Freiraum", ["der Freiraum", "den Freiraum", "dem Freiraum"]);
+const STAND: Noun = Noun::of("Zielständer", ["der Zielständer", "den Zielständer", "dem Zielständer"]);
+const MARK: Noun = Noun::of("Marke", ["die Marke", "die Marke", "der Marke"]);
+const RUN: Noun = Noun::of("Messstrecke", ["die Messstrecke", "die Messstrecke", "der Messstrecke"]);
+const CEILING: Noun = Noun::of("Decke", ["die Decke", "die Decke", "der Decke"]);
+const FLOOR: Noun = Noun::of("Boden", ["der Boden", "den Boden", "dem Boden"]);
+const FIGURES: Noun = Noun::of("Angaben", ["die Angaben", "die Angaben", "den Angaben"]);
+const TARGET: Noun = Noun::of("Ziel", ["das Ziel", "das Ziel", "dem Ziel"]);
+
+const fn of_sensor(kind: SensorKind) -> Noun {
+    match kind {
+        SensorKind::ForwardRadar(_) => {
+            Noun::of("Frontradar", ["das Frontradar", "das Frontradar", "dem Frontradar"])
+        }
+        SensorKind::CornerRadar(_) => Noun::of("Eckradar", ["das Eckradar", "das Eckradar", "dem Eckradar"]),
+        SensorKind::ForwardCamera(_) => {
+            Noun::of("Frontkamera", ["die Frontkamera", "die Frontkamera", "der Frontkamera"])
+        }
+        SensorKind::SurroundCamera(_) => {
+            Noun::of("Umfeldkamera", ["die Umfeldkamera", "die Umfeldkamera", "der Umfeldkamera"])
+        }
+        SensorKind::Lidar => Noun::of("Lidar", ["das Lidar", "das Lidar", "dem Lidar"]),
+    }
+}
+
+const fn of_target(kind: TargetKind) -> Noun {
+    match kind {
+        TargetKind::CornerReflector => {
+            Noun::of("Winkelreflektor", ["der Winkelreflektor", "den Winkelreflektor", "dem Winkelreflektor"])
+        }
+        TargetKind::Plate => Noun::of("Platte", ["die Platte", "die Platte", "der Platte"]),
+        TargetKind::Board => Noun::of("Tafel", ["die Tafel", "die Tafel", "der Tafel"]),
+        TargetKind::Mat => Noun::of("Matte", ["die Matte", "die Matte", "der Matte"]),
+        TargetKind::ActiveDevice => {
+            Noun::of("aktives Gerät", ["das aktive Gerät", "das aktive Gerät", "dem aktiven Gerät"])
+        }
+    }
+}
+
+/// A name as it was typed, between quotes: it needs no article and no ending.
 pub(super) fn the(id: &Id) -> String {
-    let name = id.as_str();
-    // "Wall 3" and "trolley 2" are names already.
-    let numbered = name.rsplit_once(' ').is_some_and(|(_, last)| last.chars().all(|c| c.is_ascii_digit()));
-    if numbered || name.to_lowercase().starts_with("the ") { name.to_owned() } else { format!("the {name}") }
+    format!("„{id}“")
+}
+
+/// A preposition before what follows it, drawn together with its article as it is spoken: "in dem" is "im".
+pub(super) fn before(preposition: &str, rest: &str) -> String {
+    const TOGETHER: [(&str, &str, &str); 6] = [
+        ("in", "dem ", "im "),
+        ("an", "dem ", "am "),
+        ("von", "dem ", "vom "),
+        ("zu", "dem ", "zum "),
+        ("zu", "der ", "zur "),
+        ("bei", "dem ", "beim "),
+    ];
+    TOGETHER
+        .iter()
+        .filter(|(own, ..)| *own == preposition)
+        .find_map(|(_, article, short)| rest.strip_prefix(article).map(|noun| format!("{short}{noun}")))
+        .unwrap_or_else(|| format!("{preposition} {rest}"))
 }
 
 impl About<'_> {
     /// The verdict: of the space, never of the car or the sensor.
     pub const fn verdict(&self, verdict: Verdict) -> &'static str {
         match verdict {
-            Verdict::Ready => "Space ready",
-            Verdict::ReadyWithCare => "Space ready with care",
-            Verdict::NotReady => "Space not ready",
+            Verdict::Ready => "Platz bereit",
+            Verdict::ReadyWithCare => "Platz bereit mit Vorsicht",
+            Verdict::NotReady => "Platz nicht bereit",
         }
     }
 
-    /// What a finding is about, as it stands within a sentence: "the tool cabinet".
+    /// What a finding is about, as it stands within a sentence: "die Tafel".
     pub fn subject(&self, subject: &Subject) -> String {
-        match subject {
-            Subject::Car => "the car".to_owned(),
-            Subject::Thing(id)
-            | Subject::Wall(id)
-            | Subject::Opening(id)
-            | Subject::FloorFeature(id)
-            | Subject::Runway(id)
-            | Subject::KeepFree(id)
-            | Subject::HallBay(id) => the(id),
-            Subject::Dimension(id) => id.to_string(),
-            Subject::Zone(id) => Self::zone(id),
+        self.in_case(Case::Nominative, subject)
+    }
+
+    pub(super) fn accusative(&self, subject: &Subject) -> String {
+        self.in_case(Case::Accusative, subject)
+    }
+
+    pub(super) fn dative(&self, subject: &Subject) -> String {
+        self.in_case(Case::Dative, subject)
+    }
+
+    /// A subject without its article, and a typed name without its quotes: for a line of a list.
+    pub fn bare_subject(&self, subject: &Subject) -> String {
+        match self.noun(subject) {
+            Some((noun, more)) => format!("{}{more}", noun.alone),
+            None => typed_name(subject).to_owned(),
+        }
+    }
+
+    /// A subject without its article, a typed name between its quotes: for what is to be done, and before a colon.
+    pub(super) fn alone(&self, subject: &Subject) -> String {
+        match self.noun(subject) {
+            Some((noun, more)) => format!("{}{more}", noun.alone),
+            None => format!("„{}“", typed_name(subject)),
+        }
+    }
+
+    fn in_case(&self, case: Case, subject: &Subject) -> String {
+        match self.noun(subject) {
+            Some((noun, more)) => format!("{}{more}", noun.in_case(case)),
+            None => format!("„{}“", typed_name(subject)),
+        }
+    }
+
+    /// The noun of a subject and what stands behind it; `None` of what has a typed name alone.
+    fn noun(&self, subject: &Subject) -> Option<(Noun, String)> {
+        let none = String::new();
+        Some(match subject {
+            Subject::Car => (CAR, none),
+            Subject::Zone(id) => (ZONE, format!(" „{id}“")),
             Subject::Target(id) => self.target(id),
             Subject::Stand(id) => self.stand(id),
-            Subject::Sensor => format!("the {}", self.sensor()),
-            Subject::Mark(id) => format!("mark {id}"),
-            Subject::Run(from, to) => format!("the straight run from mark {from} to mark {to}"),
-            Subject::Ceiling => "the ceiling".to_owned(),
-            Subject::Floor => "the floor".to_owned(),
-            Subject::Figures => "the figures".to_owned(),
-        }
+            Subject::Sensor => (of_sensor(self.arrangement.sensor.kind), none),
+            Subject::Mark(id) => (MARK, format!(" {id}")),
+            Subject::Run(from, to) => (RUN, format!(" von Marke {from} zu Marke {to}")),
+            Subject::Ceiling => (CEILING, none),
+            Subject::Floor => (FLOOR, none),
+            Subject::Figures => (FIGURES, none),
+            Subject::Thing(_)
+            | Subject::Wall(_)
+            | Subject::Opening(_)
+            | Subject::FloorFeature(_)
+            | Subject::Runway(_)
+            | Subject::KeepFree(_)
+            | Subject::HallBay(_)
+            | Subject::Dimension(_) => return None,
+        })
     }
 
     /// The sensor's kind, as a workshop says it.
-    pub const fn sensor(&self) -> &'static str {
-        match self.arrangement.sensor.kind {
-            SensorKind::ForwardRadar(_) => "forward radar",
-            SensorKind::CornerRadar(_) => "corner radar",
-            SensorKind::ForwardCamera(_) => "forward camera",
-            SensorKind::SurroundCamera(_) => "surround camera",
-            SensorKind::Lidar => "lidar",
-        }
+    pub fn sensor(&self) -> &'static str {
+        of_sensor(self.arrangement.sensor.kind).alone
     }
 
-    /// By its name, also where it is the only one: so it is called in the list and in the form.
-    fn zone(id: &Id) -> String {
-        format!("the keep-clear zone “{id}”")
-    }
-
-    fn target_kind(&self, id: &Id) -> &'static str {
+    fn target(&self, id: &Id) -> (Noun, String) {
         let placement = self.arrangement.aiming.placements.iter().find(|p| p.id == *id);
-        match placement.map(|placement| placement.target.kind) {
-            Some(TargetKind::CornerReflector) => "corner reflector",
-            Some(TargetKind::Plate) => "plate",
-            Some(TargetKind::Board) => "board",
-            Some(TargetKind::Mat) => "mat",
-            Some(TargetKind::ActiveDevice) => "active device",
-            None => "target",
-        }
+        let noun = placement.map_or(TARGET, |placement| of_target(placement.target.kind));
+        (noun, self.among_several(id))
     }
 
-    fn target(&self, id: &Id) -> String {
-        if self.arrangement.aiming.placements.len() > 1 {
-            format!("the {} “{id}”", self.target_kind(id))
-        } else {
-            format!("the {}", self.target_kind(id))
-        }
-    }
-
-    fn stand(&self, id: &Id) -> String {
+    fn stand(&self, id: &Id) -> (Noun, String) {
         let lies = self.arrangement.aiming.placements.iter().any(|p| p.id == *id && p.target.stand.is_none());
-        if lies {
-            self.target(id)
-        } else if self.arrangement.aiming.placements.len() > 1 {
-            format!("the target stand “{id}”")
-        } else {
-            "the target stand".to_owned()
-        }
+        if lies { self.target(id) } else { (STAND, self.among_several(id)) }
     }
 
-    /// What a zone is kept clear of.
+    /// The name of a target, where there is more than one.
+    fn among_several(&self, id: &Id) -> String {
+        if self.arrangement.aiming.placements.len() > 1 { format!(" „{id}“") } else { String::new() }
+    }
+
+    /// What a zone is kept clear of, after "frei von".
     pub fn keeps_clear_of(&self, excludes: Exclusion) -> String {
         match excludes {
-            Exclusion::Anything => "anything".to_owned(),
-            Exclusion::Metal => "metal".to_owned(),
-            // Decibels over one square metre: 10 dBsm is the echo of 10 m², 13 dBsm that of 20 m².
+            Exclusion::Anything => "allem".to_owned(),
+            Exclusion::Metal => "Metall".to_owned(),
             Exclusion::Reflecting(level) => {
-                let places = match level {
-                    10.0.. => 0,
-                    0.0.. => 1,
-                    _ => (-level / 10.0).ceil() as usize,
-                };
-                let area = self.locale.region.number(libm::pow(10.0, level / 10.0), places);
-                // To a tenth where it is no whole number, and never "-0".
-                let tenths = (level * 10.0).round() / 10.0 + 0.0;
-                let level = self.locale.region.number(tenths, usize::from(tenths.fract() != 0.0));
-                let level = level.replace('-', "\u{2212}");
-                format!("anything with a radar echo above {level} dBsm (that of {area} m²)")
+                let [level, area] = self.echo(level);
+                format!("allem mit einem Radarecho über {level} dBsm (wie von {area} m²)")
             }
-            Exclusion::People => "people".to_owned(),
-            Exclusion::Light => "lamps and other light".to_owned(),
+            Exclusion::People => "Personen".to_owned(),
+            Exclusion::Light => "Lampen und anderem Licht".to_owned(),
         }
     }
 
     /// A material, as a workshop says it.
     pub const fn material(&self, material: Material) -> &'static str {
         match material {
-            Material::Steel => "steel",
-            Material::Aluminium => "aluminium",
-            Material::Mesh => "wire mesh",
-            Material::CarBody => "car body",
-            Material::Foil => "foil-backed board",
-            Material::Concrete => "concrete",
-            Material::Brick => "brick",
-            Material::Plasterboard => "plasterboard",
-            Material::Wood => "wood",
-            Material::Glass => "glass",
-            Material::Plastic => "plastic",
-            Material::Rubber => "rubber",
-            Material::Cloth => "cloth or cardboard",
-            Material::Person => "person",
-            Material::Unknown => "material not known",
+            Material::Steel => "Stahl",
+            Material::Aluminium => "Aluminium",
+            Material::Mesh => "Drahtgitter",
+            Material::CarBody => "Karosserie",
+            Material::Foil => "Platte mit Alufolie",
+            Material::Concrete => "Beton",
+            Material::Brick => "Ziegel",
+            Material::Plasterboard => "Gipskarton",
+            Material::Wood => "Holz",
+            Material::Glass => "Glas",
+            Material::Plastic => "Kunststoff",
+            Material::Rubber => "Gummi",
+            Material::Cloth => "Stoff oder Pappe",
+            Material::Person => "Person",
+            Material::Unknown => "Material nicht bekannt",
         }
     }
 
     /// How much metal something holds.
     pub const fn metal(&self, metal: Metal) -> &'static str {
         match metal {
-            Metal::None => "none",
-            Metal::Frame => "a frame or studs",
-            Metal::All => "all of it",
-            Metal::Unknown => "not known",
+            Metal::None => "keins",
+            Metal::Frame => "Rahmen oder Ständerwerk",
+            Metal::All => "ganz aus Metall",
+            Metal::Unknown => "nicht bekannt",
         }
     }
 
     /// A kind of thing, as a workshop says it.
     pub const fn kind_of_thing(&self, kind: ThingKind) -> &'static str {
         match kind {
-            ThingKind::Cabinet => "cabinet",
-            ThingKind::ToolChest => "tool chest",
-            ThingKind::Bench => "bench",
-            ThingKind::Shelf => "shelf",
-            ThingKind::Trolley => "trolley",
-            ThingKind::Column => "column",
-            ThingKind::LiftPost => "lift post",
-            ThingKind::LiftArm => "lift arm",
-            ThingKind::Drum => "drum",
-            ThingKind::ParkedCar => "parked car",
-            ThingKind::Fence => "mesh fence",
-            ThingKind::Bin => "bin",
-            ThingKind::Person => "person",
-            ThingKind::Lamp => "lamp",
-            ThingKind::Heater => "heater or duct",
-            ThingKind::DoorTrack => "door track overhead",
-            ThingKind::Beam => "beam or pipe overhead",
-            ThingKind::Other => "something else",
+            ThingKind::Cabinet => "Schrank",
+            ThingKind::ToolChest => "Werkzeugkiste",
+            ThingKind::Bench => "Werkbank",
+            ThingKind::Shelf => "Regal",
+            ThingKind::Trolley => "Werkzeugwagen",
+            ThingKind::Column => "Säule",
+            ThingKind::LiftPost => "Hubsäule",
+            ThingKind::LiftArm => "Tragarm",
+            ThingKind::Drum => "Fass",
+            ThingKind::ParkedCar => "abgestelltes Fahrzeug",
+            ThingKind::Fence => "Gitterzaun",
+            ThingKind::Bin => "Tonne",
+            ThingKind::Person => "Person",
+            ThingKind::Lamp => "Lampe",
+            ThingKind::Heater => "Heizgerät oder Kanal",
+            ThingKind::DoorTrack => "Torschiene oben",
+            ThingKind::Beam => "Träger oder Rohr oben",
+            ThingKind::Other => "etwas anderes",
         }
     }
 
     /// What it takes to move a thing.
     pub const fn effort(&self, effort: Effort) -> &'static str {
         match effort {
-            Effort::OnePerson => "one person",
-            Effort::TwoPeople => "two people",
-            Effort::ForkLift => "a fork lift",
-            Effort::Fixed => "fixed",
+            Effort::OnePerson => "eine Person",
+            Effort::TwoPeople => "zwei Personen",
+            Effort::ForkLift => "Gabelstapler",
+            Effort::Fixed => "eingebaut",
         }
     }
 
@@ -192,26 +272,48 @@ impl About<'_> {
         let (mm, rad) = self.arrangement.shop.parked_within(known);
         let within = format!("± {}, ± {}", self.length(mm), self.margin_of_angle(rad));
         match known {
-            ParkedKnown::Planned => format!("planned, {within}"),
-            ParkedKnown::Taped => format!("taped, {within}"),
+            ParkedKnown::Planned => format!("geplant, {within}"),
+            ParkedKnown::Taped => format!("eingemessen, {within}"),
             ParkedKnown::Within { .. } => within,
         }
-    }
-
-    /// How surely a direction is known, radians, without the ±: what is nothing is said as that, and what is less than shows is
-    /// never said as nothing.
-    pub(super) fn margin_of_angle(&self, rad: f64) -> String {
-        if rad == 0.0 { "0°".to_owned() } else { self.degrees(rad.max(LEAST_SHOWN_RAD)) }
     }
 
     /// How well the place of a thing is known.
     pub fn how_known(&self, known: Known) -> String {
         let within = self.length(self.arrangement.shop.within(known));
         match known {
-            Known::Taped => format!("taped, ± {within}"),
-            Known::ByEye => format!("by eye, ± {within}"),
-            Known::ByEyeOlder => format!("by eye under an older rule, ± {within}"),
+            Known::Taped => format!("eingemessen, ± {within}"),
+            Known::ByEye => format!("nach Augenmaß, ± {within}"),
+            Known::ByEyeOlder => format!("nach Augenmaß (ältere Regel), ± {within}"),
             Known::Within(_) => format!("± {within}"),
         }
+    }
+}
+
+/// The name that was typed for what has no noun of ours.
+fn typed_name(subject: &Subject) -> &str {
+    match subject {
+        Subject::Thing(id)
+        | Subject::Wall(id)
+        | Subject::Opening(id)
+        | Subject::FloorFeature(id)
+        | Subject::Runway(id)
+        | Subject::KeepFree(id)
+        | Subject::HallBay(id)
+        | Subject::Dimension(id) => id.as_str(),
+        _ => "",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::before;
+
+    #[test]
+    fn a_preposition_and_its_article_are_drawn_together() {
+        assert_eq!(before("in", "dem Freiraum „links“"), "im Freiraum „links“");
+        assert_eq!(before("zu", "der Tafel"), "zur Tafel");
+        assert_eq!(before("in", "der Messstrecke"), "in der Messstrecke");
+        assert_eq!(before("zu", "„Wagen 2“"), "zu „Wagen 2“");
     }
 }

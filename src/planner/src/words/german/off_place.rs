@@ -1,6 +1,6 @@
 //! A target off its place, in words.
 
-use super::About;
+use super::{About, listed};
 use crate::assessment::{OffBy, OffPlace};
 
 impl About<'_> {
@@ -26,9 +26,9 @@ impl About<'_> {
                 ));
             }
         };
-        length(*along, "too far away", "too near");
-        length(*across, "too far left seen from the sensor", "too far right seen from the sensor");
-        length(*height, "too high", "too low");
+        length(*along, "zu weit weg", "zu nah");
+        length(*across, "zu weit links vom Sensor aus gesehen", "zu weit rechts vom Sensor aus gesehen");
+        length(*height, "zu hoch", "zu tief");
         let mut angle = |value: f64, plus: &str, minus: &str| {
             /// A thousandth of a degree.
             const SPEAKS_FROM: f64 = 1.7e-5;
@@ -40,11 +40,15 @@ impl About<'_> {
                 ));
             }
         };
-        angle(*yaw, "turned anticlockwise seen from above", "turned clockwise seen from above");
-        angle(*pitch, "tipped forward", "tipped back");
+        angle(
+            *yaw,
+            "gegen den Uhrzeigersinn verdreht, von oben gesehen",
+            "im Uhrzeigersinn verdreht, von oben gesehen",
+        );
+        angle(*pitch, "nach vorn geneigt", "nach hinten geneigt");
         // What is nothing is not said: an aim that is off by 0° is not off.
         let none = self.degrees(0.0);
-        let ways = [(azimuth_error, "left or right"), (elevation_error, "up or down")];
+        let ways = [(azimuth_error, "seitlich"), (elevation_error, "in der Höhe")];
         let off: Vec<String> = ways
             .into_iter()
             .map(|(error, way)| (self.degrees(*error), way))
@@ -53,23 +57,23 @@ impl About<'_> {
             .collect();
         // A target whose place does not aim the sensor: nothing to say of the aim.
         if off.is_empty() {
-            return format!("It is {}.", super::listed(&parts));
+            return format!("Abweichung: {}.", listed(&parts));
         }
-        let aim = format!("The aim would be off by {}", super::listed(&off));
-        if parts.is_empty() { format!("{aim}.") } else { format!("It is {}. {aim}.", super::listed(&parts)) }
+        let aim = format!("Die Einstellung läge um {} daneben", listed(&off));
+        if parts.is_empty() { format!("{aim}.") } else { format!("Abweichung: {}. {aim}.", listed(&parts)) }
     }
 }
 
 /// What about a target is off, after the number.
 pub(super) const fn off_by(about: OffBy) -> &'static str {
     match about {
-        OffBy::Azimuth => "of aim left or right",
-        OffBy::Elevation => "of aim up or down",
-        OffBy::Along => "too near or too far",
-        OffBy::Across => "aside",
-        OffBy::Height => "in height",
-        OffBy::Yaw => "turned",
-        OffBy::Pitch => "tipped",
-        OffBy::Roll => "askew",
+        OffBy::Azimuth => "Einstellfehler seitlich",
+        OffBy::Elevation => "Einstellfehler in der Höhe",
+        OffBy::Along => "zu nah oder zu weit",
+        OffBy::Across => "daneben",
+        OffBy::Height => "in der Höhe",
+        OffBy::Yaw => "verdreht",
+        OffBy::Pitch => "geneigt",
+        OffBy::Roll => "seitlich gekippt",
     }
 }

@@ -2,232 +2,236 @@
 
 use super::Language;
 use super::faults::{allowed, found};
+use crate::model::fault::Fault;
+use crate::model::{AlcovePart, Known};
+use crate::words::rooms::Rooms;
+use crate::words::{Lengths, Units};
 
 pub fn corners_hint(units: Units) -> String {
     let two = two_lengths(units);
     format!(
-        "One corner a line: along, up the paper, {two}, or with its own unit. Or drag them in the top view"
+        "Eine Ecke je Zeile: längs, auf dem Papier nach oben, {two}, oder mit eigener Einheit. Oder in der Draufsicht ziehen"
     )
 }
 
 pub fn levels_hint(units: Units) -> String {
-    let three = match units {
-        Units::Millimetres => "in mm, such as 850; 1500; -2.5",
-        Units::Metres => "in m, such as 0.85; 1.5; -0.0025",
-        Units::FeetInches => "in inches, such as 2' 9 1/2\"; 4' 11\"; -1/8\"",
-    };
     format!(
-        "One a line: along, across, level, {three}, or with its own unit; or a floor mark and its level. A table can be pasted. Empty: \
-         not surveyed"
+        "Je Zeile eine: längs, quer, Höhe, {}, oder mit eigener Einheit; oder eine Marke und ihre Höhe. Eine Tabelle lässt sich \
+         einfügen. Leer: nicht vermessen",
+        three_lengths(units)
     )
 }
 
 /// How two lengths are typed, and what a bare number is.
 pub(super) const fn two_lengths(units: Units) -> &'static str {
     match units {
-        Units::Millimetres => "in mm, such as 850, 1250",
-        Units::Metres => "in m, such as 0.85; 1.25",
-        Units::FeetInches => "in inches, such as 2' 9 1/2\"; 4' 1 1/4\"",
+        Units::Millimetres => "in mm, wie 850; 1250",
+        Units::Metres => "in m, wie 0,85; 1,25",
+        Units::FeetInches => "in Zoll, wie 2' 9 1/2\"; 4' 1 1/4\"",
     }
 }
-use super::names::the;
-use crate::model::fault::Fault;
-use crate::model::{AlcovePart, Known};
-use crate::words::rooms::Rooms;
-use crate::words::{Lengths, Units};
+
+/// The same of a place and its level.
+pub(super) const fn three_lengths(units: Units) -> &'static str {
+    match units {
+        Units::Millimetres => "in mm, wie 850; 1500; -2,5",
+        Units::Metres => "in m, wie 0,85; 1,5; -0,0025",
+        Units::FeetInches => "in Zoll, wie 2' 9 1/2\"; 4' 11\"; -1/8\"",
+    }
+}
 
 /// The fixed texts.
 pub const TEXTS: Rooms = Rooms {
     language: Language::German,
-    new_bay: "Draw a new bay …",
-    new_bay_title: "A new bay",
-    room: "Room",
-    name_of_bay: "Name of the bay",
-    ceiling: "Clear height",
-    ceiling_hint: "Under the ceiling; a low beam or duct is a thing of its own",
-    walls_known: "Walls are",
-    corners: "Corners",
-    wall: "Wall",
-    wall_length: "Length",
-    wall_length_hint: "Typed, the next wall moves on with it and right angles stay",
-    corner_only: "Move only its corner: the next wall goes askew",
-    push: "Push into the room",
-    push_hint: "Both its corners move square to it; negative: outwards",
-    alcove: "Alcove or pier",
-    alcove_from: "From its start",
-    alcove_width: "Wide",
-    alcove_depth: "Deep",
-    alcove_depth_hint: "Outwards; negative: a pier into the room",
-    build: "Build it",
-    remove_corner: "Remove its first corner",
-    material: "Made of",
+    new_bay: "Neuen Messplatz zeichnen …",
+    new_bay_title: "Ein neuer Messplatz",
+    room: "Raum",
+    name_of_bay: "Name des Messplatzes",
+    ceiling: "Lichte Höhe",
+    ceiling_hint: "Unter der Decke; ein tiefer Träger oder Kanal ist ein eigener Gegenstand",
+    walls_known: "Wände sind",
+    corners: "Ecken",
+    wall: "Wand",
+    wall_length: "Länge",
+    wall_length_hint: "Wird sie getippt, rückt die nächste Wand mit, und rechte Winkel bleiben",
+    corner_only: "Nur ihre Ecke verschieben: Die nächste Wand wird schief",
+    push: "In den Raum schieben",
+    push_hint: "Beide Ecken rechtwinklig dazu; negativ: nach außen",
+    alcove: "Nische oder Vorsprung",
+    alcove_from: "Ab ihrem Anfang",
+    alcove_width: "Breit",
+    alcove_depth: "Tief",
+    alcove_depth_hint: "Nach außen; negativ: ein Vorsprung in den Raum",
+    build: "Einbauen",
+    remove_corner: "Ihre erste Ecke entfernen",
+    material: "Material",
     name: "Name",
-    opening: "What it is",
-    in_wall: "In the wall",
-    from_corner_hint: "Along its own wall, from the corner with this one",
-    width: "Width",
-    bottom: "From above floor",
-    top: "Up to",
-    beyond: "Free beyond",
-    beyond_hint: "How far the ground beyond it is free and level; 0 if not known",
-    keep_shut: "Keep it shut while this set-up is aimed",
-    is_exit: "A way out in an emergency",
-    stands: "Stands",
-    open: "open",
-    shut: "shut",
-    kind: "What it is",
-    from_x: "From, along",
-    to_x: "To, along",
-    from_y: "From, across",
-    to_y: "To, across",
-    area_hint: "From the room's corner, along and across the room",
-    height: "Height",
-    carries: "The car stands on it",
-    proud: "Proud of the floor",
-    proud_hint: "How far it stands above the floor; 0 if it is flush",
-    remove: "Remove",
-    draw_it: "Draw it",
-    levels: "Floor levels",
-    runway_levels: "Levels, against its height",
-    surveyed_on: "Surveyed on",
-    surveyed_today: "Today",
-    surveyed_today_why: "The levels were taken today",
-    picture: "Picture of a plan",
-    picture_file: "Picture",
-    picture_file_hint: "A PNG or JPEG file, beside the bay's own file or with its whole path. Empty: none",
-    reading_picture: "The picture is being read …",
-    move_picture: "Move the picture",
-    move_picture_why: "Drag it in the top view; the round handle turns it, the square one sizes it. The corner with the dot stays",
-    moving_now: "Drag the picture; the round handle turns it, the square one sizes it. Esc puts it back, then leaves it.",
-    moving_now_short: "Drag the picture or a handle.",
-    picture_whole: "the picture under the plan",
-    picture_turns: "the handle that turns the picture",
-    picture_sizes: "the handle that sizes the picture",
-    scale_picture: "Scale by two points",
-    scale_picture_why: "Press on two points in the top view whose distance you know, then type it",
-    scaling_now: "Press on a point of the picture whose distance to another you know, then on the other. Esc: not now.",
-    scaling_now_short: "Press on two points of it.",
-    apart: "They are apart",
-    apart_hint: "The distance between the two points, as taped or as written on the plan",
-    mm_per_px: "mm for each pixel",
-    picture_at_hint: "Where its lower left corner lies in the bay",
-    picture_turned: "Turned to the left by",
-    faded: "Faded, %",
-    faded_hint: "0: as it is; 100: not seen",
+    opening: "Art",
+    in_wall: "In der Wand",
+    from_corner_hint: "Entlang ihrer Wand, ab der Ecke mit dieser",
+    width: "Breite",
+    bottom: "Ab Höhe",
+    top: "Bis Höhe",
+    beyond: "Dahinter frei",
+    beyond_hint: "Wie weit der Boden dahinter frei und eben ist; 0, wenn nicht bekannt",
+    keep_shut: "Während dieser Aufstellung geschlossen halten",
+    is_exit: "Ein Fluchtweg",
+    stands: "Steht",
+    open: "offen",
+    shut: "geschlossen",
+    kind: "Art",
+    from_x: "Von, längs",
+    to_x: "Bis, längs",
+    from_y: "Von, quer",
+    to_y: "Bis, quer",
+    area_hint: "Ab der Ecke des Raums, längs und quer im Raum",
+    height: "Höhe",
+    carries: "Das Fahrzeug steht darauf",
+    proud: "Steht über den Boden vor",
+    proud_hint: "Wie weit es über den Boden vorsteht; 0, wenn bündig",
+    remove: "Entfernen",
+    draw_it: "Zeichnen",
+    levels: "Bodenhöhen",
+    runway_levels: "Höhen, gegen die eigene",
+    surveyed_on: "Vermessen am",
+    surveyed_today: "Heute",
+    surveyed_today_why: "Die Höhen wurden heute gemessen",
+    picture: "Bild eines Plans",
+    picture_file: "Bild",
+    picture_file_hint: "Eine PNG- oder JPEG-Datei, neben der Datei des Messplatzes oder mit ganzem Pfad. Leer: keines",
+    reading_picture: "Das Bild wird gelesen …",
+    move_picture: "Bild verschieben",
+    move_picture_why: "In der Draufsicht ziehen; der runde Griff dreht, der eckige ändert die Größe. Die Ecke mit dem Punkt bleibt",
+    moving_now: "Bild ziehen; der runde Griff dreht, der eckige ändert die Größe. Esc stellt zurück, dann beendet es.",
+    moving_now_short: "Bild oder Griff ziehen.",
+    picture_whole: "das Bild unter dem Plan",
+    picture_turns: "der Griff, der das Bild dreht",
+    picture_sizes: "der Griff für die Größe des Bildes",
+    scale_picture: "Maßstab aus zwei Punkten",
+    scale_picture_why: "In der Draufsicht zwei Punkte drücken, deren Abstand bekannt ist, dann ihn eintippen",
+    scaling_now: "Einen Punkt des Bildes drücken, dessen Abstand zu einem anderen bekannt ist, dann den anderen. Esc: jetzt nicht.",
+    scaling_now_short: "Zwei Punkte darauf drücken.",
+    apart: "Ihr Abstand",
+    apart_hint: "Der Abstand der beiden Punkte, wie gemessen oder wie im Plan angeschrieben",
+    mm_per_px: "mm je Bildpunkt",
+    picture_at_hint: "Wo die linke untere Ecke am Messplatz liegt",
+    picture_turned: "Nach links gedreht um",
+    faded: "Aufgehellt, %",
+    faded_hint: "0: wie es ist; 100: unsichtbar",
     // Whose building it is.
-    plan_building: "Plan the building for this set-up only",
-    plan_building_why: "Walls, doors, floor and fixed things are then changed in this set-up alone; the bay keeps what it has",
-    give_up_building: "Back to the bay's building",
-    give_up_building_why: "Drops what was planned here of walls, doors, floor and fixed things; this can be undone",
-    adopt_building: "Make it the bay's building",
-    adopting_forgets: "Other set-ups say where a door, a runway or a thing is that this building does not have. Made the bay's, they forget it, and a car that stood on such a runway stands on the floor:",
-    adopt_building_why: "Every set-up without a building of its own is then in this one; this can be undone",
-    changes_own: "As planned: changed in this set-up alone. Floor levels and the bay's name are the bay's, here too.",
-    changes_all: "The bay's: changed in every set-up.",
-    changes_bays: "The bay's: changed in every set-up that has no building of its own.",
-    thing_of_own: "It is in this set-up alone.",
-    thing_planned: "Size and facts: changed in this set-up alone.",
-    thing_built: "Part of the building: place, size and facts are the bay's, in every set-up.",
-    thing_moved: "It stands here in this set-up alone. Size and facts: changed in the bay.",
-    in_every: "In every set-up",
-    in_every_why: "Puts it into the bay, as it stands here",
-    place_in_every_why: "Makes this its place in the bay",
-    here_alone: "In this set-up alone",
-    here_alone_why: "It leaves the bay and its other set-ups, and stays here",
-    thing_of_bay: "Size and facts: changed in the bay.",
+    plan_building: "Gebäude nur für diese Aufstellung planen",
+    plan_building_why: "Wände, Türen, Boden und Eingebautes werden dann nur in dieser Aufstellung geändert; am Messplatz bleibt alles",
+    give_up_building: "Zurück zum Gebäude des Messplatzes",
+    give_up_building_why: "Verwirft, was hier an Wänden, Türen, Boden und Eingebautem geplant wurde; lässt sich rückgängig machen",
+    adopt_building: "Zum Gebäude des Messplatzes machen",
+    adopting_forgets: "Andere Aufstellungen sagen, wo eine Tür, eine Fahrschiene oder ein Gegenstand ist, die es in diesem Gebäude nicht gibt. Gilt es für den Messplatz, vergessen sie das, und ein Fahrzeug auf einer solchen Fahrschiene steht auf dem Boden:",
+    adopt_building_why: "Jede Aufstellung ohne eigenes Gebäude steht dann in diesem; lässt sich rückgängig machen",
+    changes_own: "Wie geplant: nur in dieser Aufstellung geändert. Bodenhöhen und Name gehören auch hier zum Messplatz.",
+    changes_all: "Gehört zum Messplatz: in jeder Aufstellung geändert.",
+    changes_bays: "Gehört zum Messplatz: in jeder Aufstellung ohne eigenes Gebäude geändert.",
+    thing_of_own: "Es steht nur in dieser Aufstellung.",
+    thing_planned: "Größe und Angaben: nur in dieser Aufstellung geändert.",
+    thing_built: "Teil des Gebäudes: Lage, Größe und Angaben gelten in jeder Aufstellung des Messplatzes.",
+    thing_moved: "Hier steht es nur in dieser Aufstellung. Größe und Angaben: am Messplatz geändert.",
+    in_every: "In jeder Aufstellung",
+    in_every_why: "Stellt es auf den Messplatz, wie es hier steht",
+    place_in_every_why: "Macht dies zu seiner Lage am Messplatz",
+    here_alone: "Nur in dieser Aufstellung",
+    here_alone_why: "Am Messplatz und in den anderen Aufstellungen fällt es weg, hier bleibt es",
+    thing_of_bay: "Größe und Angaben: am Messplatz geändert.",
     // What can be added.
-    roller_door: "roller door",
-    swing_door: "swing door",
-    window: "window",
-    gap: "opening without a door",
-    drain: "drain",
-    pit: "pit",
-    joint: "joint",
-    runway: "runway",
-    keep_exit: "space before a way out",
-    keep_panel: "space before a panel",
-    low_ceiling: "low ceiling",
-    keep_extinguisher: "space before an extinguisher",
-    hall_bay: "bay of this hall",
-    hall_bay_name: "bay",
+    roller_door: "Rolltor",
+    swing_door: "Drehtür",
+    window: "Fenster",
+    gap: "Öffnung ohne Tür",
+    drain: "Rinne",
+    pit: "Grube",
+    joint: "Fuge",
+    runway: "Fahrschiene",
+    keep_exit: "Fläche vor einem Ausgang",
+    keep_panel: "Fläche vor einem Schaltschrank",
+    low_ceiling: "niedrige Decke",
+    keep_extinguisher: "Fläche vor einem Feuerlöscher",
+    hall_bay: "Stellplatz dieser Halle",
+    hall_bay_name: "Stellplatz",
     // The bays of a hall.
-    in_this_hall: "In this hall",
-    bays_in_hall: "Bays in this hall",
-    to_bay_why: "Shows what is set up in this bay",
-    no_set_up: "Nothing is set up in this bay yet",
-    hall_bay_of: "In which bay",
-    no_bay: "none chosen",
-    in_no_bay: "No bay chosen",
-    keep_empty_of: "Kept empty while this is aimed",
-    keep_empty: "Keep it empty while this set-up is aimed",
-    made_in_it: "This set-up is made in this bay",
-    made_here: "Also set up here",
-    set_up_in_why: "A new set-up with this car and aiming, the car and its targets in the middle of the bay; this can be undone",
+    in_this_hall: "In dieser Halle",
+    bays_in_hall: "Stellplätze dieser Halle",
+    to_bay_why: "Zeigt, was auf diesem Stellplatz aufgestellt ist",
+    no_set_up: "Auf diesem Stellplatz ist noch nichts aufgestellt",
+    hall_bay_of: "Auf welchem Stellplatz",
+    no_bay: "keiner gewählt",
+    in_no_bay: "Kein Stellplatz gewählt",
+    keep_empty_of: "Währenddessen leer gehalten",
+    keep_empty: "Während dieser Aufstellung leer halten",
+    made_in_it: "Diese Aufstellung steht auf diesem Stellplatz",
+    made_here: "Auch hier aufgestellt",
+    set_up_in_why: "Eine neue Aufstellung mit diesem Fahrzeug und dieser Einstellung, Fahrzeug und Ziele mitten auf dem Stellplatz; lässt sich rückgängig machen",
     // A room that is taped.
-    rectangle: "A rectangle",
-    taped: "Wall by wall",
-    length: "Length",
-    across: "Width",
-    taped_about: "Start in a corner and keep the room on your left. For each wall its length, and how far you turn left at its end: \
-         90 at an ordinary corner, -90 where the wall sticks out into the room.",
-    turn: "turn left, °",
-    wall_name: "name",
-    add_wall: "One more wall",
-    closes: "It closes.",
-    spread: "Spread what is left over all walls, by their lengths",
-    spread_why: "The compass rule of land surveying: each wall takes its share of the gap by its length. Right if all were taped equally well",
-    use_it: "Use it",
-    decide: "Measure the wall in question again, take an explanation, or tick that what is left is to be spread.",
-    begin_anew: "Begin anew",
-    go_on: "Go on with the next wall.",
-    within_tape: "That is what a tape does; it is spread over all walls by their lengths.",
-    begin_here: "start",
-    make_it: "Make this bay",
-    turns_wrong: "The turns do not make one full round:",
-    other_order: "Type the corners in the order in which they stood here: anticlockwise, from the same one on. Each wall keeps its name, its material and its openings by that.",
-    other_count: "A room keeps its number of corners here: build an alcove into a wall, take a corner away, or make the bay anew.",
-    no_room: "These walls make no room: they cross, or two corners fall together.",
-    needs_three: "A room has three walls or more.",
-    my_bay: "My bay",
-    first_arrangement: "As planned",
-    alcove_too_long: "It does not fit into this wall beside what is in it.",
-    corner_in_use: "A door or window is in this wall; move it first.",
-    crossing: "The walls would cross.",
+    rectangle: "Ein Rechteck",
+    taped: "Wand für Wand",
+    length: "Länge",
+    across: "Breite",
+    taped_about: "In einer Ecke anfangen und so gehen, dass der Raum links liegt. Für jede Wand die Länge, und wie weit man an ihrem Ende \
+         nach links dreht: 90 an einer gewöhnlichen Ecke, -90, wo die Wand in den Raum vorspringt.",
+    turn: "nach links, °",
+    wall_name: "Name",
+    add_wall: "Noch eine Wand",
+    closes: "Es schließt sich.",
+    spread: "Den Rest auf alle Wände verteilen, nach ihrer Länge",
+    spread_why: "Wie beim Polygonzug der Landvermessung: Jede Wand bekommt ihren Teil des Rests nach ihrer Länge. Richtig, wenn alle gleich gut gemessen sind",
+    use_it: "So nehmen",
+    decide: "Die fragliche Wand neu messen, eine Erklärung nehmen, oder ankreuzen, dass der Rest verteilt wird.",
+    begin_anew: "Neu beginnen",
+    go_on: "Weiter mit der nächsten Wand.",
+    within_tape: "Das liegt im Rahmen eines Bandmaßes; es wird auf alle Wände nach ihrer Länge verteilt.",
+    begin_here: "Anfang",
+    make_it: "Messplatz anlegen",
+    turns_wrong: "Die Drehungen geben keine ganze Runde:",
+    other_order: "Die Ecken in der Reihenfolge eintippen, in der sie hier standen: gegen den Uhrzeigersinn, von derselben an. Daran behält jede Wand Namen, Material und Öffnungen.",
+    other_count: "Die Zahl der Ecken bleibt hier gleich: eine Nische in eine Wand einbauen, eine Ecke entfernen, oder den Messplatz neu anlegen.",
+    no_room: "Aus diesen Wänden wird kein Raum: Sie kreuzen sich, oder zwei Ecken fallen zusammen.",
+    needs_three: "Ein Raum hat mindestens drei Wände.",
+    my_bay: "Mein Messplatz",
+    first_arrangement: "Wie geplant",
+    alcove_too_long: "Sie passt nicht in diese Wand neben das, was schon darin ist.",
+    corner_in_use: "In dieser Wand ist eine Tür oder ein Fenster; zuerst dieses verschieben.",
+    crossing: "Die Wände würden sich kreuzen.",
     // Placing a thing by tape.
-    by_tape: "Place it by tape",
-    two_points: "from two points",
-    wall_and_corner: "from a wall and a corner",
-    from_wheel: "from a wheel",
-    first_point: "From",
-    second_point: "And from",
-    distance: "Distance",
-    which_place: "Two places fit. Which one?",
-    ahead: "Ahead",
-    ahead_hint: "Along the car, from the wheel's middle; negative: behind",
-    aside: "Aside",
-    aside_hint: "Away from the car, from the wheel's middle",
-    from_the_wall: "From the wall",
-    along_the_wall: "Along it, from its corner",
-    measured_to: "To its",
-    middle: "middle",
-    nearest_side: "nearest side",
-    put_there: "Put it there",
-    left_place: "The left one",
-    right_place: "The right one",
+    by_tape: "Mit dem Bandmaß stellen",
+    two_points: "von zwei Punkten",
+    wall_and_corner: "von Wand und Ecke",
+    from_wheel: "von einem Rad",
+    first_point: "Von",
+    second_point: "Und von",
+    distance: "Abstand",
+    which_place: "Zwei Stellen passen. Welche?",
+    ahead: "Voraus",
+    ahead_hint: "Längs zum Fahrzeug, ab der Radmitte; negativ: dahinter",
+    aside: "Seitlich",
+    aside_hint: "Vom Fahrzeug weg, ab der Radmitte",
+    from_the_wall: "Von der Wand",
+    along_the_wall: "Entlang, ab ihrer Ecke",
+    measured_to: "Gemessen bis",
+    middle: "Mitte",
+    nearest_side: "nächste Seite",
+    put_there: "Dorthin stellen",
+    left_place: "Die linke",
+    right_place: "Die rechte",
 };
 
 pub const fn known(known: Known) -> &'static str {
     match known {
-        Known::Taped => "taped",
-        Known::ByEye => "paced or by eye",
-        Known::ByEyeOlder => "by eye under an older rule",
-        Known::Within(_) => "known otherwise",
+        Known::Taped => "eingemessen",
+        Known::ByEye => "abgeschritten oder nach Augenmaß",
+        Known::ByEyeOlder => "nach Augenmaß (ältere Regel)",
+        Known::Within(_) => "anders bekannt",
     }
 }
 
 pub fn not_made(fault: &Fault, lengths: Lengths) -> String {
     let found = crate::words::sentence_start(&found(fault, lengths));
-    format!("{found} is not possible; allowed is {}.", allowed(&fault.allowed, lengths))
+    format!("{found} geht nicht; erlaubt: {}.", allowed(&fault.allowed, lengths))
 }
 
 pub fn turns_make(sum: &str) -> String {
@@ -235,62 +239,62 @@ pub fn turns_make(sum: &str) -> String {
 }
 
 pub fn gap_of(gap: &str, share: f64) -> String {
-    format!("The last wall ends {gap} from where you began: 1 in {share:.0} of the way round.")
+    format!("Die letzte Wand endet {gap} vom Anfang: 1 zu {share:.0} der ganzen Runde.")
 }
 
 pub fn still_open(gap: &str) -> String {
-    format!("It is {gap} from here to the start.")
+    format!("Von hier zum Anfang sind es {gap}.")
 }
 
 pub fn explains(wall: &str, taped: &str, would_be: &str) -> String {
-    format!("{wall} alone would explain it: {would_be} instead of {taped}.")
+    format!("„{wall}“ allein würde es erklären: {would_be} statt {taped}.")
 }
 
 pub fn explains_turn(wall: &str, would_be: &str) -> String {
-    format!("The corner after {wall} alone would explain it: a turn of {would_be}.")
+    format!("Die Ecke nach „{wall}“ allein würde es erklären: eine Drehung um {would_be}.")
 }
 
 pub fn too_short(by: &str) -> String {
-    format!("The two tapes do not meet: {by} is missing.")
+    format!("Die beiden Maße treffen sich nicht: {by} fehlen.")
 }
 
 pub fn too_long(by: &str) -> String {
-    format!("One tape is {by} too long for the other to reach its end.")
+    format!("Ein Maß ist um {by} zu lang, als dass das andere bis dorthin reicht.")
 }
 
 pub fn corner(wall: &str, next: &str) -> String {
-    format!("corner of {wall} and {next}")
+    format!("Ecke {wall} / {next}")
 }
 
 pub fn mark(name: &str) -> String {
-    format!("mark {name}")
+    format!("Marke {name}")
 }
 
 pub fn wheel(name: &str) -> String {
-    format!("middle of the {name} wheel")
+    format!("Mitte des Rades {name}")
 }
 
 pub fn nth_wall(number: usize) -> String {
-    format!("wall {number}")
+    format!("Wand {number}")
 }
 
 pub fn to_bay(bay: &str) -> String {
-    format!("Go to {}", the(&bay.into()))
+    format!("Zu „{bay}“ gehen")
 }
 
 pub fn set_up_in(bay: &str) -> String {
-    format!("Set up in {}", the(&bay.into()))
+    format!("Auf „{bay}“ aufstellen")
 }
 
 pub fn set_up_of(bay: &str) -> String {
-    format!("In {}", the(&bay.into()))
+    format!("Auf {bay}")
 }
 
 pub fn alcove_part(wall: &str, part: AlcovePart) -> String {
     match part {
-        AlcovePart::Side => format!("{wall} alcove, side"),
-        AlcovePart::Back => format!("{wall} alcove, back"),
-        AlcovePart::OtherSide => format!("{wall} alcove, other side"),
-        AlcovePart::Beyond => format!("{wall} beyond alcove"),
+        AlcovePart::Side => format!("{wall}, Nische, Seite"),
+        AlcovePart::Back => format!("{wall}, Nische, Rückseite"),
+        AlcovePart::OtherSide => format!("{wall}, Nische, andere Seite"),
+        AlcovePart::Beyond => format!("{wall}, hinter der Nische"),
     }
 }

@@ -371,14 +371,7 @@ pub fn diagnosis(of: &Diagnosis<'_>) -> String {
     format!(
         "Baywright {} ({system} {machine})\nBildschirmbibliothek: {}\nFenster: {width:.0} x {height:.0} Punkte, {} px je Punkt, \
          Vergrößerung {}\nStand {}, {} Gegenstände, {} Befunde, veraltet: {stale}\n\nProtokoll:\n{}",
-        of.version,
-        of.library,
-        of.px_per_point,
-        of.zoom,
-        of.generation,
-        of.things,
-        of.findings,
-        of.log,
+        of.version, of.library, of.px_per_point, of.zoom, of.generation, of.things, of.findings, of.log,
     )
 }
 
@@ -471,7 +464,9 @@ pub fn saved_without_cars(path: &str, cars: &[&Id]) -> String {
 }
 
 pub fn saved_with_backup(path: &str, backup: &str) -> String {
-    format!("Gespeichert: {path}. Kommentare bleiben darin nicht erhalten; die Datei mit ihnen ist jetzt {backup}")
+    format!(
+        "Gespeichert: {path}. Kommentare bleiben darin nicht erhalten; die Datei mit ihnen ist jetzt {backup}"
+    )
 }
 
 pub fn saved_with_older(path: &str, older: &str) -> String {
@@ -508,7 +503,9 @@ pub fn not_understood(path: &str) -> String {
 }
 
 pub fn failed_beside(words: &str) -> String {
-    format!("Im Hintergrund ist ein Fehler des Programms aufgetreten; von Ihrer Arbeit geht nichts verloren: {words}")
+    format!(
+        "Im Hintergrund ist ein Fehler des Programms aufgetreten; von Ihrer Arbeit geht nichts verloren: {words}"
+    )
 }
 
 pub fn keeper_failed(words: &str) -> String {

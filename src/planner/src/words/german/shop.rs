@@ -9,88 +9,94 @@ use crate::words::shop::ShopTexts;
 /// The fixed texts.
 pub const TEXTS: ShopTexts = ShopTexts {
     language: Language::German,
-    title: "Shop settings",
-    intro: "What this shop holds itself to where nobody published a figure. Every bay is judged by it.",
-    places: "How well places are known",
-    floor: "Floor levels",
-    room: "Room around the car",
-    marks: "Marks and targets",
-    to_default: "Default",
-    all_to_default: "All to default",
-    nowhere: "There is no folder to keep them in: they hold until the program ends.",
-    changed_on_disk: "Not saved: someone else changed the file since it was read.",
-    gone_from_disk: "Not saved: the file is not there any more; it was removed, moved or renamed.",
-    save_there_again: "Save it there again",
-    take_theirs: "Take theirs",
-    save_over: "Save over it",
-    save_again: "Save again",
-    drop_them: "Drop them",
-    not_read: "The file of the shop's settings cannot be read. The defaults stand in for it, and it stays as it is.",
-    read_again: "Read it again",
-    undo: "Undo setting",
-    redo: "Redo setting",
-    change_it: "Shop settings \u{2026}",
+    title: "Vorgaben der Werkstatt",
+    intro: "Woran sich diese Werkstatt hält, wo niemand einen Wert veröffentlicht hat. Jeder Messplatz wird danach beurteilt.",
+    places: "Wie genau Lagen bekannt sind",
+    floor: "Bodenhöhen",
+    room: "Raum um das Fahrzeug",
+    marks: "Marken und Ziele",
+    to_default: "Vorgabe",
+    all_to_default: "Alle auf Vorgabe",
+    nowhere: "Es gibt keinen Ordner dafür: Sie gelten, bis das Programm endet.",
+    changed_on_disk: "Nicht gespeichert: Jemand anderes hat die Datei geändert, seit sie gelesen wurde.",
+    gone_from_disk: "Nicht gespeichert: Die Datei ist nicht mehr da: gelöscht, verschoben oder umbenannt.",
+    save_there_again: "Dort wieder speichern",
+    take_theirs: "Die anderen nehmen",
+    save_over: "Überschreiben",
+    save_again: "Noch einmal speichern",
+    drop_them: "Verwerfen",
+    not_read: "Die Datei mit den Vorgaben der Werkstatt ist nicht lesbar. Die üblichen gelten an ihrer Stelle, und sie bleibt, wie sie ist.",
+    read_again: "Noch einmal lesen",
+    undo: "Vorgabe zurücknehmen",
+    redo: "Vorgabe wiederholen",
+    change_it: "Vorgaben der Werkstatt …",
 };
 
 pub const fn label(figure: ShopFigure) -> &'static str {
     match figure {
-        ShopFigure::ByEye => "Placed by eye, ±",
-        ShopFigure::Taped => "Taped, ±",
-        ShopFigure::CarPlanned => "Car parked unmeasured, ±",
-        ShopFigure::CarPlannedTurn => "Its heading, unmeasured, ±",
-        ShopFigure::CarTaped => "Car's place taped, ±",
-        ShopFigure::CarTapedTurn => "Its heading, taped, ±",
-        ShopFigure::SurveyAge => "A survey holds, days",
-        ShopFigure::LevelReach => "A level reaches",
-        ShopFigure::WorkingRoom => "Free round the car",
-        ShopFigure::StandRoom => "Free beside a stand",
-        ShopFigure::StepOver => "Stepped over up to",
-        ShopFigure::DuckUnder => "Ducked under from",
-        ShopFigure::OverCar => "Free over the roof",
-        ShopFigure::OverMark => "Free over a mark",
-        ShopFigure::MarkLaid => "A mark is laid, ±",
-        ShopFigure::MarkAgrees => "Mark and stand-off within",
-        ShopFigure::TargetOff => "Target off its place up to",
-        ShopFigure::ToleranceShare => "Share of a tolerance",
-        ShopFigure::IntoWall => "A thing into a wall up to",
-        ShopFigure::DoorRoll => "Roll of a roller door",
+        ShopFigure::ByEye => "Nach Augenmaß, ±",
+        ShopFigure::Taped => "Eingemessen, ±",
+        ShopFigure::CarPlanned => "Fahrzeug ungemessen, ±",
+        ShopFigure::CarPlannedTurn => "Richtung, ungemessen, ±",
+        ShopFigure::CarTaped => "Fahrzeug eingemessen, ±",
+        ShopFigure::CarTapedTurn => "Richtung, eingemessen, ±",
+        ShopFigure::SurveyAge => "Vermessung gilt, Tage",
+        ShopFigure::LevelReach => "Eine Höhe gilt bis",
+        ShopFigure::WorkingRoom => "Frei um das Fahrzeug",
+        ShopFigure::StandRoom => "Frei neben dem Ständer",
+        ShopFigure::StepOver => "Darübersteigen bis",
+        ShopFigure::DuckUnder => "Darunter gehen ab",
+        ShopFigure::OverCar => "Frei über dem Dach",
+        ShopFigure::OverMark => "Frei über einer Marke",
+        ShopFigure::MarkLaid => "Marke gelegt auf ±",
+        ShopFigure::MarkAgrees => "Marke und Abstand auf",
+        ShopFigure::TargetOff => "Ziel neben Marke bis",
+        ShopFigure::ToleranceShare => "Anteil der Toleranz",
+        ShopFigure::IntoWall => "Gegenstand in Wand bis",
+        ShopFigure::DoorRoll => "Rollballen eines Rolltors",
     }
 }
 
 const fn reason(figure: ShopFigure) -> &'static str {
     match figure {
-        ShopFigure::ByEye => "A hand's length is not seen when a cabinet is set down.",
-        ShopFigure::Taped => "Two ends read off a tape against an edge that is not sharp.",
-        ShopFigure::CarPlanned => "A car is driven in and does not move sideways.",
-        ShopFigure::CarPlannedTurn => "A car is driven in along a line on the floor.",
-        ShopFigure::CarTaped => "Three distances from the walls to plumbed points.",
-        ShopFigure::CarTapedTurn => "Two of these points are a wheelbase apart.",
-        ShopFigure::SurveyAge => "Floors settle; surveyed once a year.",
-        ShopFigure::LevelReach => "Two paces: further from a surveyed point a floor may do anything.",
+        ShopFigure::ByEye => "Eine Handlänge fällt nicht auf, wenn ein Schrank abgestellt wird.",
+        ShopFigure::Taped => "Beide Enden am Bandmaß abgelesen, gegen eine Kante, die nicht scharf ist.",
+        ShopFigure::CarPlanned => "Ein Fahrzeug wird hineingefahren und bewegt sich nicht seitwärts.",
+        ShopFigure::CarPlannedTurn => "Ein Fahrzeug wird entlang einer Linie am Boden hineingefahren.",
+        ShopFigure::CarTaped => "Drei Abstände von den Wänden zu abgeloteten Punkten.",
+        ShopFigure::CarTapedTurn => "Zwei dieser Punkte liegen einen Radstand auseinander.",
+        ShopFigure::SurveyAge => "Böden setzen sich; einmal im Jahr vermessen.",
+        ShopFigure::LevelReach => {
+            "Zwei Schritte: Weiter weg von einem vermessenen Punkt kann der Boden alles tun."
+        }
         ShopFigure::WorkingRoom => {
-            "A person with a tape squats beside the car. An aiming's own figure goes first."
+            "Eine Person mit Bandmaß hockt neben dem Fahrzeug. Der eigene Wert einer Einstellung geht vor."
         }
-        ShopFigure::StandRoom => "A person with a tape squats before the target and on one side of it.",
-        ShopFigure::StepOver => "What is lower is not in the way of a person.",
-        ShopFigure::DuckUnder => "What hangs higher is not in the way of a person.",
-        ShopFigure::OverCar => "A hand: less invites scratches.",
-        ShopFigure::OverMark => "A hand, a pen and an eye.",
+        ShopFigure::StandRoom => "Eine Person mit Bandmaß hockt vor dem Ziel und auf einer Seite davon.",
+        ShopFigure::StepOver => "Was niedriger ist, steht einer Person nicht im Weg.",
+        ShopFigure::DuckUnder => "Was höher hängt, ist einer Person nicht im Weg.",
+        ShopFigure::OverCar => "Eine Hand: Weniger gibt leicht Kratzer.",
+        ShopFigure::OverMark => "Eine Hand, ein Stift und ein Auge.",
         ShopFigure::MarkAgrees => {
-            "Figures each rounded to a sixteenth of an inch add up to it. A placement's own tolerance goes first."
+            "So viel ergeben Werte, die je auf einen sechzehntel Zoll gerundet sind. Die eigene Toleranz eines Ziels geht vor."
         }
-        ShopFigure::MarkLaid => "A line of a pen, and a tape read to the millimetre.",
-        ShopFigure::TargetOff => "Where the procedure names no limit.",
-        ShopFigure::ToleranceShare => "From there on it needs care: marks and sensor want their share too.",
-        ShopFigure::IntoWall => "A pilaster, or a shelf let in, is no slip of typing.",
-        ShopFigure::DoorRoll => "How far it stands out from the wall, and above the lintel.",
+        ShopFigure::MarkLaid => "Ein Stiftstrich, und ein Bandmaß auf den Millimeter gelesen.",
+        ShopFigure::TargetOff => "Wo die Anleitung keinen Grenzwert nennt.",
+        ShopFigure::ToleranceShare => {
+            "Von da an braucht es Vorsicht: Auch Marken und Sensor wollen ihren Teil."
+        }
+        ShopFigure::IntoWall => "Ein Wandpfeiler oder ein eingelassenes Regal ist kein Tippfehler.",
+        ShopFigure::DoorRoll => "Wie weit er vor der Wand und über den Sturz vorsteht.",
     }
 }
 
 /// Where a figure comes from: the default, or the shop with this default.
 fn source(own: Option<&str>) -> String {
     match own {
-        None => "Common practice, no source.".to_owned(),
-        Some(default) => format!("Set in this shop; the default is {default}: common practice, no source."),
+        None => "Übliche Praxis, ohne Quelle.".to_owned(),
+        Some(default) => {
+            format!("In dieser Werkstatt festgelegt; üblich sind {default}: Praxis, ohne Quelle.")
+        }
     }
 }
 
@@ -99,11 +105,11 @@ pub fn about(figure: ShopFigure, own: Option<&str>) -> String {
 }
 
 pub fn default_of(figure: ShopFigure) -> String {
-    format!("Default: {}", label(figure))
+    format!("Vorgabe: {}", label(figure))
 }
 
 pub fn kept_in(file: &str) -> String {
-    format!("Kept in {file}.")
+    format!("Gespeichert in {file}.")
 }
 
 pub fn set(figure: ShopFigure, value: &str) -> String {
@@ -111,15 +117,15 @@ pub fn set(figure: ShopFigure, value: &str) -> String {
 }
 
 pub fn no_number(text: &str) -> String {
-    format!("“{}” is no number.", cut(text))
+    format!("„{}“ ist keine Zahl.", cut(text))
 }
 
 pub fn no_whole_number(text: &str) -> String {
-    format!("“{}” is no whole number.", cut(text))
+    format!("„{}“ ist keine ganze Zahl.", cut(text))
 }
 
 pub fn not_saved(why: &str) -> String {
-    format!("Not saved: {why}")
+    format!("Nicht gespeichert: {why}")
 }
 
 impl About<'_> {
@@ -130,19 +136,19 @@ impl About<'_> {
         let label = label(figure);
         let default = self.locale.shop_value(figure, figure.default_value());
         let from = source(shop.is_own(figure).then_some(default.as_str()));
-        format!("The shop's own setting. {label} {set}. {from}")
+        format!("Vorgabe der Werkstatt. {label} {set}. {from}")
     }
 
     /// Which places were set by eye under an older rule, and what to do.
     pub(super) fn older_by_eye(&self, finding: &Finding) -> String {
         let names = finding.subjects.iter().map(|subject| match subject {
-            Subject::Floor => "the walls".to_owned(),
-            other => self.subject(other),
+            Subject::Floor => "Wände".to_owned(),
+            other => self.alone(other),
         });
         let older = self.length(Known::BY_EYE_OLDER_MM);
         format!(
-            "{} count as known to ± {older}, as the file meant it; by eye is ± {} now. Tape them, or say again how they are \
-             known.",
+            "Auf ± {older} bekannt, wie die Datei es meinte: {}. Nach Augenmaß heißt jetzt ± {}. Einmessen, oder neu angeben, wie \
+             genau die Lage bekannt ist.",
             sentence_start(&listed(&names.collect::<Vec<_>>())),
             self.length(self.arrangement.shop.by_eye_mm)
         )

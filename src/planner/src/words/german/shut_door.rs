@@ -11,16 +11,20 @@ impl About<'_> {
     /// The title of what a shut door may bring.
     pub(super) fn shut_door_title(&self, by: Opened, parts: &[Reaches], finding: &Finding) -> String {
         let Some(Subject::Opening(door)) = finding.subjects.first() else { return String::new() };
-        let (name, met) = (self.bare_subject(&Subject::Opening(door.clone())), self.what_is_met(parts));
+        let name = the(door);
         match by {
             Opened::Leaf => {
-                let over = match parts.first().map(|part| &part.of) {
-                    Some(Subject::Mark(_)) => "over",
-                    _ => "into",
+                let to = match parts.first().map(|part| &part.of) {
+                    Some(Subject::Mark(_)) => "über",
+                    _ => "in",
                 };
-                format!("{name} may swing {over} {met} if somebody opens it")
+                let met = self.each_used(parts, Self::used_accusative);
+                format!("{name} kann beim Öffnen {to} {met} schlagen")
             }
-            Opened::Step => format!("{name} may let somebody in within a step of {met}"),
+            Opened::Step => {
+                let met = self.each_used(parts, Self::used_dative);
+                format!("durch {name} kann jemand herein, bis auf einen Schritt neben {met}")
+            }
             Opened::Never => self.keep_shut(door),
         }
     }
@@ -28,17 +32,19 @@ impl About<'_> {
     /// What is known of it.
     pub(super) fn shut_door(&self, by: Opened, parts: &[Reaches]) -> String {
         match by {
-            Opened::Leaf => "Which way it is hung is not told: its leaf is counted in the quarter circle about either jamb. \
-                             Whoever opens it from outside does not know of the aiming."
+            Opened::Leaf => "Der Anschlag ist nicht angegeben: Das Türblatt gilt im Viertelkreis um jeden der beiden Pfosten. \
+                             Wer von außen öffnet, weiß nichts von der Einstellung."
                 .to_owned(),
             Opened::Step => format!(
-                "A step in is {}. Whoever opens it from outside does not know of the aiming.",
+                "Ein Schritt herein sind {}. Wer von außen öffnet, weiß nichts von der Einstellung.",
                 self.length(STEP_IN_MM)
             ),
             Opened::Never if parts.is_empty() => {
-                "Nothing of this set-up is in its way: it need not be kept shut for that.".to_owned()
+                "Nichts von dieser Aufstellung ist im Weg: Dafür muss nichts geschlossen bleiben.".to_owned()
             }
-            Opened::Never => format!("Opened, it may disturb {}.", self.what_is_met(parts)),
+            Opened::Never => {
+                format!("Offen kann es stören: {}.", self.each_used(parts, Self::used))
+            }
         }
     }
 
@@ -46,14 +52,14 @@ impl About<'_> {
     pub(super) fn keep_shut(&self, door: &Id) -> String {
         let door_of = |id: &Id| self.arrangement.bay.openings.iter().find(|own| own.id == *id);
         let how = match door_of(door).is_some_and(|own| own.is_exit) {
-            true => "shut but not locked, with somebody at it,",
-            false => "shut and locked",
+            true => "geschlossen halten, aber nicht verriegeln, und jemanden davorstellen",
+            false => "geschlossen und verriegelt halten",
         };
-        format!("keep {} {how} while this is aimed", the(door))
+        format!("{} bei der Einstellung {how}", the(door))
     }
 
-    fn what_is_met(&self, parts: &[Reaches]) -> String {
-        let named = parts.iter().take(NAMED).map(|part| self.used(part)).collect();
+    fn each_used(&self, parts: &[Reaches], said: impl Fn(&Self, &Reaches) -> String) -> String {
+        let named = parts.iter().take(NAMED).map(|part| said(self, part)).collect();
         and_more(named, parts.len())
     }
 }

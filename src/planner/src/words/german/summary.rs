@@ -1,23 +1,23 @@
 //! The answer in one sentence, beside the verdict.
 
 use super::{About, sentence_start};
-use crate::assessment::{Assessment, Facts, Severity, TooLarge, Verdict};
+use crate::assessment::{Assessment, Severity, TooLarge, Verdict};
 use crate::cure::{LOOKED_WITHIN_MM, looks_elsewhere};
 
 /// Beside the work it concerns, on every output.
-pub const CAUTION: &str = "The vehicle maker's procedure decides. Chock the wheels, set the brake as told, keep eyes off \
-                           the laser.";
+pub const CAUTION: &str = "Es gilt die Anleitung des Fahrzeugherstellers. Räder mit Keilen sichern, Bremse wie dort verlangt, nicht in \
+                           den Laser blicken.";
 
 impl About<'_> {
     /// How many findings of which kind, alone: each is a point of its own, with its letter.
     pub fn counted(&self, assessment: &Assessment) -> String {
         match (assessment.count(Severity::Stops), assessment.count(Severity::Care)) {
-            (0, 0) => "Nothing found in the way.".to_owned(),
-            (0, 1) => "One point needs care.".to_owned(),
-            (0, care) => format!("{care} points need care."),
+            (0, 0) => "Nichts im Weg gefunden.".to_owned(),
+            (0, 1) => "Ein Punkt verlangt Vorsicht.".to_owned(),
+            (0, care) => format!("{care} Punkte verlangen Vorsicht."),
             (stops, 0) => format!("{}.", stop(stops)),
-            (stops, 1) => format!("{}, 1 needs care.", stop(stops)),
-            (stops, care) => format!("{}, {care} need care.", stop(stops)),
+            (stops, 1) => format!("{}, 1 verlangt Vorsicht.", stop(stops)),
+            (stops, care) => format!("{}, {care} verlangen Vorsicht.", stop(stops)),
         }
     }
 
@@ -27,36 +27,30 @@ impl About<'_> {
         match &assessment.promise {
             Some(promise) => {
                 let then = match promise.verdict {
-                    Verdict::Ready => "the space is ready",
-                    _ => "nothing stops it; some points still need care",
+                    Verdict::Ready => "dann ist der Platz bereit",
+                    _ => "dann verhindert nichts mehr die Einstellung; einige Punkte verlangen noch Vorsicht",
                 };
-                format!("{found} {}, and {then}.", sentence_start(&self.steps(&promise.steps)))
+                format!("{found} {}, {then}.", sentence_start(&self.steps(&promise.steps)))
             }
-            None if assessment.verdict == Verdict::NotReady => {
-                let short = assessment.findings.iter().find_map(|finding| match finding.facts {
-                    Facts::OutsideRoom {
-                        too_large: Some(TooLarge::Long { needs_mm: needs, there_mm: there }),
-                        ..
-                    } => Some(("short", needs - there)),
-                    Facts::OutsideRoom {
-                        too_large: Some(TooLarge::Wide { needs_mm: needs, there_mm: there }),
-                        ..
-                    } => Some(("narrow", needs - there)),
-                    _ => None,
-                });
-                match short {
-                    Some((how, by)) => {
-                        format!("{found} The room is {} too {how} for it this way round.", self.length(by))
-                    }
-                    None if !looks_elsewhere(self.arrangement, assessment) => {
-                        format!("{found} So much is in the way that no other place was looked for.")
-                    }
-                    None => format!(
-                        "{found} No set of moves was found that makes it ready, with the car within {} of where it stands.",
-                        self.length(LOOKED_WITHIN_MM)
-                    ),
+            None if assessment.verdict == Verdict::NotReady => match self.too_small_by(assessment) {
+                Some(by) => {
+                    let how = match by {
+                        TooLarge::Long { .. } => "kurz",
+                        TooLarge::Wide { .. } => "schmal",
+                    };
+                    format!(
+                        "{found} Der Raum ist in dieser Richtung {} zu {how} dafür.",
+                        self.length(by.missing_mm())
+                    )
                 }
-            }
+                None if !looks_elsewhere(self.arrangement, assessment) => {
+                    format!("{found} So viel ist im Weg, dass kein anderer Platz gesucht wurde.")
+                }
+                None => format!(
+                    "{found} Mit dem Fahrzeug bis {} neben seinem Platz wurde nichts gefunden, was den Platz bereit macht.",
+                    self.length(LOOKED_WITHIN_MM)
+                ),
+            },
             None => found,
         }
     }
@@ -64,13 +58,13 @@ impl About<'_> {
     /// What is asked: the bay, the arrangement in it, its car and its aiming.
     pub fn asked(&self, bay: &str) -> String {
         let own = self.arrangement;
-        let planned = if own.loading.own_building { ", building as planned" } else { "" };
-        format!("{bay}, “{}”{planned}: {}, {}", own.id, own.vehicle.name, own.aiming.name)
+        let planned = if own.loading.own_building { ", Gebäude wie geplant" } else { "" };
+        format!("{bay}, „{}“{planned}: {}, {}", own.id, own.vehicle.name, own.aiming.name)
     }
 
     /// The verdict and how it comes about.
     pub fn answer(&self, assessment: &Assessment) -> String {
-        let examples = if assessment.on_example_figures { " (on example figures)" } else { "" };
+        let examples = if assessment.on_example_figures { " (mit Beispielwerten)" } else { "" };
         format!("{}{examples}. {}", self.verdict(assessment.verdict), self.summary(assessment))
     }
 
@@ -82,8 +76,8 @@ impl About<'_> {
 
 fn stop(stops: usize) -> String {
     if stops == 1 {
-        "One point stops the aiming".to_owned()
+        "Ein Punkt verhindert die Einstellung".to_owned()
     } else {
-        format!("{stops} points stop the aiming")
+        format!("{stops} Punkte verhindern die Einstellung")
     }
 }

@@ -1,8 +1,8 @@
 //! What is wrong, in one short sentence.
 
-use super::faults::number;
 use super::marks::wheel_name;
-use super::{About, sentence_start};
+use super::names::before;
+use super::{About, listed, sentence_start};
 use crate::assessment::{
     AlignmentFigure, DoorPart, Facts, Finding, InSight, Lit, MarkFor, Misplaced, OnRunways, Open, Painted,
     Quantity, Severity, StandReach, StandSide, Subject, Under,
@@ -11,38 +11,45 @@ use crate::model::Id;
 use crate::scene::TargetPart;
 
 impl About<'_> {
-    /// What is wrong, in one short sentence without its full stop: "Tool cabinet is inside the keep-clear zone".
+    /// What is wrong, in one short sentence without its full stop: "„Schrank“ ist im Freiraum „vorn“".
     pub fn title(&self, finding: &Finding) -> String {
         sentence_start(&self.within_sentence(finding))
     }
 
     /// What of the set-up would be outside, through a door or window.
     fn out_through(&self, what: &str, id: &Id, no_fit: bool) -> String {
-        let through = self.subject(&Subject::Opening(id.clone()));
+        let through = self.accusative(&Subject::Opening(id.clone()));
         match self.arrangement.bay.openings.iter().find(|door| door.id == *id) {
-            Some(door) if !door.is_open() => format!("{what} would go through {through}, which is shut"),
-            Some(_) if no_fit => format!("{what} does not fit through {through}"),
-            _ => format!("{what} would reach further through {through} than is known to be free"),
+            Some(door) if !door.is_open() => format!("{what} ginge durch {through} (geschlossen)"),
+            Some(_) if no_fit => format!("{what} passt nicht durch {through}"),
+            _ => format!("{what} reicht durch {through} weiter hinaus, als bekannt frei ist"),
         }
     }
 
     /// The same as it stands within a sentence: names keep their letters.
     pub(super) fn within_sentence(&self, finding: &Finding) -> String {
-        let first = finding.subjects.first().map_or_else(String::new, |s| self.bare_subject(s));
-        let second = finding.subjects.get(1).map_or_else(String::new, |s| self.subject(s));
-        // With its article, where it is not the sentence's first word.
-        let the_first = finding.subjects.first().map_or_else(String::new, |s| self.subject(s));
+        let said = |at: usize, how: &dyn Fn(&Subject) -> String| {
+            finding.subjects.get(at).map_or_else(String::new, how)
+        };
+        let first = said(0, &|own| self.subject(own));
+        let second = said(1, &|own| self.subject(own));
+        let first_accusative = said(0, &|own| self.accusative(own));
+        let second_accusative = said(1, &|own| self.accusative(own));
+        let first_dative = said(0, &|own| self.dative(own));
+        let second_dative = said(1, &|own| self.dative(own));
+        let in_second = before("in", &second_dative);
+        let to_first = before("zu", &first_dative);
+        let to_second = before("zu", &second_dative);
         match &finding.facts {
             Facts::OutsideRoom { part, no_fit, .. } => {
-                let whose = finding.subjects.first().map_or_else(String::new, |own| self.subject(own));
-                let first = match part {
-                    Some(TargetPart::Feet) => format!("the feet of {whose}"),
-                    Some(TargetPart::Mast) => format!("the mast of {whose}"),
+                let what = match part {
+                    Some(TargetPart::Feet) => format!("der Fuß {}", before("von", &first_dative)),
+                    Some(TargetPart::Mast) => format!("der Mast {}", before("von", &first_dative)),
                     Some(TargetPart::Body) | None => first,
                 };
                 match finding.subjects.get(1) {
-                    Some(Subject::Opening(id)) => self.out_through(&first, id, *no_fit),
-                    _ => format!("{first} would go through {second}"),
+                    Some(Subject::Opening(id)) => self.out_through(&what, id, *no_fit),
+                    _ => format!("{what} ginge durch {second_accusative}"),
                 }
             }
             Facts::CarClash(_) | Facts::StandClash(_) => match finding.subjects.first() {
@@ -50,261 +57,265 @@ impl About<'_> {
                 Some(Subject::Opening(id)) => self.out_through(&second, id, false),
                 Some(Subject::FloorFeature(_)) => match finding.subjects.get(1) {
                     Some(Subject::Stand(id)) if self.is_mat(id) => {
-                        format!("{second} would lie on {the_first}")
+                        format!("{second} läge auf {first_dative}")
                     }
-                    _ => format!("{second} would stand on {the_first}"),
+                    _ => format!("{second} stünde auf {first_dative}"),
                 },
-                Some(Subject::Car) => format!("the car and {second} want the same place"),
-                _ => format!("{first} is where {second} must be"),
+                Some(Subject::Car) => format!("das Fahrzeug und {second} brauchen denselben Platz"),
+                _ => format!("{first} ist dort, wo {second} sein muss"),
             },
-            Facts::ZoneObject(_) => format!("{first} is inside {second}"),
-            Facts::ZonesMissing => "no keep-clear zone is entered for this aiming".to_owned(),
-            Facts::NoZoneNamed => "the procedure names no keep-clear zone".to_owned(),
+            Facts::ZoneObject(_) => format!("{first} ist {in_second}"),
+            Facts::ZonesMissing => "für diese Einstellung ist kein Freiraum eingegeben".to_owned(),
+            Facts::NoZoneNamed => "die Anleitung nennt keinen Freiraum".to_owned(),
             Facts::ZoneUnjudged(zone) => match (finding.subjects.first(), zone.heights) {
                 (Some(Subject::Wall(_) | Subject::Opening(_)), None) => {
-                    format!("{first} bounds {second} and may hold metal")
+                    format!("{first} begrenzt {second_accusative} und kann Metall enthalten")
                 }
                 (Some(Subject::FloorFeature(id)), None) => {
-                    let lies = if self.is_pit(id) { "lies open" } else { "lies flush" };
-                    format!("{first} {lies} in the floor of {second}")
+                    let lies = if self.is_pit(id) { "liegt offen" } else { "liegt bündig" };
+                    format!("{first} {lies} im Boden unter {second_dative}")
                 }
                 (Some(Subject::Opening(_) | Subject::Wall(_)), Some(_)) => {
-                    let lets = if self.may_only_be_clear(finding) { "may let" } else { "lets" };
-                    format!("{first} {lets} light into {second}")
+                    let to = second_accusative;
+                    if self.may_only_be_clear(finding) {
+                        format!("{first} lässt vielleicht Licht in {to}")
+                    } else {
+                        format!("{first} lässt Licht in {to}")
+                    }
                 }
-                _ => format!("{first} is in {second}, and it is not known whether it matters"),
+                _ => format!("{first} ist {in_second}; ob das stört, ist nicht bekannt"),
             },
             Facts::AlignmentOff(figure) => {
                 let what = match figure {
-                    AlignmentFigure::ThrustAngle => "thrust angle",
-                    AlignmentFigure::SetBack => "set-back",
+                    AlignmentFigure::ThrustAngle => "der Fahrachswinkel",
+                    AlignmentFigure::SetBack => "der Radversatz",
                 };
                 match finding.severity {
-                    Severity::Stops => format!("the {what} is beyond what this aiming allows"),
-                    Severity::Care | Severity::Note => format!("the {what} is more than a straight car has"),
+                    Severity::Stops => format!("{what} ist größer, als diese Einstellung erlaubt"),
+                    Severity::Care | Severity::Note => {
+                        format!("{what} ist größer als bei einem geraden Fahrzeug")
+                    }
                 }
             }
-            Facts::AlignmentUnknown(AlignmentFigure::ThrustAngle) => "thrust angle not known".to_owned(),
-            Facts::AlignmentUnknown(AlignmentFigure::SetBack) => "set-back not known".to_owned(),
-            Facts::BeyondDoor => {
-                let what = match finding.subjects.get(1) {
-                    Some(Subject::Car) => self.subject(&Subject::Car),
-                    Some(own) => self.bare_subject(own),
-                    None => String::new(),
-                };
-                format!("{what} runs out through {the_first}")
+            Facts::AlignmentUnknown(AlignmentFigure::ThrustAngle) => {
+                "der Fahrachswinkel ist nicht bekannt".to_owned()
             }
+            Facts::AlignmentUnknown(AlignmentFigure::SetBack) => {
+                "der Radversatz ist nicht bekannt".to_owned()
+            }
+            Facts::BeyondDoor => format!("{second} reicht durch {first_accusative} hinaus"),
             Facts::BeyondBay { lies, parts } => self.beyond_bay_title(*lies, parts, finding),
-            Facts::WayIn(_) => "no door lets the car in".to_owned(),
+            Facts::WayIn(_) => "durch keine Tür und kein Tor passt das Fahrzeug herein".to_owned(),
             Facts::WalkIn => match (finding.subjects.first(), finding.measured) {
-                (Some(Subject::KeepFree(_)), Some(_)) => format!("{first} leads through {second}"),
-                (Some(Subject::KeepFree(_)), None) => format!("{first} may lead through {second}"),
-                (_, Some(Quantity::Length(gap))) if gap > 0.0 => {
-                    format!("{first} may let people in beside {second}")
+                (Some(Subject::KeepFree(_)), Some(_)) => format!("{first} führt durch {second_accusative}"),
+                (Some(Subject::KeepFree(_)), None) => {
+                    format!("{first} führt vielleicht durch {second_accusative}")
                 }
-                _ => format!("{first} may let people into {second}"),
+                (_, Some(Quantity::Length(gap))) if gap > 0.0 => {
+                    format!("durch {first_accusative} können Personen neben {second_accusative} treten")
+                }
+                _ => format!("durch {first_accusative} können Personen in {second_accusative} treten"),
             },
             Facts::ShutDoor { by, parts } => self.shut_door_title(*by, parts, finding),
             Facts::PersonNear => match (finding.subjects.get(1), finding.measured) {
-                (Some(Subject::Sensor), Some(_)) => format!("{first} may stand in the picture of {second}"),
-                (Some(Subject::Sensor), None) => format!("{first} stands in the picture of {second}"),
-                (Some(Subject::Target(_)), _) => {
-                    format!("{first} may step into the line of sight to {second}")
+                (Some(Subject::Sensor), Some(_)) => {
+                    format!("{first} steht vielleicht im Bild {}", before("von", &second_dative))
                 }
-                _ => format!("{first} may step into {second}"),
-            },
-            Facts::UnderCar if finding.measured.is_some() => format!("{first} may be under {second}"),
-            Facts::UnderCar => format!("{first} is under {second}"),
-            Facts::LightOnMat => format!("{first} may let daylight onto {second}"),
-            Facts::LightInPicture(lit) => match (finding.culprit(), lit) {
-                (Some(_), _) => format!("{first} is in the picture of {second}"),
-                (None, Lit::Is) => format!("{first} lets light into the picture of {second}"),
-                (None, Lit::ByPlace | Lit::ByMaterial) => {
-                    format!("{first} may let light into the picture of {second}")
+                (Some(Subject::Sensor), None) => {
+                    format!("{first} steht im Bild {}", before("von", &second_dative))
                 }
+                (Some(Subject::Target(_)), _) => format!("{first} kann in die Sichtlinie {to_second} treten"),
+                _ => format!("{first} kann in {second_accusative} treten"),
             },
+            Facts::UnderCar if finding.measured.is_some() => {
+                format!("{first} ist vielleicht unter {second_dative}")
+            }
+            Facts::UnderCar => format!("{first} ist unter {second_dative}"),
+            Facts::LightOnMat => format!("{first} lässt vielleicht Tageslicht auf {second_accusative}"),
+            Facts::LightInPicture(lit) => {
+                let picture = before("von", &second_dative);
+                match (finding.culprit(), lit) {
+                    (Some(_), _) => format!("{first} ist im Bild {picture}"),
+                    (None, Lit::Is) => format!("{first} lässt Licht in das Bild {picture}"),
+                    (None, Lit::ByPlace | Lit::ByMaterial) => {
+                        format!("{first} lässt vielleicht Licht in das Bild {picture}")
+                    }
+                }
+            }
             Facts::GlassBehind => {
-                format!("{first} stands behind {second}, in line with the {}", self.sensor())
+                let sensor = self.dative(&Subject::Sensor);
+                format!("{first} steht von {sensor} aus gesehen hinter {second_dative}")
             }
-            Facts::OffBeam { .. } => format!("{first} is outside the beam of {second}"),
+            Facts::OffBeam { .. } => {
+                format!("{first} ist außerhalb der Strahlbreite {}", before("von", &second_dative))
+            }
             Facts::DoorLeaf(DoorPart::Roll) => {
-                format!("the roll over {the_first} may hang in {second}")
+                format!("der Rollballen über {first_dative} hängt vielleicht {in_second}")
             }
-            Facts::ZoneNear(zones) => format!("{first} may be inside {}", self.each_of(zones)),
-            Facts::PlaceUnsure(_) => format!("{first} may be in the way"),
-            Facts::CarPlace(_) => "the car may stand too near, a little off its place".to_owned(),
+            Facts::ZoneNear(zones) => format!("{first} ist vielleicht {}", self.in_each_of(zones)),
+            Facts::PlaceUnsure(_) => format!("{first} ist vielleicht im Weg"),
+            Facts::CarPlace(_) => {
+                "das Fahrzeug könnte zu nah stehen, wenn es etwas neben seinem Platz steht".to_owned()
+            }
             Facts::DoorLeaf(DoorPart::Leaf) => match finding.subjects.get(1) {
-                Some(Subject::Target(_)) => format!("{first} may stand open in the way of {second}"),
-                Some(Subject::Mark(_)) => format!("{first} may stand open on {second} or in a run to it"),
-                Some(Subject::KeepFree(id)) => {
-                    let where_it_is = if self.is_door(id) { "before" } else { "in" };
-                    format!("{first} may stand open {where_it_is} {second}")
+                Some(Subject::Target(_)) => {
+                    format!("{first} kann offen vor {second_dative} stehen")
                 }
-                _ => format!("{first} may stand open where {second} must be"),
+                Some(Subject::Mark(_)) => {
+                    format!("{first} kann offen auf {second_dative} oder in einer Messstrecke dorthin stehen")
+                }
+                Some(Subject::KeepFree(id)) => {
+                    let place = if self.is_door(id) { before("vor", &second_dative) } else { in_second };
+                    format!("{first} kann offen {place} stehen")
+                }
+                _ => format!("{first} kann offen dort stehen, wo {second} sein muss"),
             },
-            Facts::SightBlocked(InSight::CoversSensor) => format!("{first} covers the {}", self.sensor()),
+            Facts::SightBlocked(InSight::CoversSensor) => {
+                format!("{first} verdeckt {}", self.accusative(&Subject::Sensor))
+            }
             Facts::SightBlocked(InSight::FacesAway) => {
-                format!("{first} faces away from the {}", self.sensor())
+                format!("{first} zeigt {} weg", before("von", &self.dative(&Subject::Sensor)))
             }
             Facts::SightBlocked(InSight::OwnBody { .. }) => {
-                format!("the car's own body is in the way of {second}")
+                format!("die Karosserie des Fahrzeugs verdeckt {second_accusative}")
             }
             Facts::SightBlocked(InSight::Hides { .. } | InSight::Wall) => {
-                format!("{first} is in the way of {second}")
+                format!("{first} verdeckt {second_accusative}")
             }
-            Facts::FresnelEntered => format!("{first} is too near the radar's path to {second}"),
-            Facts::FieldOfView => format!("{first} is outside what {second} sees"),
-            Facts::StandOffMark(_) => format!("{first} is off its mark"),
-            Facts::MarkFault(_) => format!("{first} cannot be found this way"),
-            Facts::MarkOffTarget => format!("{first} is not where {second} belongs"),
-            Facts::MarkMissing => format!(
-                "no mark leads to {}",
-                finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
-            ),
-            Facts::MarkUnsure(MarkFor::Place) => format!("{first} cannot be laid so surely"),
+            Facts::FresnelEntered => format!("{first} ist zu nah am Weg des Radars {to_second}"),
+            Facts::FieldOfView => {
+                format!("{first} ist außerhalb des Sichtfelds {}", before("von", &second_dative))
+            }
+            Facts::StandOffMark(_) => format!("{first} steht nicht auf der Marke"),
+            Facts::MarkFault(_) => format!("{first} ist so nicht zu finden"),
+            Facts::MarkOffTarget => format!("{first} ist nicht dort, wo {second} hingehört"),
+            Facts::MarkMissing => format!("keine Marke führt {to_first}"),
+            Facts::MarkUnsure(MarkFor::Place) => format!("{first} lässt sich nicht so genau legen"),
             Facts::MarkUnsure(MarkFor::Direction) => {
-                let marks = finding.subjects.iter().skip(1).map(|mark| self.subject(mark));
-                format!(
-                    "{first} cannot be set square so surely by {}",
-                    super::listed(&marks.collect::<Vec<_>>())
-                )
+                let marks: Vec<String> =
+                    finding.subjects.iter().skip(1).map(|mark| self.alone(mark)).collect();
+                format!("{first} lässt sich mit {} nicht so genau ausrichten", listed(&marks))
             }
             Facts::MarkPlace => match finding.subjects.first() {
                 Some(Subject::Thing(_)) if finding.measured.is_some() => {
-                    format!("{first} hangs low over {second}")
+                    format!("{first} hängt tief über {second_dative}")
                 }
-                Some(Subject::Thing(_)) => format!("{first} stands on {second}"),
-                Some(Subject::Wall(_)) => format!("{second} would lie beyond {the_first}"),
-                Some(Subject::Opening(_)) => format!("{second} would lie beyond {the_first}"),
-                _ => format!("{second} would lie on {the_first}"),
+                Some(Subject::Thing(_)) => format!("{first} steht auf {second_dative}"),
+                Some(Subject::Wall(_) | Subject::Opening(_)) => {
+                    format!("{second} läge jenseits von {first_dative}")
+                }
+                _ => format!("{second} läge auf {first_dative}"),
             },
             Facts::BesidePermanentMark(Painted::On) => {
-                let marks: Vec<String> = finding.subjects.iter().map(|mark| self.subject(mark)).collect();
-                format!("{} may be laid beside the permanent marks under them", super::listed(&marks))
+                let marks: Vec<String> = finding.subjects.iter().map(|mark| self.alone(mark)).collect();
+                match marks.as_slice() {
+                    [one] => format!("{one} liegt vielleicht neben der bleibenden Marke darunter"),
+                    all => format!("{} liegen vielleicht neben den bleibenden Marken darunter", listed(all)),
+                }
             }
             Facts::BesidePermanentMark(Painted::Beside(own)) => {
-                format!("{first} would lie beside the permanent mark “{own}”")
+                format!("{first} läge neben der bleibenden Marke „{own}“")
             }
             Facts::RunBlocked => match finding.severity {
                 Severity::Care => match finding.subjects.len() {
-                    0..=2 => format!("{second} crosses {the_first}"),
-                    more => format!("{} straight runs of tape or light cross {the_first}", more - 1),
+                    0..=2 => format!("{second} führt über {first_accusative}"),
+                    more => format!(
+                        "{} Messstrecken mit Bandmaß oder Laser führen über {first_accusative}",
+                        more - 1
+                    ),
                 },
-                Severity::Stops | Severity::Note => format!("{first} stands in {second}"),
+                Severity::Stops | Severity::Note => format!("{first} steht {in_second}"),
             },
-            Facts::TapeOver => format!("{first} lies under the tape to {second}"),
+            Facts::TapeOver => format!("{first} liegt unter dem Bandmaß {to_second}"),
             Facts::HeadRoom(under) => match (under, finding.subjects.first()) {
-                (Under::Person, Some(Subject::Ceiling)) => "the ceiling is low".to_owned(),
-                (Under::Person, _) => format!("{first} hangs low where people work"),
+                (Under::Person, Some(Subject::Ceiling)) => "die Decke ist niedrig".to_owned(),
+                (Under::Person, _) => format!("{first} hängt niedrig, wo gearbeitet wird"),
                 (Under::Car, Some(Subject::Ceiling)) if finding.severity == Severity::Care => {
-                    format!("{second} stands close under the ceiling")
+                    format!("{second} steht knapp unter der Decke")
                 }
                 (Under::Car | Under::Stand, Some(Subject::Ceiling)) => {
-                    format!("{second} is too tall for the ceiling")
+                    format!("{second} ist zu hoch für die Decke")
                 }
-                (Under::Car | Under::Stand, _) => format!("{first} hangs close over {second}"),
+                (Under::Car | Under::Stand, _) => format!("{first} hängt knapp über {second_dative}"),
             },
             Facts::StandReach(reach) => match reach {
-                StandReach::TooShort => format!("{first} is too short for {second}"),
-                StandReach::TooTall => format!("{first} cannot be set so low for {second}"),
-                StandReach::Unknown => format!("{first} may be too short for what is asked"),
+                StandReach::TooShort => format!("{first} ist zu kurz für {second_accusative}"),
+                StandReach::TooTall => {
+                    format!("{first} lässt sich nicht so niedrig einstellen für {second_accusative}")
+                }
+                StandReach::Unknown => format!("{first} ist vielleicht zu kurz für das Verlangte"),
             },
-            Facts::MatBelow => format!("{first} lies on the floor, below the raised car"),
+            Facts::MatBelow => format!("{first} liegt am Boden, unter der Ebene des angehobenen Fahrzeugs"),
             Facts::MarkInAir { .. } => {
-                let marks: Vec<String> = finding.subjects.iter().map(|mark| self.subject(mark)).collect();
-                format!("{} would hang in the air beside the runways", super::listed(&marks))
+                let marks: Vec<String> = finding.subjects.iter().map(|mark| self.alone(mark)).collect();
+                let hang = if marks.len() == 1 { "hinge" } else { "hingen" };
+                format!("{} {hang} neben den Fahrschienen in der Luft", listed(&marks))
             }
             Facts::HeightsFromFloor => {
-                let of: Vec<String> = finding.subjects.iter().map(|own| self.subject(own)).collect();
-                format!("heights given from the floor: {}", super::listed(&of))
+                let of: Vec<String> = finding.subjects.iter().map(|own| self.alone(own)).collect();
+                format!("Höhen sind vom Boden aus angegeben: {}", listed(&of))
             }
             Facts::WheelOffRunway(OnRunways::Off(wheel)) => {
-                format!("the {} wheel is not on {the_first}", wheel_name(*wheel))
+                format!("das Rad {} steht nicht auf {first_dative}", wheel_name(*wheel))
             }
-            Facts::WheelOffRunway(OnRunways::Unequal) => "the runways are not equally high".to_owned(),
-            Facts::WheelPlace(wheel) => format!("the {} wheel stands on {the_first}", wheel_name(*wheel)),
-            Facts::ThingPlace(Misplaced::Beyond) => format!("{first} is entered beyond {second}"),
+            Facts::WheelOffRunway(OnRunways::Unequal) => "die Fahrschienen sind nicht gleich hoch".to_owned(),
+            Facts::WheelPlace(wheel) => format!("das Rad {} steht auf {first_dative}", wheel_name(*wheel)),
+            Facts::ThingPlace(Misplaced::Beyond) => {
+                format!("{first} ist jenseits von {second_dative} eingegeben")
+            }
             Facts::ThingPlace(Misplaced::InOneAnother) => match finding.subjects.len().saturating_sub(2) {
-                0 => format!("{first} and {second} cannot both be where they are entered"),
-                more => format!("{first}, {second} and {more} more cannot all be where they are entered"),
+                0 => format!("{first} und {second} können nicht beide dort sein, wo sie eingegeben sind"),
+                more => {
+                    format!(
+                        "{first}, {second} und {more} weitere können nicht alle dort sein, wo sie eingegeben sind"
+                    )
+                }
             },
             Facts::ThingPlace(Misplaced::NotCompared) => {
-                "things lie so densely across one another that not all were looked at".to_owned()
+                "so viele Gegenstände überdecken sich, dass nicht alle geprüft wurden".to_owned()
             }
-            Facts::WorkingRoom(_) => format!("little room between {the_first} and the car"),
-            Facts::StandRoom(StandSide::Front) => format!(
-                "little room before {}",
-                finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
-            ),
-            Facts::StandRoom(StandSide::Beside) => format!(
-                "little room beside {}",
-                finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
-            ),
+            Facts::WorkingRoom(_) => format!("wenig Platz zwischen {first_dative} und dem Fahrzeug"),
+            Facts::StandRoom(StandSide::Front) => format!("wenig Platz vor {first_dative}"),
+            Facts::StandRoom(StandSide::Beside) => format!("wenig Platz neben {first_dative}"),
             Facts::OpenPit(open) => {
                 let lies = match open {
-                    Open::Is => "lies open",
-                    Open::MayBe => "may lie open",
+                    Open::Is => "liegt offen",
+                    Open::MayBe => "liegt vielleicht offen",
                 };
-                let beside = if finding.measured.is_none() { "" } else { "beside " };
-                format!("{first} {lies} {beside}where people work")
+                let place = if finding.measured.is_none() {
+                    ", wo gearbeitet wird"
+                } else {
+                    " neben dem Arbeitsbereich"
+                };
+                format!("{first} {lies}{place}")
             }
             Facts::KeepFree => {
-                let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id)) if self.is_door(id));
-                let lies = matches!(finding.subjects.first(), Some(Subject::FloorFeature(_)));
-                let (stands, place) =
-                    (if lies { "lies" } else { "stands" }, if door { "before" } else { "in" });
-                let what = match finding.subjects.first() {
-                    Some(Subject::Car) => self.subject(&Subject::Car),
-                    _ => first,
-                };
-                format!("{what} {stands} {place} {second}")
+                let is_door =
+                    matches!(finding.subjects.get(1), Some(Subject::KeepFree(id)) if self.is_door(id));
+                let is_flat = matches!(finding.subjects.first(), Some(Subject::FloorFeature(_)));
+                let stands = if is_flat { "liegt" } else { "steht" };
+                let place = if is_door { before("vor", &second_dative) } else { in_second };
+                format!("{first} {stands} {place}")
             }
             Facts::FloorLevels(fact) => self.floor_title(*fact, finding),
-            Facts::AxisUnknown => "thrust line not known".to_owned(),
-            Facts::ProfileChanged => "the car's profile has changed since this was saved".to_owned(),
-            Facts::ShopUnread => "the shop's own settings cannot be read".to_owned(),
-            Facts::ShopChanged => "judged by other shop settings than when it was saved".to_owned(),
-            Facts::OwnBuilding => "the building is as planned for this set-up".to_owned(),
-            Facts::OlderByEye => "placed by eye under an older rule".to_owned(),
-            Facts::ExampleFigures => "on example figures".to_owned(),
-            Facts::SourceNotGiven => "it is not said where some figures come from".to_owned(),
-            Facts::AssumedFigures(_) => "some figures of the car are assumed".to_owned(),
-            Facts::ViewByAngles => "the camera's lens is not known".to_owned(),
-            Facts::MeasuredOnCar => match finding.subjects.first() {
-                Some(Subject::Car) => "wheels as measured on this car".to_owned(),
-                _ => "sensor's place as measured on this car".to_owned(),
-            },
-            Facts::Condition(text) => format!("first: {text}"),
-            Facts::HaveReady(text) => format!("have ready: {}", self.in_units(text)),
-        }
-    }
-
-    /// The procedure's own words, with the sizes in it that are those of the aiming's targets in the unit that is shown. What else it
-    /// names, such as a tape by its length, stays as it was entered.
-    fn in_units(&self, text: &str) -> String {
-        let mut text = text.to_owned();
-        for target in self.arrangement.aiming.placements.iter().map(|own| &own.target) {
-            let (wide, high) = (target.width_mm, target.height_mm);
-            for (a, b) in [(wide, high), (high, wide)] {
-                let own = format!("{} × {} mm", number(a), number(b));
-                text = replaced(&text, &own, &format!("{} × {}", self.bare(a), self.length(b)));
+            Facts::AxisUnknown => "die geometrische Fahrachse ist nicht bekannt".to_owned(),
+            Facts::ProfileChanged => "das Profil des Fahrzeugs ist seit dem Speichern geändert".to_owned(),
+            Facts::ShopUnread => "die eigenen Vorgaben der Werkstatt sind nicht lesbar".to_owned(),
+            Facts::ShopChanged => {
+                "mit anderen Vorgaben der Werkstatt beurteilt als beim Speichern".to_owned()
             }
+            Facts::OwnBuilding => "das Gebäude ist so, wie für diese Aufstellung geplant".to_owned(),
+            Facts::OlderByEye => "nach Augenmaß und älterer Regel aufgestellt".to_owned(),
+            Facts::ExampleFigures => "mit Beispielwerten".to_owned(),
+            Facts::SourceNotGiven => "die Herkunft einiger Angaben ist nicht genannt".to_owned(),
+            Facts::AssumedFigures(_) => "einige Maße des Fahrzeugs sind angenommen".to_owned(),
+            Facts::ViewByAngles => "das Objektiv der Kamera ist nicht bekannt".to_owned(),
+            Facts::MeasuredOnCar => match finding.subjects.first() {
+                Some(Subject::Car) => "Räder wie an diesem Fahrzeug gemessen".to_owned(),
+                _ => "Lage des Sensors wie an diesem Fahrzeug gemessen".to_owned(),
+            },
+            Facts::Condition(text) => format!("zuerst: {text}"),
+            Facts::HaveReady(text) => format!("bereithalten: {}", self.in_units(text)),
         }
-        text
     }
-}
-
-/// A text with each place of a figure in another unit; not where it is the end of a longer one.
-fn replaced(text: &str, figure: &str, by: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    let mut rest = text;
-    while let Some((before, after)) = rest.split_once(figure) {
-        let is_whole = !before.ends_with(|c: char| c.is_alphanumeric() || ".,".contains(c))
-            && !before.ends_with("× ")
-            && !after.starts_with(char::is_alphanumeric);
-        out.push_str(before);
-        out.push_str(if is_whole { by } else { figure });
-        rest = after;
-    }
-    out + rest
 }

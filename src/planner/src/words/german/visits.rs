@@ -10,12 +10,12 @@ use crate::words::visits::Visits;
 /// The fixed texts.
 pub const TEXTS: Visits = Visits {
     language: Language::German,
-    forward_radar: "forward radar",
-    lidar: "lidar",
-    forward_camera: "forward camera",
-    front_corner_radar: "front corner radar",
-    rear_corner_radar: "rear corner radar",
-    surround_camera: "surround camera",
+    forward_radar: "Frontradar",
+    lidar: "Lidar",
+    forward_camera: "Frontkamera",
+    front_corner_radar: "vorderes Eckradar",
+    rear_corner_radar: "hinteres Eckradar",
+    surround_camera: "Umfeldkamera",
 };
 
 pub fn line(number: usize, aiming: &str, because: &[String]) -> String {
@@ -24,8 +24,8 @@ pub fn line(number: usize, aiming: &str, because: &[String]) -> String {
 
 pub fn others(number: usize) -> String {
     match number {
-        1 => "The car is in for one aiming more".to_owned(),
-        n => format!("The car is in for {n} aimings more"),
+        1 => "Zum Auftrag gehört eine weitere Einstellung".to_owned(),
+        n => format!("Zum Auftrag gehören {n} weitere Einstellungen"),
     }
 }
 
@@ -38,16 +38,16 @@ pub fn missing(missing: &Missing, list: &TriggerList) -> String {
         .triggers
         .iter()
         .filter(|t| missing.because.contains(&t.id))
-        .map(|t| format!("“{}”", t.title))
+        .map(|t| format!("„{}“", t.title))
         .collect();
     let (because, group) = (listed(&titles), TEXTS.group(missing.group));
-    let asks = if titles.len() == 1 { "asks" } else { "ask" };
     match &missing.sensor {
         Some(sensor) => format!(
-            "{because} {asks} for “{sensor}” ({group}) to be aimed, and the profile has no aiming for it."
+            "Nach {because} ist „{sensor}“ ({group}) einzustellen; das Profil hat keine Einstellung dafür."
         ),
         None => format!(
-            "{because} {asks} for a {group} to be aimed, and the profile has none: enter it if the car has one."
+            "Nach {because} ist einzustellen: {group}. Das Profil hat keine Einstellung dafür; eintragen, wenn das Fahrzeug \
+             so etwas hat."
         ),
     }
 }
@@ -55,16 +55,19 @@ pub fn missing(missing: &Missing, list: &TriggerList) -> String {
 pub fn scale_fault(fault: PictureScaleFault, lengths: Lengths) -> String {
     match fault {
         PictureScaleFault::TooNear { apart_px } => format!(
-            "The two points are {:.0} pixels apart; take two that are {:.0} pixels apart or more.",
+            "Die beiden Punkte sind {:.0} Bildpunkte auseinander; zwei nehmen, die es {:.0} oder mehr sind.",
             // What is too near is never written as near enough.
             apart_px.floor(),
             PictureScaleFault::LEAST_APART_PX
         ),
         PictureScaleFault::NoDistance => {
-            format!("The distance between the two points must be {}.", range(&limits::DISTANCE, lengths))
+            format!(
+                "Der Abstand der beiden Punkte geht nicht; erlaubt: {}.",
+                range(&limits::DISTANCE, lengths)
+            )
         }
         PictureScaleFault::OutOfLimits { mm_per_px } => format!(
-            "One pixel would be {} mm; a picture's scale is {} a pixel.",
+            "Ein Bildpunkt wären {} mm; erlaubt je Bildpunkt: {}.",
             number(mm_per_px),
             range(&limits::MM_PER_PX, Lengths::InFile)
         ),
