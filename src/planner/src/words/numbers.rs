@@ -91,6 +91,15 @@ const MM_PER_INCH: f64 = 25.4;
 const SIXTEENTHS: u64 = 16;
 
 impl Region {
+    /// As the international standards have it: a point, thin spaces, the year first.
+    pub const STANDARD: Self =
+        Self { decimal: Decimal::Point, thousands: Thousands::ThinSpace, days: Days::YearMonthDay };
+
+    /// Germany: a comma, thin spaces, the day first. DIN 1333 has the comma, DIN 5008 spaces between thousands and 02.11.2026
+    /// (from memory).
+    pub const GERMANY: Self =
+        Self { decimal: Decimal::Comma, thousands: Thousands::ThinSpace, days: Days::DayMonthYear };
+
     /// A number to so many places.
     pub fn number(self, value: f64, places: usize) -> String {
         self.written(&format!("{value:.places$}"))
@@ -180,6 +189,11 @@ impl Region {
 }
 
 impl Locale {
+    /// This language in these units, with numbers and days as they are written where it is spoken.
+    pub const fn of(language: Language, units: Units) -> Self {
+        Self { language, units, region: language.region() }
+    }
+
     /// A length with its unit. Below 10 mm a tenth is shown, below 0.1 mm a hundredth.
     pub fn length(self, mm: f64) -> String {
         match self.units {
@@ -408,5 +422,10 @@ mod tests {
         assert_eq!(west_mm.length(-3600.0), "\u{2212}3,600 mm");
         assert_eq!(west.day(day), "11/02/2026");
         assert_eq!(Region::default().day(day), "2026-11-02");
+        assert_eq!(Region::default(), Region::STANDARD);
+        let german = Locale::of(Language::German, Units::Millimetres);
+        assert_eq!(german.length(3600.0), "3\u{202f}600 mm");
+        assert_eq!(german.length(2.5), "2,5 mm");
+        assert_eq!(german.region.day(day), "02.11.2026");
     }
 }

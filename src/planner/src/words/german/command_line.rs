@@ -26,6 +26,7 @@ pub const TEXTS: CommandLine = CommandLine {
     quiet: "Nur ausgeben, was schiefgeht; der Rückgabewert ist die Antwort",
     check_arrangement: "Nur diese Aufstellung; ohne Angabe jede in der Datei",
     draw_arrangement: "Diese Aufstellung; ohne Angabe die erste in der Datei",
+    in_language: "Sprache: en (Englisch) oder de (Deutsch), mit ihrer Schreibweise von Zahlen und Tagen",
     units: "Längen in Millimetern, Metern, oder Fuß und Zoll",
     shop: "Die Vorgaben der Werkstatt, nach denen beurteilt wird, statt der eigenen Datei der Werkstatt",
     date: "Der Tag, nach dem beurteilt wird, statt heute: das Alter der Bodenvermessung",

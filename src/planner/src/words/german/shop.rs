@@ -1,9 +1,9 @@
 //! German of the same: see `words/shop.rs`.
 
-use super::screen::cut;
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::{Finding, Subject};
 use crate::model::{Known, ShopFigure};
+use crate::words::screen::cut;
 use crate::words::shop::ShopTexts;
 
 /// The fixed texts.
@@ -15,8 +15,8 @@ pub const TEXTS: ShopTexts = ShopTexts {
     floor: "Bodenhöhen",
     room: "Raum um das Fahrzeug",
     marks: "Marken und Ziele",
-    to_default: "Vorgabe",
-    all_to_default: "Alle auf Vorgabe",
+    to_default: "Üblich",
+    all_to_default: "Alle auf üblich",
     nowhere: "Es gibt keinen Ordner dafür: Sie gelten, bis das Programm endet.",
     changed_on_disk: "Nicht gespeichert: Jemand anderes hat die Datei geändert, seit sie gelesen wurde.",
     gone_from_disk: "Nicht gespeichert: Die Datei ist nicht mehr da: gelöscht, verschoben oder umbenannt.",
@@ -25,7 +25,7 @@ pub const TEXTS: ShopTexts = ShopTexts {
     save_over: "Überschreiben",
     save_again: "Noch einmal speichern",
     drop_them: "Verwerfen",
-    not_read: "Die Datei mit den Vorgaben der Werkstatt ist nicht lesbar. Die üblichen gelten an ihrer Stelle, und sie bleibt, wie sie ist.",
+    not_read: "Die Datei mit den Vorgaben der Werkstatt ist nicht lesbar. Dafür gelten die üblichen Werte, und die Datei bleibt, wie sie ist.",
     read_again: "Noch einmal lesen",
     undo: "Vorgabe zurücknehmen",
     redo: "Vorgabe wiederholen",
@@ -95,7 +95,7 @@ fn source(own: Option<&str>) -> String {
     match own {
         None => "Übliche Praxis, ohne Quelle.".to_owned(),
         Some(default) => {
-            format!("In dieser Werkstatt festgelegt; üblich sind {default}: Praxis, ohne Quelle.")
+            format!("In dieser Werkstatt festgelegt; sonst {default}: übliche Praxis, ohne Quelle.")
         }
     }
 }
@@ -105,7 +105,7 @@ pub fn about(figure: ShopFigure, own: Option<&str>) -> String {
 }
 
 pub fn default_of(figure: ShopFigure) -> String {
-    format!("Vorgabe: {}", label(figure))
+    format!("Üblicher Wert: {}", label(figure))
 }
 
 pub fn kept_in(file: &str) -> String {

@@ -7,111 +7,117 @@ use crate::model::fault::{Allowed, Choice, Syntax};
 use crate::model::validate::limits::{self, Range, Unit};
 use crate::words::Lengths;
 
-/// What is allowed, as it stands in a sentence after "allowed is".
+/// What is allowed, as it stands in a sentence after "erlaubt:".
 pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
     let range = |within: &Range| range(within, lengths);
     let mm = |value: &f64| lengths.of(*value);
     match allowed {
         Allowed::In(within) => range(within),
-        Allowed::NothingOr(within) => format!("0, or {}", range(within)),
-        Allowed::EachWay(within) => format!("{} each way", range(within)),
-        Allowed::AboveBottom(within) => format!("{} above the bottom", range(within)),
+        Allowed::NothingOr(within) => format!("0, oder {}", range(within)),
+        Allowed::EachWay(within) => format!("{} in jeder Richtung", range(within)),
+        Allowed::AboveBottom(within) => format!("{} über der Unterkante", range(within)),
         Allowed::AboveBottomAt { bottom, high } => {
-            format!("above the bottom at {} and up to {}", mm(bottom), mm(high))
+            format!("über der Unterkante von {} und bis {}", mm(bottom), mm(high))
         }
-        Allowed::Whole(low, high) => format!("{low} to {high}"),
-        Allowed::AtMost(most) => format!("at most {most}"),
-        Allowed::AtMostCorners(most) => format!("at most {most} corners"),
-        Allowed::Corners(least) => format!("{least} corners or more"),
+        Allowed::Whole(low, high) => format!("{low} bis {high}"),
+        Allowed::AtMost(most) => format!("höchstens {most}"),
+        Allowed::AtMostCorners(most) => format!("höchstens {most} Ecken"),
+        Allowed::Corners(least) => format!("mindestens {least} Ecken"),
         Allowed::TextUpTo(longest) => {
-            format!("1 to {longest} characters on one line, without blanks at the ends")
+            format!("1 bis {longest} Zeichen in einer Zeile, ohne Leerzeichen an den Enden")
         }
 
         Allowed::OneOf(choice) => among(choice),
-        Allowed::Field([], _) => "nothing, since there is none".to_owned(),
+        Allowed::Field([], _) => "nichts, da es keines gibt".to_owned(),
         Allowed::Field(names, meant) => {
             let choice = Choice::near("", &names.iter().map(|&field| field.into()).collect::<Vec<_>>());
             format!("{}{}", listed(&choice), did_you_mean(*meant))
         }
-        Allowed::Kind([], _) => "nothing".to_owned(),
+        Allowed::Kind([], _) => "nichts".to_owned(),
         Allowed::Kind(names, meant) => {
             let names: Vec<String> = names.iter().map(|&kind| kind.to_owned()).collect();
             format!("{}{}", one_of(&names), did_you_mean(*meant))
         }
-        Allowed::UsedOnce(first) => format!("a name used only once; {first} has it already"),
-        Allowed::OwnName => "a name of its own".to_owned(),
-        Allowed::OneThatIsThere => "one that is there".to_owned(),
-        Allowed::WallOfRoom => "a wall of the room".to_owned(),
-        Allowed::AimingOfCar => "an aiming of the car".to_owned(),
-        Allowed::SensorOfAiming(id) => format!("the aiming's own, {:?}", id.as_str()),
+        Allowed::UsedOnce(first) => {
+            format!("ein Name, der nur einmal vorkommt; so heißt schon {first}")
+        }
+        Allowed::OwnName => "ein eigener Name".to_owned(),
+        Allowed::OneThatIsThere => "etwas, das es gibt".to_owned(),
+        Allowed::WallOfRoom => "eine Wand des Raums".to_owned(),
+        Allowed::AimingOfCar => "eine Einstellung des Fahrzeugs".to_owned(),
+        Allowed::SensorOfAiming(id) => format!("der Sensor der Einstellung, {:?}", id.as_str()),
         Allowed::NameAndPart => {
-            "the name of a sensor or an aiming of this car, a colon and what of it was assumed".to_owned()
+            "der Name eines Sensors oder einer Einstellung dieses Fahrzeugs, ein Doppelpunkt und was davon angenommen wurde"
+                .to_owned()
         }
-        Allowed::SensorOfThisCar => "the name of a sensor of this car".to_owned(),
-        Allowed::AimingOfThisCar => "the name of an aiming of this car".to_owned(),
-        Allowed::ZoneOfAiming => "the name of a zone of that aiming of this car".to_owned(),
-        Allowed::EarlierMarks => "marks that come earlier in the plan".to_owned(),
+        Allowed::SensorOfThisCar => "der Name eines Sensors dieses Fahrzeugs".to_owned(),
+        Allowed::AimingOfThisCar => "der Name einer Einstellung dieses Fahrzeugs".to_owned(),
+        Allowed::ZoneOfAiming => "der Name eines Freiraums dieser Einstellung dieses Fahrzeugs".to_owned(),
+        Allowed::EarlierMarks => "Marken, die früher im Plan kommen".to_owned(),
         Allowed::SpotAtEachFrontTyre => {
-            "a mark plan with a spot outboard of each front tyre, or another place to measure from".to_owned()
+            "ein Markenplan mit einem Punkt außen neben jedem Vorderreifen, oder eine andere Stelle, von der gemessen wird"
+                .to_owned()
         }
-        Allowed::AtLeastOne => "at least one".to_owned(),
-        Allowed::AtLeastOneOrNoSurvey => "at least one, or no survey at all".to_owned(),
-        Allowed::OneForEachPlacement(count) => format!("one for each of the {count} placements"),
-        Allowed::OneForEachCorner => "one wall for each corner, in the same order".to_owned(),
-        Allowed::KindsOrNote => "one kind of sensor or more, or a note that says why none".to_owned(),
-        Allowed::EachKindOnce => "each kind of sensor once".to_owned(),
-        Allowed::Nothing => "none".to_owned(),
-        Allowed::NoneAsSaid(field) => format!("none where {field} is true"),
+        Allowed::AtLeastOne => "mindestens eines".to_owned(),
+        Allowed::AtLeastOneOrNoSurvey => "mindestens eine, oder gar keine Vermessung".to_owned(),
+        Allowed::OneForEachPlacement(count) => format!("einer für jedes der {count} Ziele"),
+        Allowed::OneForEachCorner => "eine Wand für jede Ecke, in derselben Reihenfolge".to_owned(),
+        Allowed::KindsOrNote => {
+            "mindestens eine Art von Sensor, oder ein Vermerk, der sagt, warum keine".to_owned()
+        }
+        Allowed::EachKindOnce => "jede Art von Sensor einmal".to_owned(),
+        Allowed::Nothing => "nichts".to_owned(),
+        Allowed::NoneAsSaid(field) => format!("nichts, wo {field} true ist"),
 
         Allowed::FromTaped(least, of) => {
-            format!("what is taped or more: from {}", with_unit(*least, *of, lengths))
+            format!("wie eingemessen oder mehr: ab {}", with_unit(*least, *of, lengths))
         }
-        Allowed::BelowLength(length) => format!("less than the length of {}", mm(length)),
-        Allowed::BelowWidth(width) => format!("less than the width of {}", mm(width)),
-        Allowed::BelowTrack(track) => format!("less than the track: below {}", mm(track)),
+        Allowed::BelowLength(length) => format!("weniger als die Länge von {}", mm(length)),
+        Allowed::BelowWidth(width) => format!("weniger als die Breite von {}", mm(width)),
+        Allowed::BelowTrack(track) => format!("weniger als die Spurweite: unter {}", mm(track)),
         Allowed::BelowHeightAndWheelbase(least) => {
-            format!("less than the height and the wheelbase: below {}", mm(least))
+            format!("weniger als Höhe und Radstand: unter {}", mm(least))
         }
-        Allowed::BelowHeight(height) => format!("less than the height: below {}", mm(height)),
-        Allowed::FromWidth(width) => format!("at least the width of {}", mm(width)),
-        Allowed::FromBase(height) => format!("at least the base's height of {}", mm(height)),
-        Allowed::UpToFrequency => "no more than the frequency".to_owned(),
-        Allowed::LengthWithin(slack) => format!("a length within {} of that sum", mm(slack)),
-        Allowed::SameLength => "the same length both ways".to_owned(),
+        Allowed::BelowHeight(height) => format!("weniger als die Höhe: unter {}", mm(height)),
+        Allowed::FromWidth(width) => format!("mindestens die Breite von {}", mm(width)),
+        Allowed::FromBase(height) => format!("mindestens die Höhe der Füße von {}", mm(height)),
+        Allowed::UpToFrequency => "nicht mehr als die Frequenz".to_owned(),
+        Allowed::LengthWithin(slack) => format!("eine Länge, die auf {} dieser Summe gleicht", mm(slack)),
+        Allowed::SameLength => "in beiden Richtungen dieselbe Länge".to_owned(),
         Allowed::OutlineReaching { size, within } => {
-            format!("one that reaches {}, as the car's figures say, within {}", reach(size), mm(within))
+            format!("einer, der {} reicht, wie die Werte des Fahrzeugs sagen, auf {}", reach(size), mm(within))
         }
 
-        Allowed::FromFloor => "0 or above: the floor".to_owned(),
-        Allowed::UpToCeiling(ceiling) => format!("at most the ceiling's {}", mm(ceiling)),
-        Allowed::WithinWall(length) => format!("one that ends within the wall's {}", mm(length)),
-        Allowed::OpeningsApart => "openings side by side or one above the other".to_owned(),
+        Allowed::FromFloor => "0 oder darüber: der Boden".to_owned(),
+        Allowed::UpToCeiling(ceiling) => format!("höchstens die Höhe der Decke von {}", mm(ceiling)),
+        Allowed::WithinWall(length) => format!("eine, die in der Wand von {} endet", mm(length)),
+        Allowed::OpeningsApart => "Öffnungen nebeneinander oder übereinander".to_owned(),
         Allowed::CornerBeyond(corner) => {
-            format!("a corner with larger x and larger y than {}, within reach", point(*corner))
+            format!("eine Ecke mit größerem x und größerem y als {}, in Reichweite", point(*corner))
         }
-        Allowed::EachCornerOnce => "each corner once, the first not repeated at the end".to_owned(),
-        Allowed::EdgesApart => "an outline whose edges meet only at its corners".to_owned(),
-        Allowed::SomeArea => "a shape that covers some floor".to_owned(),
-        Allowed::HolesInside => "holes inside the outline".to_owned(),
-        Allowed::HolesApart => "holes that lie apart".to_owned(),
-        Allowed::NoHoles => "an outline without holes".to_owned(),
+        Allowed::EachCornerOnce => "jede Ecke einmal, die erste am Ende nicht wiederholt".to_owned(),
+        Allowed::EdgesApart => "ein Umriss, dessen Kanten sich nur an den Ecken treffen".to_owned(),
+        Allowed::SomeArea => "eine Form, die etwas Boden bedeckt".to_owned(),
+        Allowed::HolesInside => "Löcher innerhalb des Umrisses".to_owned(),
+        Allowed::HolesApart => "Löcher, die getrennt liegen".to_owned(),
+        Allowed::NoHoles => "ein Umriss ohne Löcher".to_owned(),
         Allowed::TopAboveBottom => {
-            format!("a top above the bottom, both within {}", mm(&limits::PLACE.high))
+            format!("eine Oberkante über der Unterkante, beide innerhalb von {}", mm(&limits::PLACE.high))
         }
 
-        Allowed::FloorForMat => "OnFloor for a mat, and for a mat only".to_owned(),
-        Allowed::OnlyForReflector => "0 for anything but a corner reflector".to_owned(),
+        Allowed::FloorForMat => "OnFloor für eine Matte, und nur für eine Matte".to_owned(),
+        Allowed::OnlyForReflector => "0 für alles außer einem Winkelreflektor".to_owned(),
 
         Allowed::PointFor(number) => point_for(number),
-        Allowed::Unspaced(number) => format!("{number}: no spaces in numbers"),
-        Allowed::Unitless(number) => format!("{number}: no unit here, the field's name has it"),
-        Allowed::Unquoted(word) => format!("a kind without quotes: {word}"),
-        Allowed::Figures(count) => format!("a list of figures in ( and ) of length {count}"),
-        Allowed::Day => "a day that exists, as \"2025-03-17\"".to_owned(),
+        Allowed::Unspaced(number) => format!("{number}: keine Leerzeichen in Zahlen"),
+        Allowed::Unitless(number) => format!("{number}: hier keine Einheit, sie steht im Namen des Feldes"),
+        Allowed::Unquoted(word) => format!("eine Art ohne Anführungszeichen: {word}"),
+        Allowed::Figures(count) => format!("eine Liste von Zahlen in ( und ) der Länge {count}"),
+        Allowed::Day => "ein Tag, den es gibt, wie \"2025-03-17\"".to_owned(),
         Allowed::Versions { oldest, newest, newer_can } => {
             let versions =
-                if oldest == newest { newest.to_string() } else { format!("{oldest} to {newest}") };
-            let newer = if *newer_can { "; a newer program can read the file" } else { "" };
+                if oldest == newest { newest.to_string() } else { format!("{oldest} bis {newest}") };
+            let newer = if *newer_can { "; ein neueres Programm kann die Datei lesen" } else { "" };
             format!("{versions}{newer}")
         }
         Allowed::Syntax(syntax) => self::syntax(*syntax),
@@ -120,33 +126,35 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
 
 fn syntax(syntax: Syntax) -> String {
     match syntax {
-        Syntax::Value => "a value: this field must be given",
-        Syntax::EachFieldOnce => "each field once",
-        Syntax::Number => "a number",
-        Syntax::WholeNumber => "a whole number",
-        Syntax::WholeNumberUpTo(most) => return format!("a whole number from 0 to {most}"),
-        Syntax::TrueOrFalse => "true or false",
-        Syntax::Text => "a text in double quotes",
-        Syntax::ClosedText => "a text closed by a double quote",
-        Syntax::TextOnOneLine => "a text that ends on its line: its closing double quote is probably missing",
-        Syntax::List => "a list in [ and ]",
-        Syntax::EndOfList => "a comma or ] at the end of the list",
-        Syntax::Comma => "a comma between two entries",
-        Syntax::Colon => "a colon after the field's name",
-        Syntax::Record => "a record in ( and )",
-        Syntax::EndOfRecord => "a comma or ) at the end of the record",
-        Syntax::FieldOrKind => "the name of a field or of a kind",
-        Syntax::KindAlone => "a kind without figures",
-        Syntax::ClosedComment => "a comment that is closed",
-        Syntax::NoUnderscores => "a number without underscores at its ends",
-        Syntax::Backslash => "a backslash only as in \\\" or \\\\",
-        Syntax::NoSettings => "no #![...] line: none is needed",
-        Syntax::LessDeep => "records as the formats describe them",
-        Syntax::NothingMore => "nothing after the file's last closing bracket",
-        Syntax::ClosedBrackets => "a file whose brackets are all closed",
-        Syntax::AsDescribed => "a value such as the shipped files have in this field",
+        Syntax::Value => "ein Wert: Dieses Feld muss angegeben sein",
+        Syntax::EachFieldOnce => "jedes Feld einmal",
+        Syntax::Number => "eine Zahl",
+        Syntax::WholeNumber => "eine ganze Zahl",
+        Syntax::WholeNumberUpTo(most) => return format!("eine ganze Zahl von 0 bis {most}"),
+        Syntax::TrueOrFalse => "true oder false",
+        Syntax::Text => "ein Text in doppelten Anführungszeichen",
+        Syntax::ClosedText => "ein Text, den ein doppeltes Anführungszeichen schließt",
+        Syntax::TextOnOneLine => {
+            "ein Text, der in seiner Zeile endet: wohl fehlt das schließende doppelte Anführungszeichen"
+        }
+        Syntax::List => "eine Liste in [ und ]",
+        Syntax::EndOfList => "ein Komma oder ] am Ende der Liste",
+        Syntax::Comma => "ein Komma zwischen zwei Einträgen",
+        Syntax::Colon => "ein Doppelpunkt nach dem Namen des Feldes",
+        Syntax::Record => "ein Datensatz in ( und )",
+        Syntax::EndOfRecord => "ein Komma oder ) am Ende des Datensatzes",
+        Syntax::FieldOrKind => "der Name eines Feldes oder einer Art",
+        Syntax::KindAlone => "eine Art ohne Werte",
+        Syntax::ClosedComment => "ein Kommentar, der geschlossen ist",
+        Syntax::NoUnderscores => "eine Zahl ohne Unterstriche an den Enden",
+        Syntax::Backslash => "ein umgekehrter Schrägstrich nur wie in \\\" oder \\\\",
+        Syntax::NoSettings => "keine Zeile #![...]: keine ist nötig",
+        Syntax::LessDeep => "Datensätze, wie die Formate sie beschreiben",
+        Syntax::NothingMore => "nichts nach der letzten schließenden Klammer der Datei",
+        Syntax::ClosedBrackets => "eine Datei, deren Klammern alle geschlossen sind",
+        Syntax::AsDescribed => "ein Wert, wie ihn die mitgelieferten Dateien in diesem Feld haben",
         Syntax::WholeFile => {
-            "a file that was saved by this program, or one like it: all its fields stand in one ( ... )"
+            "eine Datei, die dieses Programm gespeichert hat, oder eine ebensolche: Alle Felder stehen in einem ( ... )"
         }
     }
     .to_owned()
@@ -156,14 +164,10 @@ fn syntax(syntax: Syntax) -> String {
 pub fn range(range: &Range, lengths: Lengths) -> String {
     if range.unit == Unit::Millimetres && lengths != Lengths::InFile {
         let (low, high) = lengths.within(range.low, range.high);
-        return if range.above {
-            format!("above {low} and up to {high}")
-        } else {
-            format!("{low} to {high}")
-        };
+        return if range.above { format!("über {low} und bis {high}") } else { format!("{low} bis {high}") };
     }
     let (low, high, unit) = (number(range.low), number(range.high), unit(range.unit));
-    if range.above { format!("above {low} and up to {high}{unit}") } else { format!("{low} to {high}{unit}") }
+    if range.above { format!("über {low} und bis {high}{unit}") } else { format!("{low} bis {high}{unit}") }
 }
 
 /// A number with its unit.
@@ -182,43 +186,45 @@ const fn unit(unit: Unit) -> &'static str {
         Unit::Degrees => "°",
         Unit::Gigahertz => " GHz",
         Unit::Dbsm => " dBsm",
-        Unit::Days => " days",
+        Unit::Days => " Tage",
     }
 }
 
-/// "from (1, 2) to (3, 4)".
+/// "von (1, 2) bis (3, 4)".
 pub fn reach(size: &Bounds) -> String {
-    format!("from {} to {}", point(size.low), point(size.high))
+    format!("von {} bis {}", point(size.low), point(size.high))
 }
 
 /// Names, and the one that was probably meant.
 fn among(choice: &Choice) -> String {
     if choice.names.is_empty() {
-        return "none, since nothing of the kind is there".to_owned();
+        return "nichts, da es nichts dergleichen gibt".to_owned();
     }
     let meant = choice.meant.as_ref().map(|id| name(id.as_str()));
     format!("{}{}", listed(choice), did_you_mean(meant.as_deref()))
 }
 
-/// "\"a\", \"b\" or 3 more".
+/// "\"a\", \"b\" oder 3 weitere".
 pub fn listed(choice: &Choice) -> String {
-    let more = (choice.more > 0).then(|| format!("{} more", choice.more));
+    let more = (choice.more > 0)
+        .then(|| if choice.more == 1 { "1 weiterer".to_owned() } else { format!("{} weitere", choice.more) });
     let names: Vec<String> = choice.names.iter().map(|id| name(id.as_str())).chain(more).collect();
     one_of(&names)
 }
 
 pub fn did_you_mean(meant: Option<&str>) -> String {
-    meant.map(|meant| format!(" (did you mean {meant}?)")).unwrap_or_default()
+    meant.map(|meant| format!(" (ist {meant} gemeint?)")).unwrap_or_default()
 }
 
 /// A number with a comma: a point, or no comma at all where it may stand between thousands.
 fn point_for(number: &str) -> String {
     let thousands = number.rsplit(',').next().is_some_and(|rest| rest.len() == 3);
-    let or = if thousands { format!(", or no comma: {}", number.replace(',', "")) } else { String::new() };
-    format!("a decimal point: {}{or}", number.replace(',', "."))
+    let or =
+        if thousands { format!(", oder kein Komma: {}", number.replace(',', "")) } else { String::new() };
+    format!("ein Dezimalpunkt: {}{or}", number.replace(',', "."))
 }
 
-/// "(4, 5)".
+/// "(4, 5)", as a file has it.
 pub fn point(at: DVec2) -> String {
     format!("({}, {})", number(at.x), number(at.y))
 }

@@ -2,7 +2,7 @@
 
 use super::allowed::{allowed, did_you_mean};
 use super::found::found;
-use crate::model::fault::{Choice, FileFault, FileKind, FileTrouble, PictureKind, Why, Wrong};
+use crate::model::fault::{Choice, FileFault, FileKind, FileTrouble, Instead, PictureKind, Why, Wrong};
 use crate::words::Lengths;
 use crate::words::german::screen;
 
@@ -10,10 +10,10 @@ use crate::words::german::screen;
 pub fn file_fault(fault: &FileFault) -> String {
     let mut sentence = fault.file.clone();
     if let Some(line) = fault.line {
-        sentence += &format!(", line {line}");
+        sentence += &format!(", Zeile {line}");
     }
     if let Some(column) = fault.column {
-        sentence += &format!(", column {column}");
+        sentence += &format!(", Spalte {column}");
     }
     if let Some(field) = fault.field() {
         sentence += &format!(", {field}");
@@ -21,7 +21,7 @@ pub fn file_fault(fault: &FileFault) -> String {
     match &*fault.wrong {
         Wrong::Inside(fault) => {
             format!(
-                "{sentence}: found {}; allowed is {}.",
+                "{sentence} – gefunden: {}; erlaubt: {}.",
                 found(fault, Lengths::InFile),
                 allowed(&fault.allowed, Lengths::InFile)
             )
@@ -33,102 +33,108 @@ pub fn file_fault(fault: &FileFault) -> String {
 fn trouble(trouble: &FileTrouble) -> String {
     match trouble {
         FileTrouble::NotRead { kind, why, built_in } => format!(
-            "{} cannot be read here: {}{}",
+            "{} ist hier nicht zu lesen: {}{}",
             a(*kind),
-            self::why(*why, "there is no file of that name"),
+            self::why(*why, "eine Datei dieses Namens gibt es nicht"),
             built_in.as_deref().map(built_in_bays).unwrap_or_default()
         ),
         FileTrouble::IsFolder(FileKind::Picture) => {
-            "this is a folder; name the file of a picture in it".to_owned()
+            "das ist ein Ordner; eine Bilddatei darin angeben".to_owned()
         }
         FileTrouble::IsFolder(kind) => {
-            format!("this is a folder; name the file of {} in it, which ends in .ron", a(*kind))
+            format!("das ist ein Ordner; eine Datei darin angeben, die auf .ron endet ({})", a(*kind))
         }
-        FileTrouble::NoPlainFile(kind) => format!("this is no plain file; name the file of {}", a(*kind)),
-        FileTrouble::TooLarge { kind: FileKind::Picture, bytes, most } => {
-            format!("this file has {bytes} bytes; a picture of at most {most} bytes is read: make it smaller")
+        FileTrouble::NoPlainFile(kind) => {
+            format!("das ist keine gewöhnliche Datei; eine solche angeben ({})", a(*kind))
         }
+        FileTrouble::TooLarge { kind: FileKind::Picture, bytes, most } => format!(
+            "diese Datei hat {bytes} Byte; ein Bild wird bis {most} Byte gelesen: verkleinern"
+        ),
         FileTrouble::TooLarge { kind: _, bytes, most } => {
-            format!("this file has {bytes} bytes; at most {most} bytes are read")
+            format!("diese Datei hat {bytes} Byte; höchstens {most} Byte werden gelesen")
         }
-        FileTrouble::NoText(kind, byte) => {
-            format!("the byte 0x{byte:02X} is no text; save {} as plain text in UTF-8", a(*kind))
-        }
+        FileTrouble::NoText(kind, byte) => format!(
+            "das Byte 0x{byte:02X} ist kein Text; {} ist als einfacher Text in UTF-8 zu speichern",
+            a(*kind)
+        ),
         FileTrouble::ControlCharacter(kind) => {
-            format!("a control character, as in a file that is not text; {} is plain text", a(*kind))
+            format!("ein Steuerzeichen, wie in einer Datei, die kein Text ist; {} ist einfacher Text", a(*kind))
         }
         FileTrouble::Empty(kind) => {
-            format!("this is an empty file; {} starts with `(version: 1,`", a(*kind))
+            format!("das ist eine leere Datei; {} beginnt mit `(version: 1,`", a(*kind))
         }
         FileTrouble::OtherKind { wanted, found } => {
-            format!("this is {}, not {}", plainly(*found), plainly(*wanted))
+            format!("gefunden: {}; gesucht: {}", plainly(*found), plainly(*wanted))
         }
-        FileTrouble::More(count) => format!("{count} more things are wrong like these"),
+        FileTrouble::More(1) => "eine weitere Stelle ist ebenso falsch".to_owned(),
+        FileTrouble::More(count) => format!("{count} weitere Stellen sind ebenso falsch"),
         FileTrouble::NameIsNoText => {
-            "this file's name is no text; give it a name in plain letters".to_owned()
+            "der Name dieser Datei ist kein Text; ihr einen Namen aus einfachen Buchstaben geben".to_owned()
         }
 
         FileTrouble::PictureKind(kind) => format!(
-            "this is {}, which is not read here; save the picture as PNG or JPEG",
+            "das ist {}, was hier nicht gelesen wird; das Bild als PNG oder JPEG speichern",
             picture_kind(*kind)
         ),
         FileTrouble::TooManyPixels { width, height, most_a_side, most } => format!(
-            "this picture has {width} by {height} pixels; at most {most_a_side} a side and {} million in all are \
-             read: make it smaller",
+            "dieses Bild hat {width} mal {height} Bildpunkte; gelesen werden höchstens {most_a_side} je Seite und {} \
+             Millionen insgesamt: verkleinern",
             most / 1_000_000
         ),
         FileTrouble::PictureManner => {
-            "this picture is stored in a manner that is not read here; save it again as a plain PNG"
+            "dieses Bild ist auf eine Weise gespeichert, die hier nicht gelesen wird; als einfaches PNG neu speichern"
                 .to_owned()
         }
         FileTrouble::PictureMemory => {
-            "there is not enough memory for this picture; make it smaller".to_owned()
+            "für dieses Bild reicht der Arbeitsspeicher nicht; verkleinern".to_owned()
         }
         FileTrouble::PictureDamaged => {
-            "this picture is damaged and cannot be read to its end; copy it again from where it came"
+            "dieses Bild ist beschädigt und nicht bis zum Ende zu lesen; noch einmal von dort kopieren, woher es kam"
                 .to_owned()
         }
 
         FileTrouble::NotWritten(why) => format!(
-            "this file cannot be written: {}; {}",
-            self::why(*why, "there is no such folder"),
-            what_to_do(*why)
+            "diese Datei ist nicht zu schreiben: {}; {}",
+            self::why(*why, "diesen Ordner gibt es nicht"),
+            what_to_do(why.instead())
         ),
         FileTrouble::FolderInItsPlace => {
-            "this cannot be written: it is a folder; name a file in it, such as my-bay.ron".to_owned()
+            "das ist nicht zu schreiben: Es ist ein Ordner; eine Datei darin angeben, wie mein-messplatz.ron".to_owned()
         }
         FileTrouble::NoPlainFileInItsPlace => {
-            "this cannot be written: it is no plain file; choose another name".to_owned()
+            "das ist nicht zu schreiben: Es ist keine gewöhnliche Datei; einen anderen Namen wählen".to_owned()
         }
-        FileTrouble::Protected => {
-            "this file cannot be written: it is protected against writing; save under another \
-                                   name, or take the protection off"
-                .to_owned()
-        }
+        FileTrouble::Protected => "diese Datei ist nicht zu schreiben: Sie ist schreibgeschützt; unter anderem Namen \
+                                   speichern, oder den Schutz aufheben"
+            .to_owned(),
         FileTrouble::LinkToOtherKind(file) => format!(
-            "this file cannot be written: it is a link to {file}, which is another kind of file than the link's name \
-             says; choose another name"
+            "diese Datei ist nicht zu schreiben: Sie ist ein Verweis auf {file}, eine andere Art von Datei, als der Name \
+             des Verweises sagt; einen anderen Namen wählen"
         ),
         FileTrouble::IsInput => {
-            "this file cannot be written: it is what this is made from; choose another name".to_owned()
+            "diese Datei ist nicht zu schreiben: Daraus wird dies gemacht; einen anderen Namen wählen".to_owned()
         }
         FileTrouble::NotInText => {
-            "this cannot be written as text; look for a figure that is no number".to_owned()
+            "das ist nicht als Text zu schreiben; nach einem Wert suchen, der keine Zahl ist".to_owned()
         }
-        FileTrouble::NoHome => "no copy can be written: there is no home folder to write it into".to_owned(),
-        FileTrouble::FullOfCopies => "this folder is full of kept copies; delete some".to_owned(),
+        FileTrouble::NoHome => {
+            "es lässt sich keine Kopie schreiben: Es gibt keinen persönlichen Ordner dafür".to_owned()
+        }
+        FileTrouble::FullOfCopies => {
+            "dieser Ordner ist voll von aufbewahrten Kopien; einige löschen".to_owned()
+        }
 
         FileTrouble::NotHeld(why) => format!(
-            "it cannot be noted here that a file is open: {}; do not open it in a second window",
-            self::why(*why, "the folder is not there")
+            "hier lässt sich nicht vermerken, dass eine Datei offen ist: {}; sie nicht in einem zweiten Fenster öffnen",
+            self::why(*why, "den Ordner gibt es nicht")
         ),
         FileTrouble::NotKept(why) => format!(
-            "unsaved work cannot be kept here against a crash: {}; save your work soon",
-            self::why(*why, "the folder is not there any more")
+            "nicht gespeicherte Arbeit lässt sich hier nicht gegen Absturz sichern: {}; die Arbeit bald speichern",
+            self::why(*why, "den Ordner gibt es nicht mehr")
         ),
 
         FileTrouble::NoArrangement => {
-            "this layout has no set-up to show; it needs one under `arrangements`".to_owned()
+            "dieser Messplatz hat keine Aufstellung zu zeigen; nötig ist eine unter `arrangements`".to_owned()
         }
         FileTrouble::CannotBeJudged => screen::TEXTS.cannot_be_judged.to_owned(),
     }
@@ -137,22 +143,21 @@ fn trouble(trouble: &FileTrouble) -> String {
 /// What a file is to be.
 const fn a(kind: FileKind) -> &'static str {
     match kind {
-        FileKind::Layout => "a bay layout",
-        FileKind::Profile => "a vehicle profile",
-        FileKind::ProfileFolder => "a folder of vehicle profiles",
-        FileKind::TriggerList => "a list of what asks for aimings",
-        FileKind::Shop => "a shop's settings",
-        FileKind::Picture => "a picture",
-        FileKind::Levels => "a table of floor levels",
-        FileKind::Any => "a file",
+        FileKind::Layout => "ein Messplatz",
+        FileKind::Profile => "ein Fahrzeugprofil",
+        FileKind::ProfileFolder => "ein Ordner mit Fahrzeugprofilen",
+        FileKind::TriggerList => "eine Arbeitsliste",
+        FileKind::Shop => "die Vorgaben einer Werkstatt",
+        FileKind::Picture => "ein Bild",
+        FileKind::Levels => "eine Tabelle von Bodenhöhen",
+        FileKind::Any => "eine Datei",
     }
 }
 
 /// The same for who has the wrong file in hand.
 const fn plainly(kind: FileKind) -> &'static str {
     match kind {
-        FileKind::Layout => "a bay",
-        FileKind::Profile => "a car",
+        FileKind::Profile => "ein Fahrzeug",
         other => a(other),
     }
 }
@@ -160,56 +165,31 @@ const fn plainly(kind: FileKind) -> &'static str {
 fn built_in_bays(choice: &Choice) -> String {
     let names: Vec<&str> = choice.names.iter().map(|id| id.as_str()).collect();
     let meant = did_you_mean(choice.meant.as_ref().map(|id| id.as_str()));
-    format!("; built-in bays are {}{meant}", names.join(", "))
+    format!("; mitgelieferte Messplätze: {}{meant}", names.join(", "))
 }
 
 const fn picture_kind(kind: PictureKind) -> &'static str {
     match kind {
-        PictureKind::Empty => "an empty file",
-        PictureKind::Gif => "a GIF picture",
-        PictureKind::Bmp => "a BMP picture",
-        PictureKind::Tiff => "a TIFF picture",
-        PictureKind::WebP => "a WebP picture",
-        PictureKind::Heic => "a HEIC picture",
-        PictureKind::Avif => "an AVIF picture",
-        PictureKind::Pdf => "a PDF document",
-        PictureKind::Dwg => "a DWG drawing",
-        PictureKind::Xml => "an SVG or another XML file",
-        PictureKind::None => "no picture",
+        PictureKind::Empty => "eine leere Datei",
+        PictureKind::Gif => "ein GIF-Bild",
+        PictureKind::Bmp => "ein BMP-Bild",
+        PictureKind::Tiff => "ein TIFF-Bild",
+        PictureKind::WebP => "ein WebP-Bild",
+        PictureKind::Heic => "ein HEIC-Bild",
+        PictureKind::Avif => "ein AVIF-Bild",
+        PictureKind::Pdf => "ein PDF-Dokument",
+        PictureKind::Dwg => "eine DWG-Zeichnung",
+        PictureKind::Xml => "eine SVG- oder andere XML-Datei",
+        PictureKind::None => "kein Bild",
     }
 }
 
 /// What to do about a file that cannot be written.
-const fn what_to_do(why: Why) -> &'static str {
-    match why {
-        Why::DiskFull => "make room on it, or save on another one",
-        Why::NameTooLong | Why::NulInName | Why::Invalid => "choose another name",
-        Why::NotThere
-        | Why::Permission
-        | Why::IsFolder
-        | Why::NoFolder
-        | Why::FileTooLarge
-        | Why::DiskFails
-        | Why::ReadOnly
-        | Why::Exists
-        | Why::Busy
-        | Why::Running
-        | Why::TooManyOpen
-        | Why::LinksInCircle
-        | Why::OtherDisk
-        | Why::Stale
-        | Why::TimedOut
-        | Why::Memory
-        | Why::Unsupported
-        | Why::Interrupted
-        | Why::WroteNothing
-        | Why::EndedEarly
-        | Why::GateShut
-        | Why::TooMuchWork
-        | Why::FullOfJournals
-        | Why::WorkTooLarge
-        | Why::WorkNameTooLong
-        | Why::Other(_) => "choose a place where you may write",
+const fn what_to_do(instead: Instead) -> &'static str {
+    match instead {
+        Instead::Room => "dort Platz schaffen, oder auf einem anderen Datenträger speichern",
+        Instead::OtherName => "einen anderen Namen wählen",
+        Instead::OtherPlace => "einen Ort wählen, an dem geschrieben werden darf",
     }
 }
 
@@ -217,40 +197,42 @@ const fn what_to_do(why: Why) -> &'static str {
 fn why(why: Why, missing: &str) -> String {
     let system = match why {
         Why::NotThere => return missing.to_owned(),
-        Why::Permission => return "permission is refused".to_owned(),
-        Why::IsFolder => return "it is a folder".to_owned(),
-        Why::NoFolder => return "what should be a folder is a file".to_owned(),
-        Why::DiskFull => return "the disk is full".to_owned(),
-        Why::FileTooLarge => return "files as large as this are not allowed here".to_owned(),
+        Why::Permission => return "die Berechtigung fehlt".to_owned(),
+        Why::IsFolder => return "es ist ein Ordner".to_owned(),
+        Why::NoFolder => return "was ein Ordner sein sollte, ist eine Datei".to_owned(),
+        Why::DiskFull => return "der Datenträger ist voll".to_owned(),
+        Why::FileTooLarge => return "so große Dateien sind hier nicht erlaubt".to_owned(),
         Why::NameTooLong => {
-            return "the name, or the whole path, is too long for a file to be written whole".to_owned();
+            return "der Name oder der ganze Pfad ist zu lang, um eine Datei vollständig zu schreiben"
+                .to_owned();
         }
-        Why::NulInName => return "the name holds a character that no name may hold (NUL)".to_owned(),
+        Why::NulInName => return "der Name enthält ein Zeichen, das kein Name haben darf (NUL)".to_owned(),
         Why::DiskFails => {
-            return "the disk does not answer as it should; it may be failing, or was taken out".to_owned();
+            return "der Datenträger antwortet nicht, wie er soll; er ist vielleicht defekt oder wurde entfernt"
+                .to_owned();
         }
-        Why::ReadOnly => return "the disk is read-only".to_owned(),
-        Why::Other(Some(number)) => return format!("the system says: error {number}"),
-        Why::Other(None) => return "the system does not say why".to_owned(),
-        Why::Invalid => "invalid argument",
-        Why::Exists => "file exists",
-        Why::Busy => "device or resource busy",
-        Why::Running => "text file busy",
-        Why::TooManyOpen => "too many open files",
-        Why::LinksInCircle => "too many levels of symbolic links",
-        Why::OtherDisk => "invalid cross-device link",
-        Why::Stale => "stale file handle",
-        Why::TimedOut => "connection timed out",
-        Why::Memory => "cannot allocate memory",
-        Why::Unsupported => "operation not supported",
-        Why::Interrupted => "interrupted system call",
-        Why::WroteNothing => "write zero",
-        Why::EndedEarly => "unexpected end of file",
-        Why::GateShut => "another window of the program does not let go of it",
-        Why::TooMuchWork => "there is too much unsaved work at once",
-        Why::FullOfJournals => "the folder is full of journals of dead sessions",
-        Why::WorkTooLarge => "the work is too large",
-        Why::WorkNameTooLong => "the name or the path of the work is too large",
+        Why::ReadOnly => return "der Datenträger ist schreibgeschützt".to_owned(),
+        Why::Other(Some(number)) => return format!("das System meldet: Fehler {number}"),
+        Why::Other(None) => return "das System sagt nicht, warum".to_owned(),
+        Why::Invalid => "ungültiges Argument",
+        Why::Exists => "die Datei gibt es schon",
+        Why::Busy => "Gerät oder Datei belegt",
+        Why::Running => "Programmdatei wird ausgeführt",
+        Why::TooManyOpen => "zu viele offene Dateien",
+        Why::LinksInCircle => "zu viele Verweise hintereinander",
+        Why::OtherDisk => "Verweis auf einen anderen Datenträger",
+        Why::Stale => "veralteter Dateizugriff",
+        Why::TimedOut => "Zeit für die Verbindung überschritten",
+        Why::Memory => "kein Arbeitsspeicher frei",
+        Why::Unsupported => "Vorgang nicht unterstützt",
+        Why::Interrupted => "Systemaufruf unterbrochen",
+        Why::WroteNothing => "nichts wurde geschrieben",
+        Why::EndedEarly => "unerwartetes Ende der Datei",
+        Why::GateShut => "ein anderes Fenster des Programms gibt es nicht frei",
+        Why::TooMuchWork => "es gibt zu viel nicht gespeicherte Arbeit auf einmal",
+        Why::FullOfJournals => "der Ordner ist voll von Aufzeichnungen beendeter Sitzungen",
+        Why::WorkTooLarge => "die Arbeit ist zu groß",
+        Why::WorkNameTooLong => "Name oder Pfad der Arbeit ist zu lang",
     };
-    format!("the system says: {system}")
+    format!("das System meldet: {system}")
 }

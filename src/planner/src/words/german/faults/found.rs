@@ -6,7 +6,7 @@ use super::{name, number, quoted};
 use crate::model::fault::{Counted, Fault, Found, Listed};
 use crate::words::Lengths;
 
-/// What was found, as it stands in a sentence after "found".
+/// What was found, as it stands in a sentence after "gefunden:".
 pub fn found(fault: &Fault, lengths: Lengths) -> String {
     let mm = |value: &f64| lengths.of(*value);
     match &fault.found {
@@ -14,62 +14,64 @@ pub fn found(fault: &Fault, lengths: Lengths) -> String {
         Found::Number(value, _) => number(*value),
         Found::Whole(value) => value.to_string(),
         Found::Point(at) => super::allowed::point(*at),
-        Found::OutsideBody(value) => format!("{}, outside the body", mm(value)),
+        Found::OutsideBody(value) => format!("{}, außerhalb der Karosserie", mm(value)),
         Found::Count(count, of) => counted(*count, *of),
-        Found::WallsForCorners { walls, corners } => format!("{walls} walls for {corners} corners"),
-        Found::Position(Listed::BodyPoint, at) => format!("body point number {at}"),
-        Found::Position(Listed::Placement, at) => format!("placement number {at}"),
-        Found::Position(Listed::Wall, at) => format!("wall number {at}"),
-        Found::LaterMark(at) => format!("a use of mark number {at} in the plan"),
+        Found::WallsForCorners { walls, corners } => format!("{walls} Wände für {corners} Ecken"),
+        Found::Position(Listed::BodyPoint, at) => format!("Karosseriepunkt Nummer {at}"),
+        Found::Position(Listed::Placement, at) => format!("Ziel Nummer {at}"),
+        Found::Position(Listed::Wall, at) => format!("Wand Nummer {at}"),
+        Found::LaterMark(at) => format!("ein Bezug auf Marke Nummer {at} des Plans"),
 
         Found::NeededBy(aiming) => {
-            format!("nothing, and the aiming {} counts a height from it", name(aiming.as_str()))
+            format!("nichts, und die Einstellung {} zählt eine Höhe davon", name(aiming.as_str()))
         }
         Found::FrontSpots => {
-            "the line through the front spots without both spots in the mark plan".to_owned()
+            "die Linie durch die vorderen Punkte, ohne dass beide Punkte im Markenplan sind".to_owned()
         }
-        Found::EmptyText => "an empty text".to_owned(),
-        Found::EmptyList => "an empty list".to_owned(),
-        Found::NoPlacement => "no placement".to_owned(),
-        Found::NoLevel => "no level".to_owned(),
-        Found::NoField(field) => format!("no {field}"),
-        Found::FieldTwice(field) => format!("{field} again"),
-        Found::FieldNamed(field) => format!("a field named {}", quoted(field)),
+        Found::EmptyText => "ein leerer Text".to_owned(),
+        Found::EmptyList => "eine leere Liste".to_owned(),
+        Found::NoPlacement => "kein Ziel".to_owned(),
+        Found::NoLevel => "keine Höhe".to_owned(),
+        Found::NoField(field) => format!("kein {field}"),
+        Found::FieldTwice(field) => format!("{field} noch einmal"),
+        Found::FieldNamed(field) => format!("ein Feld namens {}", quoted(field)),
 
         Found::Word(word) => quoted(word),
-        Found::Text(text) => format!("the text {}", quoted(text)),
-        Found::Saying(text) => format!("the string {}", quoted(text)),
-        Found::Again(word) => format!("{} again", quoted(word)),
-        Found::TakenInBay(word) => format!("{}, which the bay has already", quoted(word)),
-        Found::NoProfile(car) => format!("{}, of which there is no profile", quoted(car)),
-        Found::NotAsInProfile(id) => format!("{:?}, not as the profile has it", id.as_str()),
+        Found::Text(text) => format!("der Text {}", quoted(text)),
+        Found::Saying(text) => format!("die Zeichenfolge {}", quoted(text)),
+        Found::Again(word) => format!("{} noch einmal", quoted(word)),
+        Found::TakenInBay(word) => format!("{}, was es am Messplatz schon gibt", quoted(word)),
+        Found::NoProfile(car) => format!("{}, wofür es kein Profil gibt", quoted(car)),
+        Found::NotAsInProfile(id) => format!("{:?}, nicht wie im Profil", id.as_str()),
         Found::Name(id) => format!("{:?}", id.as_str()),
-        Found::KindAgain => "a kind of sensor again".to_owned(),
-        Found::TextOf(chars) => format!("a text of {chars} characters"),
-        Found::ControlCharacter => "a text with a line break or another control character".to_owned(),
+        Found::KindAgain => "eine Art von Sensor noch einmal".to_owned(),
+        Found::TextOf(chars) => format!("ein Text von {chars} Zeichen"),
+        Found::ControlCharacter => "ein Text mit einem Zeilenumbruch oder anderen Steuerzeichen".to_owned(),
         Found::HiddenCharacter(hidden) => format!(
-            "a text with a hidden character that turns or breaks its line (U+{:04X})",
+            "ein Text mit einem unsichtbaren Zeichen, das die Zeile dreht oder umbricht (U+{:04X})",
             u32::from(*hidden)
         ),
-        Found::NothingSeen => "a text of which nothing is seen".to_owned(),
-        Found::BlankAtEnds(text) => format!("{}, which starts or ends with a blank", quoted(text)),
-        Found::TextToLine(last) => format!("a text that goes on to line {last}"),
+        Found::NothingSeen => "ein Text, von dem nichts zu sehen ist".to_owned(),
+        Found::BlankAtEnds(text) => {
+            format!("{}, was mit einem Leerzeichen beginnt oder endet", quoted(text))
+        }
+        Found::TextToLine(last) => format!("ein Text, der bis Zeile {last} geht"),
 
-        Found::RoomOf(size) => format!("a room of {}", by(*size, lengths)),
-        Found::AreaOf(size) => format!("an area of {}", by(*size, lengths)),
-        Found::ShapeOf(size) => format!("a shape {} long", mm(size)),
+        Found::RoomOf(size) => format!("ein Raum von {}", by(*size, lengths)),
+        Found::AreaOf(size) => format!("eine Fläche von {}", by(*size, lengths)),
+        Found::ShapeOf(size) => format!("eine Form von {} Länge", mm(size)),
         Found::BottomAndTop { bottom, top } => {
-            format!("a bottom at {} and a top at {}", mm(bottom), mm(top))
+            format!("eine Unterkante bei {} und eine Oberkante bei {}", mm(bottom), mm(top))
         }
         Found::AlongWall { from, to } => {
-            format!("an opening from {} to {} along its wall", lengths.bare(*from), mm(to))
+            format!("eine Öffnung von {} bis {} entlang ihrer Wand", lengths.bare(*from), mm(to))
         }
         Found::OpeningsOverlap(one, other) => {
-            format!("that {} overlaps {}", name(one.as_str()), name(other.as_str()))
+            format!("{} überdeckt {}", name(one.as_str()), name(other.as_str()))
         }
-        Found::OutlineReaches(size) => format!("an outline that reaches {}", super::allowed::reach(size)),
+        Found::OutlineReaches(size) => format!("ein Umriss, der {} reicht", super::allowed::reach(size)),
         Found::LengthAndParts { length, wheelbase, front, rear } => format!(
-            "{}, while wheelbase and overhangs ({} + {} + {}) make {}",
+            "{}, während Radstand und Überhänge ({} + {} + {}) {} ergeben",
             mm(length),
             lengths.bare(*wheelbase),
             lengths.bare(*front),
@@ -77,56 +79,54 @@ pub fn found(fault: &Fault, lengths: Lengths) -> String {
             mm(&(wheelbase + front + rear))
         ),
         Found::LengthAndSum { length, sum } => {
-            format!("{}, while wheelbase and overhangs make {}", mm(length), mm(sum))
+            format!("{}, während Radstand und Überhänge {} ergeben", mm(length), mm(sum))
         }
 
-        Found::NoPlace => "a place without bounds".to_owned(),
-        Found::CornerTwice => "the same corner twice in a row".to_owned(),
+        Found::NoPlace => "eine Stelle ohne Grenzen".to_owned(),
+        Found::CornerTwice => "dieselbe Ecke zweimal nacheinander".to_owned(),
         Found::EdgesMeet { hole, first, second } => {
             let corner = |i: &usize| match hole {
                 None => format!("{}[{i}]", fault.field),
-                Some(hole) => format!("hole {hole}, corner {i}"),
+                Some(hole) => format!("Loch {hole}, Ecke {i}"),
             };
-            format!(
-                "that the edge from {} crosses or touches the edge from {}",
-                corner(first),
-                corner(second)
-            )
+            format!("die Kante ab {} kreuzt oder berührt die Kante ab {}", corner(first), corner(second))
         }
-        Found::NoArea => "a shape without area".to_owned(),
-        Found::HoleOutside(hole) => format!("that hole {hole} lies outside the outline or crosses it"),
-        Found::HolesOverlap(one, other) => format!("that holes {one} and {other} overlap"),
+        Found::NoArea => "eine Form ohne Fläche".to_owned(),
+        Found::HoleOutside(hole) => format!("Loch {hole} liegt außerhalb des Umrisses oder kreuzt ihn"),
+        Found::HolesOverlap(one, other) => format!("die Löcher {one} und {other} überdecken sich"),
 
-        Found::StandingOnFloor => "a standing target on the floor".to_owned(),
-        Found::MatAtHeight => "a mat at a height".to_owned(),
-        Found::StandUnderMat => "a stand under a mat".to_owned(),
+        Found::StandingOnFloor => "ein stehendes Ziel am Boden".to_owned(),
+        Found::MatAtHeight => "eine Matte in einer Höhe".to_owned(),
+        Found::StandUnderMat => "ein Ständer unter einer Matte".to_owned(),
 
-        Found::WithComma(number) => format!("{number} with a comma"),
+        Found::WithComma(number) => format!("{number} mit einem Komma"),
         Found::Written(number) => number.clone(),
-        Found::EndOfFile => "the end of the file".to_owned(),
-        Found::TooDeep => "records nested too deep".to_owned(),
-        Found::NoVersion => "no version".to_owned(),
-        Found::Version(version) => format!("version {version}"),
-        Found::NewerVersion(version) => format!("version {version}, made by a newer program"),
-        Found::VersionNamed(text) => format!("the version {}", quoted(text)),
+        Found::EndOfFile => "das Ende der Datei".to_owned(),
+        Found::TooDeep => "zu tief geschachtelte Datensätze".to_owned(),
+        Found::NoVersion => "keine Version".to_owned(),
+        Found::Version(version) => format!("Version {version}"),
+        Found::NewerVersion(version) => format!("Version {version}, von einem neueren Programm"),
+        Found::VersionNamed(text) => format!("die Version {}", quoted(text)),
     }
 }
 
 fn counted(count: usize, of: Counted) -> String {
     match of {
-        Counted::Entries if count == 1 => "1 entry".to_owned(),
-        Counted::Entries => format!("{count} entries"),
-        Counted::Values => format!("{count} values"),
-        Counted::Points => format!("{count} points"),
-        Counted::Corners => format!("{count} corners"),
-        Counted::CornersInAll => format!("{count} corners in all"),
-        Counted::CornersOfHole(hole) => format!("{count} corners in hole {hole}"),
-        Counted::Placed => format!("{count} things and pieces of floor, counted once for each set-up"),
-        Counted::Holes => format!("{count} holes"),
-        Counted::Stands => format!("{count} stands"),
+        Counted::Entries if count == 1 => "1 Eintrag".to_owned(),
+        Counted::Entries => format!("{count} Einträge"),
+        Counted::Values => format!("{count} Werte"),
+        Counted::Points => format!("{count} Punkte"),
+        Counted::Corners => format!("{count} Ecken"),
+        Counted::CornersInAll => format!("{count} Ecken insgesamt"),
+        Counted::CornersOfHole(hole) => format!("{count} Ecken in Loch {hole}"),
+        Counted::Placed => {
+            format!("{count} Gegenstände und Stücke des Bodens, je Aufstellung einmal gezählt")
+        }
+        Counted::Holes => format!("{count} Löcher"),
+        Counted::Stands => format!("{count} Ständer"),
     }
 }
 
 fn by(size: DVec2, lengths: Lengths) -> String {
-    format!("{} by {}", lengths.bare(size.x), lengths.of(size.y))
+    format!("{} mal {}", lengths.bare(size.x), lengths.of(size.y))
 }
