@@ -12,11 +12,11 @@ pub(super) fn sentence(figures: &[Assumed]) -> String {
         // What a sensor or an aiming begins with is what is usual, whatever the body.
         let is_of_body = figures.iter().all(|figure| matches!(figure, Assumed::Body(_)));
         let from =
-            if is_of_body { "Nach der Fahrzeugklasse angenommen" } else { "Angenommen, nicht eingegeben" };
+            if is_of_body { "Nach der Fahrzeugklasse angenommen" } else { "Angenommen, nicht eingetragen" };
         return format!("{from}: {}.", listed(&named(MOST)));
     }
     let told = named(MOST - 2);
-    format!("Angenommen, nicht eingegeben: {} und {} weitere.", told.join(", "), figures.len() - told.len())
+    format!("Angenommen, nicht eingetragen: {} und {} weitere.", told.join(", "), figures.len() - told.len())
 }
 
 /// One figure, with what it belongs to.

@@ -14,16 +14,16 @@ pub const fn code(code: Code) -> &'static str {
         }
         Code::ZoneObject => "In einem Freiraum ist etwas, das nicht darin sein darf.",
         Code::ZonesMissing => {
-            "Für die Einstellung ist kein Freiraum eingegeben; dazu wurde nichts beurteilt."
+            "Für die Einstellung ist kein Freiraum eingetragen; dazu wurde nichts beurteilt."
         }
         Code::NoZoneNamed => {
-            "Eingegeben ist, dass die Anleitung keinen Freiraum nennt; dazu wurde nichts beurteilt."
+            "Eingetragen ist, dass die Anleitung keinen Freiraum nennt; dazu wurde nichts beurteilt."
         }
         Code::SightBlocked => "Etwas verdeckt dem Sensor einen Teil des Ziels.",
         Code::FresnelEntered => "Etwas ragt in die erste Fresnelzone zwischen einem Radar und seinem Ziel.",
         Code::FieldOfView => "Das Ziel ist außerhalb dessen, was der Sensor sieht.",
         Code::StandOffMark => "Das Ziel ist nicht dort, wo es hingehört.",
-        Code::MarkFault => "Eine Bodenmarke ist nach ihrer Vorschrift nicht zu finden.",
+        Code::MarkFault => "Eine Bodenmarke ist so, wie sie gebildet werden soll, nicht zu finden.",
         Code::MarkOffTarget => "Die Marken führen anderswohin als der Abstand.",
         Code::MarkMissing => {
             "Keine Marke führt zu einem Ziel: Wie sein Platz am Boden gefunden wird, ist nicht angegeben."
@@ -64,7 +64,7 @@ pub const fn code(code: Code) -> &'static str {
             "Fahrachswinkel oder Radversatz des Fahrzeugs sind größer, als die Einstellung erlaubt."
         }
         Code::AlignmentUnknown => {
-            "Die Einstellung begrenzt Fahrachswinkel oder Radversatz, und die Achsvermessung ist nicht oder nur halb eingegeben."
+            "Die Einstellung begrenzt Fahrachswinkel oder Radversatz, und die Achsvermessung ist nicht oder nur halb eingetragen."
         }
         Code::BeyondDoor => {
             "Ein Teil der Aufstellung liegt draußen, durch eine offene Tür; was dort ist, ist nicht bekannt."
@@ -72,7 +72,7 @@ pub const fn code(code: Code) -> &'static str {
         Code::BeyondBay => {
             "Ein Teil der Aufstellung liegt auf einem anderen Stellplatz oder im Rest der Halle; ein anderer Stellplatz wird dafür leer gehalten; oder zwei teilen sich den Boden."
         }
-        Code::WayIn => "Keine eingegebene Tür oder Öffnung lässt das Fahrzeug herein.",
+        Code::WayIn => "Keine eingetragene Tür oder Öffnung lässt das Fahrzeug herein.",
         Code::WalkIn => "In einen Freiraum, der frei von Personen sein muss, können Personen treten.",
         Code::ShutDoor => {
             "Eine geschlossene Tür kann bei der Einstellung auf die Aufstellung zu geöffnet werden, oder sie wird so lange geschlossen gehalten."
@@ -103,21 +103,21 @@ pub const fn code(code: Code) -> &'static str {
             "Die Bodenhöhen sind hier nicht bekannt, zu alt oder zu unsicher, oder nicht so, wie die Einstellung verlangt."
         }
         Code::AxisUnknown => {
-            "Die Einstellung folgt der geometrischen Fahrachse, und die Achsvermessung ist nicht eingegeben."
+            "Die Einstellung folgt der geometrischen Fahrachse, und die Achsvermessung ist nicht eingetragen."
         }
         Code::ProfileChanged => "Das Profil des Fahrzeugs ist nicht das, das sich der Messplatz gemerkt hat.",
         Code::ShopUnread => {
-            "Die eigenen Vorgaben der Werkstatt sind nicht lesbar; statt ihrer gelten die Standardwerte."
+            "Die eigenen Vorgaben der Werkstatt sind nicht lesbar; statt ihrer gelten die üblichen Werte."
         }
         Code::ShopChanged => {
             "Die Vorgaben der Werkstatt sind nicht die, nach denen der Messplatz beim Speichern beurteilt wurde."
         }
         Code::OwnBuilding => "Das Gebäude ist nur für diese Aufstellung geplant, nicht das des Messplatzes.",
         Code::OlderByEye => "Lagen nach Augenmaß stammen aus einer älteren Datei, in der das weniger hieß.",
-        Code::SourceNotGiven => "Werte sind eingegeben, ihre Herkunft ist nicht genannt.",
+        Code::SourceNotGiven => "Werte sind eingetragen, ihre Herkunft ist nicht genannt.",
         Code::ExampleFigures => "Werte des Fahrzeugs sind ein Beispiel, von keinem Hersteller.",
         Code::AssumedFigures => {
-            "Werte des Fahrzeugs sind nicht eingegeben: angenommen nach der Fahrzeugklasse oder nach dem Üblichen."
+            "Werte des Fahrzeugs sind nicht eingetragen: angenommen nach der Fahrzeugklasse oder nach dem Üblichen."
         }
         Code::MeasuredOnCar => {
             "Ein Wert, der an diesem Fahrzeug gemessen wurde, gilt statt des Werts im Profil."

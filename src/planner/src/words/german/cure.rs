@@ -52,11 +52,11 @@ impl About<'_> {
                     Some(ThingKind::LiftArm) => {
                         format!("{} um die Hubsäule schwenken, die Mitte {towards}", the(thing))
                     }
-                    _ => format!("{} {towards} {}", the(thing), self.moves(thing)),
+                    _ => format!("{} {towards} {}", the(thing), self.moves(thing, "schieben")),
                 }
             }
             Step::TakeAway { thing } => self.leaves(thing),
-            Step::MoveCar { by } => format!("Fahrzeug {} versetzen", self.towards(*by)),
+            Step::MoveCar { by } => format!("Fahrzeug {} stellen", self.towards(*by)),
             Step::StandOnMark { placement } => {
                 let target = self.alone(&Subject::Stand(placement.clone()));
                 match self.meant_height(placement) {
@@ -77,29 +77,30 @@ impl About<'_> {
             Step::Tape { thing } if self.is_taped(thing) => {
                 format!("{} etwas weiter wegstellen oder genauer einmessen als bisher", the(thing))
             }
-            Step::Tape { thing } => format!("Lage von {} mit dem Bandmaß messen und eingeben", the(thing)),
+            Step::Tape { thing } => format!("Lage von {} mit dem Bandmaß messen und eintragen", the(thing)),
             Step::TapeCar => {
-                "drei Abstände von den Wänden zu den Rädern messen und angeben, dass eingemessen ist"
+                "drei Abstände von den Wänden zu den Rädern messen und „eingemessen“ angeben"
                     .to_owned()
             }
-            Step::SurveyFloor => "Boden aufmessen und die Höhen eingeben".to_owned(),
-            Step::EnterFigures => "Werte des Fahrzeugherstellers eingeben".to_owned(),
-            Step::EnterAlignment => "Werte aus dem Protokoll der Achsvermessung eingeben".to_owned(),
+            Step::SurveyFloor => "Boden aufmessen und die Höhen eintragen".to_owned(),
+            Step::EnterFigures => "Werte des Fahrzeugherstellers eintragen".to_owned(),
+            Step::EnterAlignment => "Werte aus dem Protokoll der Achsvermessung eintragen".to_owned(),
             Step::SayHeightsFrom => {
-                "in der Anleitung nachsehen und eingeben, von welcher der beiden Ebenen ihre Höhen zählen"
+                "in der Anleitung nachsehen und eintragen, von welcher der beiden Ebenen ihre Höhen zählen"
                     .to_owned()
             }
-            Step::EnterZones => "Freiräume der Anleitung eingeben, oder dass sie keinen nennt".to_owned(),
+            Step::EnterZones => "Freiräume der Anleitung eintragen, oder dass sie keinen nennt".to_owned(),
             Step::ReviewProfile => "Profil noch einmal ansehen und den Messplatz damit speichern".to_owned(),
         }
     }
 
-    fn moves(&self, thing: &Id) -> &'static str {
+    /// The verb of a thing that is moved; `plainly` is that of most things.
+    fn moves(&self, thing: &Id, plainly: &'static str) -> &'static str {
         match self.kind(thing) {
             Some(ThingKind::LiftArm) => "schwenken",
             Some(ThingKind::ParkedCar) => "fahren",
             Some(ThingKind::Person) => "gehen lassen",
-            _ => "versetzen",
+            _ => plainly,
         }
     }
 
@@ -138,8 +139,8 @@ impl About<'_> {
         let more = told.iter().filter(|caused| caused.severity == first.severity).count() - 1;
         let more = match more {
             0 => String::new(),
-            1 => ", und ein Punkt mehr".to_owned(),
-            n => format!(", und {n} Punkte mehr"),
+            1 => ", und ein weiterer Punkt".to_owned(),
+            n => format!(", und {n} weitere Punkte"),
         };
         let but = match first.severity {
             Severity::Stops => "Das verhindert dann aber die Einstellung",
@@ -148,12 +149,12 @@ impl About<'_> {
         Some(format!("{but}: {what}{more}."))
     }
 
-    /// Several things to do, in one line: "„Wagen“ und „Schrank“ versetzen".
+    /// Several things to do, in one line: "„Wagen“ und „Schrank“ verschieben".
     pub fn steps(&self, steps: &[Step]) -> String {
         let mut verbs: Vec<(&str, Vec<String>)> = Vec::new();
         for step in steps {
             let (verb, what) = match step {
-                Step::MoveThing { thing, .. } => (self.moves(thing), the(thing)),
+                Step::MoveThing { thing, .. } => (self.moves(thing, "verschieben"), the(thing)),
                 Step::TakeAway { thing }
                     if !matches!(self.kind(thing), Some(ThingKind::Person | ThingKind::ParkedCar)) =>
                 {
@@ -172,6 +173,7 @@ impl About<'_> {
             .into_iter()
             .map(|(verb, whats)| format!("{} {verb}", listed(&whats)).trim().to_owned())
             .collect();
-        listed(&parts)
+        // What has a comma of its own is not told from the next by one.
+        if parts.iter().any(|part| part.contains(", ")) { parts.join("; ") } else { listed(&parts) }
     }
 }

@@ -10,7 +10,7 @@ impl About<'_> {
     /// A deed as a person reads it beside "undo".
     pub fn deed(&self, deed: &Deed) -> String {
         match deed {
-            Deed::Move(thing) => format!("„{thing}“ versetzen"),
+            Deed::Move(thing) => format!("„{thing}“ verschieben"),
             Deed::Size(thing) => format!("Größe von „{thing}“"),
             Deed::Describe(thing) => format!("Angaben zu „{thing}“"),
             Deed::Rename(thing) => format!("„{thing}“ umbenennen"),
@@ -44,7 +44,7 @@ impl About<'_> {
             Deed::RemoveDimension(id) => format!("„{id}“ entfernen"),
             Deed::Carried => "Worauf das Fahrzeug steht".to_owned(),
             Deed::InBay => "Stellplätze der Aufstellung".to_owned(),
-            Deed::MoveSeveral(count) => format!("{count} Gegenstände versetzen"),
+            Deed::MoveSeveral(count) => format!("{count} Gegenstände verschieben"),
             Deed::AddSeveral(count) => format!("{count} Gegenstände hinzufügen"),
             Deed::RemoveSeveral(count) => format!("{count} Gegenstände entfernen"),
             Deed::Cure(step) => sentence_start(&self.step(step)),

@@ -34,7 +34,7 @@ impl About<'_> {
                     .to_owned()
             }
             Facts::NoZoneNamed => {
-                "So wurde es eingegeben: Dazu wurde nichts beurteilt. Was neben und hinter dem Ziel steht, kann trotzdem stören; sich \
+                "So wurde es eingetragen: Dazu wurde nichts beurteilt. Was neben und hinter dem Ziel steht, kann trotzdem stören; sich \
                  selbst umsehen."
                     .to_owned()
             }
@@ -42,7 +42,7 @@ impl About<'_> {
                 "Zuerst die Achsvermessung: Ein Sensor, der nach einem schiefen Fahrwerk eingestellt wird, steht schief.".to_owned()
             }
             Facts::AlignmentUnknown(AlignmentFigure::ThrustAngle) if self.is_half_read() => {
-                "Die Spur eines Hinterrads ist eingegeben: die des anderen auch eingeben.".to_owned()
+                "Die Spur eines Hinterrads ist eingetragen: die des anderen auch eintragen.".to_owned()
             }
             Facts::AlignmentUnknown(figure) => {
                 let what = match figure {
@@ -50,7 +50,7 @@ impl About<'_> {
                     AlignmentFigure::SetBack => "einen Radversatz",
                 };
                 let limit = finding.limit.map_or_else(String::new, |own| self.quantity(own));
-                format!("Diese Einstellung erlaubt {what} bis {limit}. Das Protokoll der Achsvermessung eingeben.")
+                format!("Diese Einstellung erlaubt {what} bis {limit}. Das Protokoll der Achsvermessung eintragen.")
             }
             Facts::SightBlocked(InSight::OwnBody { assumed: true }) => {
                 "Ihr Umriss von der Seite ist nach der Fahrzeugklasse angenommen.".to_owned()
@@ -64,10 +64,10 @@ impl About<'_> {
                     _ => None,
                 };
                 let open = match door.is_some_and(|own| own.kind.is_door()) {
-                    true => ", darauf, dass niemand schließt",
+                    true => ", und dass niemand schließt",
                     false => "",
                 };
-                format!("Draußen achten auf Verkehr und Personen{open}, auf Gefälle, Licht und Wetter.")
+                format!("Draußen auf Verkehr und Personen achten{open}, auf Gefälle, Licht und Wetter.")
             }
             Facts::BeyondBay { lies, parts } => self.beyond_bay(*lies, parts),
             Facts::ShutDoor { by, parts } => self.shut_door(*by, parts),
@@ -134,7 +134,7 @@ impl About<'_> {
             ),
             Facts::StandRoom(StandSide::Beside) => format!(
                 "Auch dahinter nicht; am meisten auf der Seite {}. Zum Einstellen und Ablesen muss dort jemand stehen.",
-                super::names::before("von", &finding.subjects.get(1).map_or_else(String::new, |own| self.dative(own)))
+                finding.subjects.get(1).map_or_else(String::new, |own| self.genitive(own))
             ),
             Facts::OpenPit(_) => {
                 "Begehbar abdecken oder absperren: Wer Marken legt, schaut auf das Bandmaß. Es gelten die Vorschriften vor Ort.".to_owned()
@@ -157,9 +157,9 @@ impl About<'_> {
             Facts::SourceNotGiven => {
                 "Angeben, aus welcher Anleitung des Herstellers sie stammen oder wer sie gemessen hat.".to_owned()
             }
-            Facts::ExampleFigures => "Erfunden, um das Programm zu zeigen. Vor jeder echten Arbeit die Werte des Herstellers eingeben."
+            Facts::ExampleFigures => "Erfunden, um das Programm zu zeigen. Vor jeder echten Arbeit die Werte des Herstellers eintragen."
                 .to_owned(),
-            Facts::ShopUnread => "Statt ihrer gelten die Standardwerte; die Datei berichtigen oder entfernen.".to_owned(),
+            Facts::ShopUnread => "Statt ihrer gelten die üblichen Werte; die Datei berichtigen oder entfernen.".to_owned(),
             Facts::ShopChanged => {
                 "Den Messplatz neu speichern, damit er sich merkt, wie jetzt beurteilt wird.".to_owned()
             }
@@ -172,7 +172,7 @@ impl About<'_> {
             Facts::ProfileChanged => "Die Werte ansehen, dann den Messplatz damit speichern.".to_owned(),
             Facts::AxisUnknown => {
                 let drawn = "Diese Einstellung folgt der geometrischen Fahrachse; gezeichnet ist die Mittellinie, bis die Spur beider \
-                             Hinterräder aus dem Protokoll der Achsvermessung eingegeben ist.";
+                             Hinterräder aus dem Protokoll der Achsvermessung eingetragen ist.";
                 match finding.limit {
                     Some(limit) => format!("{drawn} Erlaubt ist ein Fahrachswinkel bis {}.", self.quantity(limit)),
                     None => drawn.to_owned(),
@@ -189,7 +189,7 @@ impl About<'_> {
             }
             .to_owned(),
             Facts::MarkOffTarget => {
-                "Markenplan und Abstand widersprechen sich: Eines ist falsch eingegeben, oder sie folgen verschiedenen Achsen.".to_owned()
+                "Markenplan und Abstand widersprechen sich: Eines ist falsch eingetragen, oder sie folgen verschiedenen Achsen.".to_owned()
             }
             Facts::ThingPlace(Misplaced::NotCompared) => {
                 "Ob weitere ineinander liegen, ist nicht bekannt. Die Angaben zu ihrer Lage prüfen.".to_owned()
@@ -204,10 +204,10 @@ impl About<'_> {
                 "Leicht zu verwechseln: die Marke abdecken, die nicht gemeint ist, oder nach ihr aufstellen.".to_owned()
             }
             Facts::MarkMissing if self.arrangement.aiming.axis == ReferenceAxis::GeometricCentreline => {
-                "Wie der Platz am Boden gefunden wird, ist nicht angegeben: die Marken dafür eingeben.".to_owned()
+                "Wie der Platz am Boden gefunden wird, ist nicht angegeben: die Marken dafür eintragen.".to_owned()
             }
             Facts::MarkMissing => {
-                "Der Platz liegt auf der geometrischen Fahrachse, die am Boden niemand sieht: eine Marke darauf eingeben.".to_owned()
+                "Der Platz liegt auf der geometrischen Fahrachse, die am Boden niemand sieht: eine Marke darauf eintragen.".to_owned()
             }
             Facts::MarkUnsure(MarkFor::Direction) => format!(
                 "Jede Marke wird auf ± {} gelegt: Je näher zwei Marken liegen, desto mehr verdreht das die Linie dazwischen. Nach Marken \
@@ -242,7 +242,7 @@ impl About<'_> {
             }
             .to_owned(),
             Facts::WayIn(small) => {
-                let entered = "Von den eingegebenen Türen und Toren. Kommt es anders herein, diese Öffnung eingeben.";
+                let entered = "Von den eingetragenen Türen und Toren. Kommt es anders herein, diese Öffnung eintragen.";
                 let door = finding.subjects.first().map_or_else(String::new, |own| self.dative(own));
                 match (finding.subjects.get(2).map(|own| sentence_start(&self.subject(own))), small) {
                     (None, _) => entered.to_owned(),
@@ -265,7 +265,7 @@ impl About<'_> {
                     .to_owned()
             }
             Facts::StandReach(StandReach::Unknown) => {
-                "Wie hoch er reicht, ist nicht eingegeben, und es wird mehr verlangt als üblich.".to_owned()
+                "Wie hoch er reicht, ist nicht eingetragen, und es wird mehr verlangt als üblich.".to_owned()
             }
             Facts::StandReach(StandReach::TooShort | StandReach::TooTall) => {
                 "Ein Ständer wird nicht höher oder niedriger, als er ist.".to_owned()
@@ -278,7 +278,7 @@ impl About<'_> {
                 format!("Von „{aiming}“ hinge keine Marke in der Luft.")
             }
             Facts::MarkInAir { instead: None } => {
-                "Für diesen Sensor ist kein Markenplan ohne Punkte neben den Reifen eingegeben.".to_owned()
+                "Für diesen Sensor ist kein Markenplan ohne Punkte neben den Reifen eingetragen.".to_owned()
             }
             Facts::HeightsFromFloor => {
                 "Das Fahrzeug ist angehoben: Meint die Anleitung den Boden oder die Ebene der Räder?".to_owned()
@@ -306,7 +306,7 @@ impl About<'_> {
             Some(Subject::Wall(_) | Subject::Opening(_)) if zone.heights.is_none() => {
                 match self.part_material(finding) {
                     Some(Material::Plasterboard) => {
-                        format!("{clear}; hinter Gipskarton sind Ständer, vielleicht aus Stahl.")
+                        format!("{clear}; hinter Gipskarton sind Profile, vielleicht aus Stahl.")
                     }
                     _ => format!("{clear}; was darin ist, ist nicht bekannt."),
                 }

@@ -85,8 +85,8 @@ impl About<'_> {
             Change::Effort([was, now]) => {
                 format!("zum Versetzen: {}", instead(self.effort(*now), self.effort(*was)))
             }
-            Change::Locked(true) => "jetzt verriegelt".to_owned(),
-            Change::Locked(false) => "nicht mehr verriegelt".to_owned(),
+            Change::Locked(true) => "jetzt gesperrt".to_owned(),
+            Change::Locked(false) => "nicht mehr gesperrt".to_owned(),
             Change::Parked([was, now]) => {
                 format!("Platz: {}", instead(&self.how_parked(*now), &self.how_parked(*was)))
             }

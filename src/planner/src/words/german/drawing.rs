@@ -317,7 +317,7 @@ impl About<'_> {
 
     /// The findings that the key has no room for.
     pub fn key_more(&self, count: usize) -> String {
-        if count == 1 { "und 1 Punkt mehr".to_owned() } else { format!("und {count} Punkte mehr") }
+        if count == 1 { "und 1 weiterer Punkt".to_owned() } else { format!("und {count} weitere Punkte") }
     }
 
     /// A picture's title: its first view, and of what.

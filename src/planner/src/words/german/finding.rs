@@ -21,13 +21,13 @@ impl About<'_> {
                 format!("Angabe der Einstellung selbst: {}.", self.provenance(provenance))
             }
             Basis::Published(source) => format!("{source}."),
-            Basis::CommonPractice => "Allgemeine Praxis, keine Quelle.".to_owned(),
+            Basis::CommonPractice => "Übliche Praxis, ohne Quelle.".to_owned(),
             Basis::Shop(figure) => self.of_shop(*figure),
             Basis::Geometry => {
                 "Zwei Dinge können nicht am selben Platz sein, und was verdeckt ist, ist nicht zu sehen."
                     .to_owned()
             }
-            Basis::AsEntered => "Wie eingegeben.".to_owned(),
+            Basis::AsEntered => "Wie eingetragen.".to_owned(),
         }
     }
 

@@ -9,8 +9,7 @@ impl About<'_> {
     /// What is wrong, as it stands within a sentence.
     pub(super) fn floor_title(&self, fact: FloorFact, finding: &Finding) -> String {
         let runway = finding.subjects.first().filter(|own| matches!(own, Subject::Runway(_)));
-        // "Vom Boden", "von „Schiene links“".
-        let of = before("von", &runway.map_or_else(|| "dem Boden".to_owned(), |own| self.dative(own)));
+        let of = runway.map_or_else(|| "des Bodens".to_owned(), |own| self.genitive(own));
         let what = runway.map_or_else(|| "der Boden".to_owned(), |own| self.subject(own));
         let places = |wheels: &str, said: &dyn Fn(&Subject) -> String| {
             let names = finding.subjects.iter().skip(1).map(|subject| match subject {
@@ -23,8 +22,9 @@ impl About<'_> {
         let at = || places("den Rädern", &|own| self.dative(own));
         match fact {
             FloorFact::Unknown => {
-                let all = finding.subjects.iter().map(|ground| self.alone(ground));
-                format!("hier nicht aufgemessen: {}", listed(&all.collect::<Vec<_>>()))
+                let all: Vec<String> = finding.subjects.iter().map(|ground| self.subject(ground)).collect();
+                let are = if all.len() == 1 { "ist" } else { "sind" };
+                format!("{} {are} hier nicht aufgemessen", listed(&all))
             }
             FloorFact::Undated | FloorFact::NoToday | FloorFact::Future | FloorFact::OutOfDate => {
                 self.survey_title(fact, finding)
@@ -54,8 +54,7 @@ impl About<'_> {
 
     /// What is wrong with the age of a survey, or of several.
     fn survey_title(&self, fact: FloorFact, finding: &Finding) -> String {
-        let all: Vec<String> =
-            finding.subjects.iter().map(|ground| before("von", &self.dative(ground))).collect();
+        let all: Vec<String> = finding.subjects.iter().map(|ground| self.genitive(ground)).collect();
         let of = listed(&all);
         match fact {
             FloorFact::Undated => format!("das Aufmaß {of} hat kein Datum"),
@@ -157,10 +156,10 @@ pub(super) const fn detail(fact: FloorFact) -> &'static str {
 /// What a survey is to be for it: of a floor that was surveyed, and lately, it is not said to be surveyed.
 pub(super) const fn survey(fact: FloorFact) -> &'static str {
     match fact {
-        FloorFact::Unknown => "Boden aufmessen und die Höhen eingeben",
-        FloorFact::Undated | FloorFact::Future => "Tag des Aufmaßes eingeben oder den Boden neu aufmessen",
-        FloorFact::NoToday | FloorFact::OutOfDate => "Boden neu aufmessen und die Höhen eingeben",
-        FloorFact::NotCovered => "Boden bis dorthin aufmessen und die Höhen eingeben",
+        FloorFact::Unknown => "Boden aufmessen und die Höhen eintragen",
+        FloorFact::Undated | FloorFact::Future => "Tag des Aufmaßes eintragen oder den Boden neu aufmessen",
+        FloorFact::NoToday | FloorFact::OutOfDate => "Boden neu aufmessen und die Höhen eintragen",
+        FloorFact::NotCovered => "Boden bis dorthin aufmessen und die Höhen eintragen",
         FloorFact::Between
         | FloorFact::Uncertain
         | FloorFact::Uneven
@@ -173,6 +172,6 @@ pub(super) const fn survey(fact: FloorFact) -> &'static str {
         | FloorFact::MatOff { .. }
         | FloorFact::MatMaybeOff { .. }
         | FloorFact::PlumbOff(_)
-        | FloorFact::PlumbMaybeOff(_) => "Dort mehr Punkte aufmessen und die Höhen eingeben",
+        | FloorFact::PlumbMaybeOff(_) => "Dort mehr Punkte aufmessen und die Höhen eintragen",
     }
 }

@@ -43,7 +43,7 @@ pub const TEXTS: Forms = Forms {
     name_of_car: "Name des Fahrzeugs",
     file_name: "Kurzname, für die Datei",
     my_car: "mein-fahrzeug",
-    file_name_hint: "Buchstaben a bis z, Ziffern und Striche; so nennt ein Messplatz das Fahrzeug",
+    file_name_hint: "Buchstaben, Ziffern und Striche; so nennt ein Messplatz das Fahrzeug",
     ask_right: "Stimmt das?",
 
     // The car's body.
@@ -95,8 +95,8 @@ pub const TEXTS: Forms = Forms {
     looks_left: "Blickt nach links um",
     looks_left_hint: "Von geradeaus; negativ: nach rechts",
     looks_up: "Blickt nach oben um",
-    sees_across: "Blickfeld, Breite",
-    sees_down: "Blickfeld, Höhe",
+    sees_across: "Sichtfeld, Breite",
+    sees_down: "Sichtfeld, Höhe",
     frequency: "Frequenz, GHz",
     bandwidth: "Bandbreite, GHz",
     beam_across: "Strahl, Breite",
@@ -113,7 +113,7 @@ pub const TEXTS: Forms = Forms {
     aimings: "Einstellungen",
     add_aiming: "Einstellung hinzufügen",
     title: "Titel",
-    of_sensor: "Des Sensors",
+    of_sensor: "Für Sensor",
     show_it: "Zeigen",
     axis: "Geradeaus ist",
     azimuth: "Toleranz, links und rechts",
@@ -172,8 +172,8 @@ pub const TEXTS: Forms = Forms {
     stand_mast: "Mast, Seite",
     stand_behind: "Mast hinter der Fläche",
     stand_top: "Mast, oben",
-    aims_by_place: "Falsche Lage dreht um",
-    aims_by_squareness: "Schiefer Stand dreht um",
+    aims_by_place: "Falsche Lage verstellt um",
+    aims_by_squareness: "Schiefer Stand verstellt um",
     share_hint: "Wie viel vom Fehler des Ziels zum Fehler der Einstellung wird: 1 alles, 0 nichts",
     zones: "Freiräume",
     add_zone: "Freiraum hinzufügen",
@@ -216,7 +216,7 @@ pub const TEXTS: Forms = Forms {
     // Mark plan.
     mark_plan: "Marken, der Reihe nach",
     add_mark: "Marke hinzufügen",
-    pick: "Zeigen",
+    pick: "Auswählen",
     pick_why: "Dann in der Draufsicht eine Marke drücken",
     picking_now: "In der Draufsicht eine Marke drücken. Esc: jetzt nicht.",
     picking_now_short: "Eine Marke drücken.",
@@ -385,7 +385,7 @@ pub const fn height_from(height: TargetHeight) -> &'static str {
         TargetHeight::FromSensor { point: SensorPoint::Centre, .. } => "Mitte des Sensors",
         TargetHeight::FromSensor { point: SensorPoint::LowerEdge, .. } => "Unterkante des Sensors",
         TargetHeight::FromSensor { point: SensorPoint::UpperEdge, .. } => "Oberkante des Sensors",
-        TargetHeight::FromSensor { point: SensorPoint::Line, .. } => "Strich am Sensor",
+        TargetHeight::FromSensor { point: SensorPoint::Line, .. } => "Linie am Sensor",
         TargetHeight::OnFloor => "keine: liegt am Boden",
     }
 }
@@ -395,7 +395,7 @@ pub const fn above_point(point: SensorPoint) -> &'static str {
         SensorPoint::Centre => "Über der Sensormitte",
         SensorPoint::LowerEdge => "Über Unterkante Sensor",
         SensorPoint::UpperEdge => "Über Oberkante Sensor",
-        SensorPoint::Line => "Über Strich am Sensor",
+        SensorPoint::Line => "Über Linie am Sensor",
     }
 }
 
@@ -404,7 +404,7 @@ pub const fn point_from_centre(point: SensorPoint) -> &'static str {
         SensorPoint::Centre => "Mitte",
         SensorPoint::LowerEdge => "Unterkante unter der Mitte",
         SensorPoint::UpperEdge => "Oberkante über der Mitte",
-        SensorPoint::Line => "Strich über der Mitte",
+        SensorPoint::Line => "Linie über der Mitte",
     }
 }
 
@@ -413,7 +413,7 @@ pub const fn point_above_ground(point: SensorPoint) -> &'static str {
         SensorPoint::Centre => TEXTS.above_ground,
         SensorPoint::LowerEdge => "Unterkante über Boden",
         SensorPoint::UpperEdge => "Oberkante über Boden",
-        SensorPoint::Line => "Strich über Boden",
+        SensorPoint::Line => "Linie über Boden",
     }
 }
 

@@ -104,10 +104,10 @@ const KEYS: &[Key] = &[
     ("Pfeiltasten", "schieben das Gewählte um 10 mm; mit Umschalt 100 mm, mit Alt 1 mm"),
     ("[  ]", "drehen es um 1°; mit Umschalt um 15°"),
     ("Strg oder Alt, gehalten", "kein Einrasten beim Ziehen"),
-    ("Leertaste oder mittlere Taste, gehalten", "der Zeiger zieht das Papier, was auch darunter liegt"),
-    ("Mausrad; Umschalt und Mausrad", "größer oder kleiner; schiebt das Papier seitwärts"),
-    ("Zwei Finger; spreizen", "schieben das Papier; größer oder kleiner"),
-    ("Esc", "stellt zurück, was gezogen wird, auch das Papier; lässt los"),
+    ("Leertaste oder mittlere Taste, gehalten", "der Zeiger zieht das Blatt, was auch darunter liegt"),
+    ("Mausrad; Umschalt und Mausrad", "größer oder kleiner; schiebt das Blatt seitwärts"),
+    ("Zwei Finger; spreizen", "schieben das Blatt; größer oder kleiner"),
+    ("Esc", "stellt zurück, was gezogen wird, auch das Blatt; lässt los"),
     ("Tab, F2", "vom Gewählten zu seinen Werten; zu seinem Namen"),
     (
         "Bild auf, Bild ab",
@@ -125,7 +125,7 @@ const KEYS: &[Key] = &[
     ("Entf", "nimmt es aus dieser Aufstellung"),
     ("Strg+Z, Strg+Umschalt+Z", "rückgängig, wiederholen"),
     ("M; K", "messen; behalten, was in der Draufsicht gemessen wurde"),
-    ("+  −  0, Strg+0", "größer, kleiner, alles; alles auch mit Doppelklick auf leeres Papier"),
+    ("+  −  0, Strg+0", "größer, kleiner, alles; alles auch mit Doppelklick auf leeres Blatt"),
     (
         "Strg+N, Strg+O",
         "Messplatz neu zeichnen, einen öffnen; eine Datei, die auf das Fenster gezogen wird, öffnet sich auch",

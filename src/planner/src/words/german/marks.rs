@@ -88,11 +88,14 @@ impl About<'_> {
             Construction::AlongAside { from, to, along, aside } => {
                 let (first, second) = (mark(from), mark(to));
                 let start = if along == 0.0 {
-                    format!("von Marke {first}")
+                    format!("von Marke {first} aus")
                 } else if along > 0.0 {
                     format!("von Marke {first} zu Marke {second} hin {} messen", self.length(along))
                 } else {
-                    format!("von Marke {first} weg von Marke {second} {} messen", self.length(-along))
+                    format!(
+                        "{} messen, von Marke {first} aus und von Marke {second} weg",
+                        self.length(-along)
+                    )
                 };
                 if self.length(aside.abs()) == self.length(0.0) {
                     return match along == 0.0 {
@@ -119,12 +122,12 @@ impl About<'_> {
                 )
             }
             Construction::AtAngle { at, towards, angle: turn, distance } => format!(
-                "Marke {id}: an Marke {} {} nach {} von der Linie zu Marke {}, in {} Entfernung.",
-                mark(at),
+                "Marke {id}: {} nach {} von der Linie von Marke {first} zu Marke {}, {} von Marke {first} entfernt.",
                 self.degrees(angle::wrapped(turn).abs()),
                 if angle::wrapped(turn) >= 0.0 { "links" } else { "rechts" },
                 mark(towards),
-                self.length(distance)
+                self.length(distance),
+                first = mark(at)
             ),
             Construction::Crossing { first, second } => format!(
                 "Marke {id}: wo die Linie durch die Marken {} und {} die Linie durch die Marken {} und {} kreuzt.",

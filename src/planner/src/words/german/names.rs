@@ -12,16 +12,17 @@ enum Case {
     Nominative,
     Accusative,
     Dative,
+    Genitive,
 }
 
 /// A noun: alone, and with its article in each of the cases.
 struct Noun {
     alone: &'static str,
-    cases: [&'static str; 3],
+    cases: [&'static str; 4],
 }
 
 impl Noun {
-    const fn of(alone: &'static str, cases: [&'static str; 3]) -> Self {
+    const fn of(alone: &'static str, cases: [&'static str; 4]) -> Self {
         Self { alone, cases }
     }
 
@@ -30,47 +31,56 @@ impl Noun {
             Case::Nominative => self.cases[0],
             Case::Accusative => self.cases[1],
             Case::Dative => self.cases[2],
+            Case::Genitive => self.cases[3],
         }
     }
 }
 
-const CAR: Noun = Noun::of("Fahrzeug", ["das Fahrzeug", "das Fahrzeug", "dem Fahrzeug"]);
-const ZONE: Noun = Noun::of("Freiraum", ["der Freiraum", "den Freiraum", "dem Freiraum"]);
-const STAND: Noun = Noun::of("Zielständer", ["der Zielständer", "den Zielständer", "dem Zielständer"]);
-const MARK: Noun = Noun::of("Marke", ["die Marke", "die Marke", "der Marke"]);
-const RUN: Noun = Noun::of("Messstrecke", ["die Messstrecke", "die Messstrecke", "der Messstrecke"]);
-const CEILING: Noun = Noun::of("Decke", ["die Decke", "die Decke", "der Decke"]);
-const FLOOR: Noun = Noun::of("Boden", ["der Boden", "den Boden", "dem Boden"]);
-const FIGURES: Noun = Noun::of("Angaben", ["die Angaben", "die Angaben", "den Angaben"]);
-const TARGET: Noun = Noun::of("Ziel", ["das Ziel", "das Ziel", "dem Ziel"]);
+const CAR: Noun = Noun::of("Fahrzeug", ["das Fahrzeug", "das Fahrzeug", "dem Fahrzeug", "des Fahrzeugs"]);
+const ZONE: Noun = Noun::of("Freiraum", ["der Freiraum", "den Freiraum", "dem Freiraum", "des Freiraums"]);
+const STAND: Noun =
+    Noun::of("Zielständer", ["der Zielständer", "den Zielständer", "dem Zielständer", "des Zielständers"]);
+const MARK: Noun = Noun::of("Marke", ["die Marke", "die Marke", "der Marke", "der Marke"]);
+const RUN: Noun =
+    Noun::of("Messstrecke", ["die Messstrecke", "die Messstrecke", "der Messstrecke", "der Messstrecke"]);
+const CEILING: Noun = Noun::of("Decke", ["die Decke", "die Decke", "der Decke", "der Decke"]);
+const FLOOR: Noun = Noun::of("Boden", ["der Boden", "den Boden", "dem Boden", "des Bodens"]);
+const FIGURES: Noun = Noun::of("Angaben", ["die Angaben", "die Angaben", "den Angaben", "der Angaben"]);
+const TARGET: Noun = Noun::of("Ziel", ["das Ziel", "das Ziel", "dem Ziel", "des Ziels"]);
 
 const fn of_sensor(kind: SensorKind) -> Noun {
     match kind {
         SensorKind::ForwardRadar(_) => {
-            Noun::of("Frontradar", ["das Frontradar", "das Frontradar", "dem Frontradar"])
+            Noun::of("Frontradar", ["das Frontradar", "das Frontradar", "dem Frontradar", "des Frontradars"])
         }
-        SensorKind::CornerRadar(_) => Noun::of("Eckradar", ["das Eckradar", "das Eckradar", "dem Eckradar"]),
-        SensorKind::ForwardCamera(_) => {
-            Noun::of("Frontkamera", ["die Frontkamera", "die Frontkamera", "der Frontkamera"])
+        SensorKind::CornerRadar(_) => {
+            Noun::of("Eckradar", ["das Eckradar", "das Eckradar", "dem Eckradar", "des Eckradars"])
         }
-        SensorKind::SurroundCamera(_) => {
-            Noun::of("Umfeldkamera", ["die Umfeldkamera", "die Umfeldkamera", "der Umfeldkamera"])
-        }
-        SensorKind::Lidar => Noun::of("Lidar", ["das Lidar", "das Lidar", "dem Lidar"]),
+        SensorKind::ForwardCamera(_) => Noun::of(
+            "Frontkamera",
+            ["die Frontkamera", "die Frontkamera", "der Frontkamera", "der Frontkamera"],
+        ),
+        SensorKind::SurroundCamera(_) => Noun::of(
+            "Umfeldkamera",
+            ["die Umfeldkamera", "die Umfeldkamera", "der Umfeldkamera", "der Umfeldkamera"],
+        ),
+        SensorKind::Lidar => Noun::of("Lidar", ["das Lidar", "das Lidar", "dem Lidar", "des Lidars"]),
     }
 }
 
 const fn of_target(kind: TargetKind) -> Noun {
     match kind {
-        TargetKind::CornerReflector => {
-            Noun::of("Winkelreflektor", ["der Winkelreflektor", "den Winkelreflektor", "dem Winkelreflektor"])
-        }
-        TargetKind::Plate => Noun::of("Platte", ["die Platte", "die Platte", "der Platte"]),
-        TargetKind::Board => Noun::of("Tafel", ["die Tafel", "die Tafel", "der Tafel"]),
-        TargetKind::Mat => Noun::of("Matte", ["die Matte", "die Matte", "der Matte"]),
-        TargetKind::ActiveDevice => {
-            Noun::of("aktives Gerät", ["das aktive Gerät", "das aktive Gerät", "dem aktiven Gerät"])
-        }
+        TargetKind::CornerReflector => Noun::of(
+            "Winkelreflektor",
+            ["der Winkelreflektor", "den Winkelreflektor", "dem Winkelreflektor", "des Winkelreflektors"],
+        ),
+        TargetKind::Plate => Noun::of("Platte", ["die Platte", "die Platte", "der Platte", "der Platte"]),
+        TargetKind::Board => Noun::of("Tafel", ["die Tafel", "die Tafel", "der Tafel", "der Tafel"]),
+        TargetKind::Mat => Noun::of("Matte", ["die Matte", "die Matte", "der Matte", "der Matte"]),
+        TargetKind::ActiveDevice => Noun::of(
+            "aktives Gerät",
+            ["das aktive Gerät", "das aktive Gerät", "dem aktiven Gerät", "des aktiven Geräts"],
+        ),
     }
 }
 
@@ -81,9 +91,8 @@ pub(super) fn the(id: &Id) -> String {
 
 /// A preposition before what follows it, drawn together with its article as it is spoken: "in dem" is "im".
 pub(super) fn before(preposition: &str, rest: &str) -> String {
-    const TOGETHER: [(&str, &str, &str); 6] = [
+    const TOGETHER: [(&str, &str, &str); 5] = [
         ("in", "dem ", "im "),
-        ("an", "dem ", "am "),
         ("von", "dem ", "vom "),
         ("zu", "dem ", "zum "),
         ("zu", "der ", "zur "),
@@ -135,9 +144,14 @@ impl About<'_> {
         }
     }
 
+    pub(super) fn genitive(&self, subject: &Subject) -> String {
+        self.in_case(Case::Genitive, subject)
+    }
+
     fn in_case(&self, case: Case, subject: &Subject) -> String {
         match self.noun(subject) {
             Some((noun, more)) => format!("{}{more}", noun.in_case(case)),
+            None if matches!(case, Case::Genitive) => format!("von „{}“", typed_name(subject)),
             None => format!("„{}“", typed_name(subject)),
         }
     }
@@ -227,7 +241,7 @@ impl About<'_> {
     pub const fn metal(&self, metal: Metal) -> &'static str {
         match metal {
             Metal::None => "keins",
-            Metal::Frame => "Rahmen oder Ständerwerk",
+            Metal::Frame => "Rahmen oder Profile",
             Metal::All => "ganz aus Metall",
             Metal::Unknown => "nicht bekannt",
         }

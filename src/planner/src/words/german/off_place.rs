@@ -27,7 +27,7 @@ impl About<'_> {
             }
         };
         length(*along, "zu weit weg", "zu nah");
-        length(*across, "zu weit links vom Sensor aus gesehen", "zu weit rechts vom Sensor aus gesehen");
+        length(*across, "zu weit links (vom Sensor aus gesehen)", "zu weit rechts (vom Sensor aus gesehen)");
         length(*height, "zu hoch", "zu tief");
         let mut angle = |value: f64, plus: &str, minus: &str| {
             /// A thousandth of a degree.
@@ -42,8 +42,8 @@ impl About<'_> {
         };
         angle(
             *yaw,
-            "gegen den Uhrzeigersinn verdreht, von oben gesehen",
-            "im Uhrzeigersinn verdreht, von oben gesehen",
+            "gegen den Uhrzeigersinn verdreht (von oben gesehen)",
+            "im Uhrzeigersinn verdreht (von oben gesehen)",
         );
         angle(*pitch, "nach vorn geneigt", "nach hinten geneigt");
         // What is nothing is not said: an aim that is off by 0° is not off.

@@ -10,14 +10,14 @@ use crate::words::{Lengths, Units};
 pub fn corners_hint(units: Units) -> String {
     let two = two_lengths(units);
     format!(
-        "Eine Ecke je Zeile: längs, auf dem Papier nach oben, {two}, oder mit eigener Einheit. Oder in der Draufsicht ziehen"
+        "Eine Ecke je Zeile: längs, auf dem Blatt nach oben, {two}, oder mit eigener Einheit. Oder in der Draufsicht ziehen"
     )
 }
 
 pub fn levels_hint(units: Units) -> String {
     format!(
         "Je Zeile eine: längs, quer, Höhe, {}, oder mit eigener Einheit; oder eine Marke und ihre Höhe. Eine Tabelle lässt sich \
-         einfügen. Leer: nicht vermessen",
+         einfügen. Leer: nicht aufgemessen",
         three_lengths(units)
     )
 }
@@ -93,7 +93,7 @@ pub const TEXTS: Rooms = Rooms {
     draw_it: "Zeichnen",
     levels: "Bodenhöhen",
     runway_levels: "Höhen, gegen die eigene",
-    surveyed_on: "Vermessen am",
+    surveyed_on: "Aufgemessen am",
     surveyed_today: "Heute",
     surveyed_today_why: "Die Höhen wurden heute gemessen",
     picture: "Bild eines Plans",

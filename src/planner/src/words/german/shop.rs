@@ -40,7 +40,7 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::CarPlannedTurn => "Richtung, ungemessen, ±",
         ShopFigure::CarTaped => "Fahrzeug eingemessen, ±",
         ShopFigure::CarTapedTurn => "Richtung, eingemessen, ±",
-        ShopFigure::SurveyAge => "Vermessung gilt, Tage",
+        ShopFigure::SurveyAge => "Aufmaß gilt, Tage",
         ShopFigure::LevelReach => "Eine Höhe gilt bis",
         ShopFigure::WorkingRoom => "Frei um das Fahrzeug",
         ShopFigure::StandRoom => "Frei neben dem Ständer",
@@ -65,9 +65,9 @@ const fn reason(figure: ShopFigure) -> &'static str {
         ShopFigure::CarPlannedTurn => "Ein Fahrzeug wird entlang einer Linie am Boden hineingefahren.",
         ShopFigure::CarTaped => "Drei Abstände von den Wänden zu abgeloteten Punkten.",
         ShopFigure::CarTapedTurn => "Zwei dieser Punkte liegen einen Radstand auseinander.",
-        ShopFigure::SurveyAge => "Böden setzen sich; einmal im Jahr vermessen.",
+        ShopFigure::SurveyAge => "Böden setzen sich; einmal im Jahr aufmessen.",
         ShopFigure::LevelReach => {
-            "Zwei Schritte: Weiter weg von einem vermessenen Punkt kann der Boden alles tun."
+            "Zwei Schritte: Weiter weg von einem aufgemessenen Punkt kann der Boden alles tun."
         }
         ShopFigure::WorkingRoom => {
             "Eine Person mit Bandmaß hockt neben dem Fahrzeug. Der eigene Wert einer Einstellung geht vor."

@@ -5,7 +5,7 @@ use crate::assessment::{Assessment, Severity, TooLarge, Verdict};
 use crate::cure::{LOOKED_WITHIN_MM, looks_elsewhere};
 
 /// Beside the work it concerns, on every output.
-pub const CAUTION: &str = "Es gilt die Anleitung des Fahrzeugherstellers. Räder mit Keilen sichern, Bremse wie dort verlangt, nicht in \
+pub const CAUTION: &str = "Es gilt die Anleitung des Fahrzeugherstellers. Räder mit Keilen sichern, Bremse anziehen wie dort verlangt, nicht in \
                            den Laser blicken.";
 
 impl About<'_> {
@@ -47,7 +47,7 @@ impl About<'_> {
                     format!("{found} So viel ist im Weg, dass kein anderer Platz gesucht wurde.")
                 }
                 None => format!(
-                    "{found} Mit dem Fahrzeug bis {} neben seinem Platz wurde nichts gefunden, was den Platz bereit macht.",
+                    "{found} Auch mit dem Fahrzeug um bis zu {} versetzt wurde nichts gefunden, das den Platz bereit macht.",
                     self.length(LOOKED_WITHIN_MM)
                 ),
             },

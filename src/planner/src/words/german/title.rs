@@ -37,14 +37,16 @@ impl About<'_> {
         let second_accusative = said(1, &|own| self.accusative(own));
         let first_dative = said(0, &|own| self.dative(own));
         let second_dative = said(1, &|own| self.dative(own));
+        let first_genitive = said(0, &|own| self.genitive(own));
+        let second_genitive = said(1, &|own| self.genitive(own));
         let in_second = before("in", &second_dative);
         let to_first = before("zu", &first_dative);
         let to_second = before("zu", &second_dative);
         match &finding.facts {
             Facts::OutsideRoom { part, no_fit, .. } => {
                 let what = match part {
-                    Some(TargetPart::Feet) => format!("der Fuß {}", before("von", &first_dative)),
-                    Some(TargetPart::Mast) => format!("der Mast {}", before("von", &first_dative)),
+                    Some(TargetPart::Feet) => format!("der Fuß {}", first_genitive),
+                    Some(TargetPart::Mast) => format!("der Mast {}", first_genitive),
                     Some(TargetPart::Body) | None => first,
                 };
                 match finding.subjects.get(1) {
@@ -65,7 +67,7 @@ impl About<'_> {
                 _ => format!("{first} ist dort, wo {second} sein muss"),
             },
             Facts::ZoneObject(_) => format!("{first} ist {in_second}"),
-            Facts::ZonesMissing => "für diese Einstellung ist kein Freiraum eingegeben".to_owned(),
+            Facts::ZonesMissing => "für diese Einstellung ist kein Freiraum eingetragen".to_owned(),
             Facts::NoZoneNamed => "die Anleitung nennt keinen Freiraum".to_owned(),
             Facts::ZoneUnjudged(zone) => match (finding.subjects.first(), zone.heights) {
                 (Some(Subject::Wall(_) | Subject::Opening(_)), None) => {
@@ -119,10 +121,10 @@ impl About<'_> {
             Facts::ShutDoor { by, parts } => self.shut_door_title(*by, parts, finding),
             Facts::PersonNear => match (finding.subjects.get(1), finding.measured) {
                 (Some(Subject::Sensor), Some(_)) => {
-                    format!("{first} steht vielleicht im Bild {}", before("von", &second_dative))
+                    format!("{first} steht vielleicht im Bild {}", second_genitive)
                 }
                 (Some(Subject::Sensor), None) => {
-                    format!("{first} steht im Bild {}", before("von", &second_dative))
+                    format!("{first} steht im Bild {}", second_genitive)
                 }
                 (Some(Subject::Target(_)), _) => format!("{first} kann in die Sichtlinie {to_second} treten"),
                 _ => format!("{first} kann in {second_accusative} treten"),
@@ -133,7 +135,7 @@ impl About<'_> {
             Facts::UnderCar => format!("{first} ist unter {second_dative}"),
             Facts::LightOnMat => format!("{first} lässt vielleicht Tageslicht auf {second_accusative}"),
             Facts::LightInPicture(lit) => {
-                let picture = before("von", &second_dative);
+                let picture = second_genitive;
                 match (finding.culprit(), lit) {
                     (Some(_), _) => format!("{first} ist im Bild {picture}"),
                     (None, Lit::Is) => format!("{first} lässt Licht in das Bild {picture}"),
@@ -147,7 +149,7 @@ impl About<'_> {
                 format!("{first} steht von {sensor} aus gesehen hinter {second_dative}")
             }
             Facts::OffBeam { .. } => {
-                format!("{first} ist außerhalb der Strahlbreite {}", before("von", &second_dative))
+                format!("{first} ist außerhalb der Strahlbreite {}", second_genitive)
             }
             Facts::DoorLeaf(DoorPart::Roll) => {
                 format!("der Rollballen über {first_dative} hängt vielleicht {in_second}")
@@ -184,7 +186,7 @@ impl About<'_> {
             }
             Facts::FresnelEntered => format!("{first} ist zu nah am Weg des Radars {to_second}"),
             Facts::FieldOfView => {
-                format!("{first} ist außerhalb des Sichtfelds {}", before("von", &second_dative))
+                format!("{first} ist außerhalb des Sichtfelds {}", second_genitive)
             }
             Facts::StandOffMark(_) => format!("{first} steht nicht auf der Marke"),
             Facts::MarkFault(_) => format!("{first} ist so nicht zu finden"),
@@ -261,13 +263,13 @@ impl About<'_> {
             Facts::WheelOffRunway(OnRunways::Unequal) => "die Fahrschienen sind nicht gleich hoch".to_owned(),
             Facts::WheelPlace(wheel) => format!("das Rad {} steht auf {first_dative}", wheel_name(*wheel)),
             Facts::ThingPlace(Misplaced::Beyond) => {
-                format!("{first} ist jenseits von {second_dative} eingegeben")
+                format!("{first} ist jenseits von {second_dative} eingetragen")
             }
             Facts::ThingPlace(Misplaced::InOneAnother) => match finding.subjects.len().saturating_sub(2) {
-                0 => format!("{first} und {second} können nicht beide dort sein, wo sie eingegeben sind"),
+                0 => format!("{first} und {second} können nicht beide dort sein, wo sie eingetragen sind"),
                 more => {
                     format!(
-                        "{first}, {second} und {more} weitere können nicht alle dort sein, wo sie eingegeben sind"
+                        "{first}, {second} und {more} weitere können nicht alle dort sein, wo sie eingetragen sind"
                     )
                 }
             },

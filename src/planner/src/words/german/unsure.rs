@@ -33,7 +33,7 @@ impl About<'_> {
                     format!("{what} kann {} sein", before("in", &self.dative(of)))
                 }
                 (Code::LightInPicture, _) => {
-                    format!("{what} kann in das Bild {} kommen", before("von", &self.dative(of)))
+                    format!("{what} kann in das Bild {} kommen", self.genitive(of))
                 }
                 (Code::WheelOffRunway, _) => format!("ein Rad kann von {} abkommen", self.dative(&one.what)),
                 (Code::WheelPlace, _) => format!("ein Rad kann auf {} kommen", self.accusative(&one.what)),
@@ -64,11 +64,11 @@ impl About<'_> {
     fn may(&self, one: &MayBe) -> String {
         let (accusative, dative) = (self.accusative(&one.of), self.dative(&one.of));
         let what = match (one.code, &one.of) {
-            (Code::SightBlocked, _) => format!("ein Teil {} verdeckt", before("von", &dative)),
+            (Code::SightBlocked, _) => format!("ein Teil {} verdeckt", self.genitive(&one.of)),
             (Code::FresnelEntered, _) => format!("zu nah am Weg des Radars {}", before("zu", &dative)),
             (Code::RunBlocked, _) => format!("in einer Messstrecke {}", before("zu", &dative)),
             (Code::MarkPlace, _) => format!("auf {dative}"),
-            (Code::LightInPicture, _) => format!("im Bild {}", before("von", &dative)),
+            (Code::LightInPicture, _) => format!("im Bild {}", self.genitive(&one.of)),
             (_, Subject::Zone(_)) => before("in", &dative),
             _ => format!("am Platz für {accusative}"),
         };
@@ -79,7 +79,8 @@ impl About<'_> {
 pub(super) fn and_more(mut named: Vec<String>, all: usize) -> String {
     match all - named.len() {
         0 => {}
-        n => named.push(format!("{n} mehr")),
+        1 => named.push("noch eins".to_owned()),
+        n => named.push(format!("{n} weitere")),
     }
     listed(&named)
 }

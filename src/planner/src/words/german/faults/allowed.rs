@@ -59,7 +59,7 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
                 .to_owned()
         }
         Allowed::AtLeastOne => "mindestens eines".to_owned(),
-        Allowed::AtLeastOneOrNoSurvey => "mindestens eine, oder gar keine Vermessung".to_owned(),
+        Allowed::AtLeastOneOrNoSurvey => "mindestens eine, oder gar kein Aufmaß".to_owned(),
         Allowed::OneForEachPlacement(count) => format!("einer für jedes der {count} Ziele"),
         Allowed::OneForEachCorner => "eine Wand für jede Ecke, in derselben Reihenfolge".to_owned(),
         Allowed::KindsOrNote => {
