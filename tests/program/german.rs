@@ -11,7 +11,17 @@ use baywright_planner::words::Language;
 use crate::made::Typed;
 
 /// Texts that are the same in both languages, by their table and name: signs, names of languages, words that both have.
-const SAME: &[&str] = &[];
+const SAME: [&str; 9] = [
+    "screen.in_english",
+    "screen.in_german",
+    "screen.millimetres",
+    "screen.metres",
+    "screen.feet",
+    "forms.name",
+    "rooms.name",
+    "command_line.a_name",
+    "command_line.a_shell",
+];
 
 /// Words of English that German has not.
 const ENGLISH: [&str; 40] = [
@@ -57,7 +67,7 @@ fn every_fixed_text_is_german() {
             }
         }
     }
-    assert!(seen > 600, "{seen}");
+    assert!(seen > 800, "{seen}");
     let help = |language: Language| -> Vec<String> {
         let all = format!("{:#?}", language.help());
         all.lines().map(str::trim).filter(|line| line.starts_with('"')).map(str::to_owned).collect()

@@ -79,8 +79,7 @@ impl About<'_> {
             }
             Step::Tape { thing } => format!("Lage von {} mit dem Bandmaß messen und eintragen", the(thing)),
             Step::TapeCar => {
-                "drei Abstände von den Wänden zu den Rädern messen und „eingemessen“ angeben"
-                    .to_owned()
+                "drei Abstände von den Wänden zu den Rädern messen und „eingemessen“ angeben".to_owned()
             }
             Step::SurveyFloor => "Boden aufmessen und die Höhen eintragen".to_owned(),
             Step::EnterFigures => "Werte des Fahrzeugherstellers eintragen".to_owned(),
@@ -106,7 +105,7 @@ impl About<'_> {
 
     fn leaves(&self, thing: &Id) -> String {
         match self.kind(thing) {
-            Some(ThingKind::Person) => format!("{} bitten hinauszugehen", the(thing)),
+            Some(ThingKind::Person) => format!("{} bitten, vom Messplatz zu gehen", the(thing)),
             Some(ThingKind::ParkedCar) => format!("{} vom Messplatz fahren", the(thing)),
             _ => format!("{} vom Messplatz räumen", the(thing)),
         }

@@ -33,8 +33,8 @@ pub fn file_fault(fault: &FileFault) -> String {
 fn trouble(trouble: &FileTrouble) -> String {
     match trouble {
         FileTrouble::NotRead { kind, why, built_in } => format!(
-            "{} ist hier nicht zu lesen: {}{}",
-            a(*kind),
+            "hier ist {} zu lesen: {}{}",
+            no(*kind),
             self::why(*why, "eine Datei dieses Namens gibt es nicht"),
             built_in.as_deref().map(built_in_bays).unwrap_or_default()
         ),
@@ -151,6 +151,20 @@ const fn a(kind: FileKind) -> &'static str {
         FileKind::Picture => "ein Bild",
         FileKind::Levels => "eine Tabelle von Bodenhöhen",
         FileKind::Any => "eine Datei",
+    }
+}
+
+/// What is not there to be read.
+const fn no(kind: FileKind) -> &'static str {
+    match kind {
+        FileKind::Layout => "kein Messplatz",
+        FileKind::Profile => "kein Fahrzeugprofil",
+        FileKind::ProfileFolder => "kein Ordner mit Fahrzeugprofilen",
+        FileKind::TriggerList => "keine Arbeitsliste",
+        FileKind::Shop => "keine Vorgabe einer Werkstatt",
+        FileKind::Picture => "kein Bild",
+        FileKind::Levels => "keine Tabelle von Bodenhöhen",
+        FileKind::Any => "keine Datei",
     }
 }
 
