@@ -13,7 +13,7 @@ use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::Underlay;
-use baywright_planner::words::Units;
+use baywright_planner::words::{Language, Locale, Units};
 use egui::accesskit::Role;
 use egui::{Pos2, Rect, Shape, Vec2};
 use egui_kittest::Harness;
@@ -202,13 +202,13 @@ fn name_at_length(screen: &mut Harness<'_, Desk>) {
     assert_eq!((things, shown.bay.name.as_str(), shown.id.as_str()), (1, LONG, LONG));
 }
 
-fn fits(size: (f32, f32), large: bool, units: Units) {
+fn fits(size: (f32, f32), large: bool, language: Language, units: Units) {
     let (mut found, mut told) = (Vec::new(), BTreeSet::new());
     let mut seen = 0;
     for layout in ["crowded-bay", "lift-bay", "hall"] {
         let mut screen = screen(desk(Path::new(layout), None), Vec2::from(size), 1.0);
         screen.state_mut().view_mut().letters = letters(large);
-        screen.state_mut().view_mut().locale.units = units;
+        screen.state_mut().view_mut().locale = Locale::of(language, units);
         screen.run();
         let mut at = |screen: &mut Harness<'_, Desk>, place: &str| {
             look(screen, &format!("{layout}, {place}"), &mut told, &mut found);
@@ -247,10 +247,12 @@ fn fits(size: (f32, f32), large: bool, units: Units) {
                 ask(&mut screen, Command::Car(OfCar::DropAnyway));
             }
         }
-        for menu in ["Car: ", "Aiming: ", "Bay: ", "Set-up: ", "Show", "+ Add"] {
+        let texts = language.screen();
+        let picked = [texts.car, texts.aiming, texts.bay, texts.arrangement].map(|own| format!("{own}: "));
+        for menu in picked.into_iter().chain([texts.show, texts.add].map(str::to_owned)) {
             let opens = |own: &egui_kittest::Node<'_>| {
                 let name = own.accesskit_node().label().or(own.accesskit_node().value());
-                name.is_some_and(|name| name == menu || menu.ends_with(' ') && name.starts_with(menu))
+                name.is_some_and(|name| name == menu || menu.ends_with(' ') && name.starts_with(&menu))
             };
             let button = screen.query_all_by_role(Role::Button).find(opens);
             button.unwrap_or_else(|| panic!("no {menu}")).click();
@@ -305,30 +307,45 @@ fn fits(size: (f32, f32), large: bool, units: Units) {
 
 #[test]
 fn in_a_small_window_in_large_letters() {
-    fits((1280.0, 720.0), true, Units::Millimetres);
+    fits((1280.0, 720.0), true, Language::English, Units::Millimetres);
 }
 
 #[test]
 fn in_a_small_window_in_large_letters_and_feet() {
-    fits((1280.0, 720.0), true, Units::FeetInches);
+    fits((1280.0, 720.0), true, Language::English, Units::FeetInches);
 }
 
 #[test]
 fn in_a_small_window() {
-    fits((1280.0, 720.0), false, Units::Millimetres);
+    fits((1280.0, 720.0), false, Language::English, Units::Millimetres);
 }
 
 #[test]
 fn in_a_small_window_in_feet() {
-    fits((1280.0, 720.0), false, Units::FeetInches);
+    fits((1280.0, 720.0), false, Language::English, Units::FeetInches);
 }
 
 #[test]
 fn in_a_large_window() {
-    fits((2560.0, 1440.0), false, Units::Millimetres);
+    fits((2560.0, 1440.0), false, Language::English, Units::Millimetres);
 }
 
 #[test]
 fn in_a_large_window_in_large_letters_and_feet() {
-    fits((2560.0, 1440.0), true, Units::FeetInches);
+    fits((2560.0, 1440.0), true, Language::English, Units::FeetInches);
+}
+
+#[test]
+fn in_a_small_window_in_german() {
+    fits((1280.0, 720.0), false, Language::German, Units::Millimetres);
+}
+
+#[test]
+fn in_a_small_window_in_german_in_large_letters() {
+    fits((1280.0, 720.0), true, Language::German, Units::Metres);
+}
+
+#[test]
+fn in_a_large_window_in_german() {
+    fits((2560.0, 1440.0), false, Language::German, Units::Millimetres);
 }

@@ -11,7 +11,7 @@ use baywright_drawing::Theme;
 use baywright_files::MOST_RECENT;
 use baywright_planner::Subject;
 use baywright_planner::model::ThingKind;
-use baywright_planner::words::Units;
+use baywright_planner::words::{Language, Locale, Units};
 use egui::{Event, Key, Modifiers, ViewportCommand, ViewportId};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
@@ -65,7 +65,12 @@ fn how_it_was_shown_is_remembered() {
     let home = home("shown");
     let mut screen = window(&home, first(&home));
     press(&mut screen, "Look round the invented shop");
-    for asked in [OfView::Units(Units::FeetInches), OfView::Theme(Theme::Dark), OfView::ToRoom(true)] {
+    for asked in [
+        OfView::Language(Language::German),
+        OfView::Units(Units::FeetInches),
+        OfView::Theme(Theme::Dark),
+        OfView::ToRoom(true),
+    ] {
         ask(&mut screen, Command::View(asked));
     }
     key(&mut screen, CTRL, Key::Plus);
@@ -73,6 +78,7 @@ fn how_it_was_shown_is_remembered() {
     let screen = window(&home, first(&home));
     let view = screen.state().view();
     assert_eq!((view.locale.units, view.theme, view.to_room), (Units::FeetInches, Theme::Dark, true));
+    assert_eq!(view.locale, Locale::of(Language::German, Units::FeetInches));
     assert_eq!(view.letters.percent(), 115);
     assert!((screen.ctx.zoom_factor() - 1.15).abs() < 1e-6);
     crate::support::clear(home);

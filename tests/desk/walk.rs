@@ -7,7 +7,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfFile, OfView};
 use baywright_desk::screen::view::Letters;
 use baywright_drawing::{Drawing, Projection, Theme};
-use baywright_planner::words::Units;
+use baywright_planner::words::{Language, Locale, Units};
 use egui::Vec2;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -26,7 +26,7 @@ const LARGE_SET_UPS_FOR_A_MISREADING: usize = 5;
 /// The figure of a stop stands far from what it is of in no more than one of so many set-ups.
 const SET_UPS_FOR_A_FAR_FIGURE: usize = 39;
 
-fn walk(large: bool, units: Units) {
+fn walk(large: bool, language: Language, units: Units) {
     let (mut found, mut crossings, mut misread) = (Vec::new(), Vec::new(), Vec::new());
     let mut far: Vec<String> = Vec::new();
     let most_far = if large { MOST_FAR_PX * 1.6 } else { MOST_FAR_PX };
@@ -35,7 +35,7 @@ fn walk(large: bool, units: Units) {
         let mut screen = screen(demo(), Vec2::from(size), 1.0);
         let ctx = screen.ctx.clone();
         screen.state_mut().view_mut().letters = letters(large);
-        screen.state_mut().view_mut().locale.units = units;
+        screen.state_mut().view_mut().locale = Locale::of(language, units);
         for built_in in baywright_files::EMBEDDED_LAYOUTS {
             screen.state_mut().ask(&ctx, Command::File(OfFile::Open(built_in.name.into())));
             let names: Vec<_> =
@@ -90,27 +90,37 @@ fn walk(large: bool, units: Units) {
 
 #[test]
 fn nothing_lies_on_anything_in_ordinary_letters() {
-    walk(false, Units::Millimetres);
+    walk(false, Language::English, Units::Millimetres);
 }
 
 #[test]
 fn nothing_lies_on_anything_in_large_letters() {
-    walk(true, Units::Millimetres);
+    walk(true, Language::English, Units::Millimetres);
 }
 
 #[test]
 fn nothing_lies_on_anything_in_feet() {
-    walk(false, Units::FeetInches);
+    walk(false, Language::English, Units::FeetInches);
 }
 
 #[test]
 fn nothing_lies_on_anything_in_metres() {
-    walk(false, Units::Metres);
+    walk(false, Language::English, Units::Metres);
 }
 
 #[test]
 fn nothing_lies_on_anything_in_large_letters_and_feet() {
-    walk(true, Units::FeetInches);
+    walk(true, Language::English, Units::FeetInches);
+}
+
+#[test]
+fn nothing_lies_on_anything_in_german() {
+    walk(false, Language::German, Units::Millimetres);
+}
+
+#[test]
+fn nothing_lies_on_anything_in_german_in_large_letters() {
+    walk(true, Language::German, Units::Millimetres);
 }
 
 #[test]

@@ -242,6 +242,11 @@ impl Desk {
         words::Lengths::Shown(self.view.locale)
     }
 
+    /// Says everything in this language from now on, with numbers and days as they are written where it is spoken.
+    pub const fn speak(&mut self, language: words::Language) {
+        self.view.locale = words::Locale::of(language, self.view.locale.units);
+    }
+
     /// How numbers and days are written.
     pub(crate) const fn region(&self) -> words::Region {
         self.view.locale.region

@@ -61,8 +61,8 @@ pub use places::{
     documents_folder, free_beside, is_taken, layouts_in, may_be_layout, meant, whole_path, zone_is_plain,
 };
 pub use remembered::{
-    KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen, MOST_RECENT, Remembered, WINDOW_FILE, remember,
-    remembered,
+    KeptLanguage, KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen, MOST_RECENT, Remembered, WINDOW_FILE,
+    remember, remembered,
 };
 pub use save::{
     Saved, draft_text, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile,

@@ -33,6 +33,9 @@ pub struct Remembered {
     /// How lengths are shown.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub units: Option<KeptUnits>,
+    /// The language.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub language: Option<KeptLanguage>,
     /// Light or dark.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub look: Option<KeptLook>,
@@ -56,6 +59,15 @@ pub enum KeptUnits {
     Metres,
     /// Feet and inches.
     FeetInches,
+}
+
+/// The language.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum KeptLanguage {
+    /// English.
+    English,
+    /// German.
+    German,
 }
 
 /// Light or dark.
@@ -108,6 +120,7 @@ impl Default for Remembered {
             version: version::WINDOW,
             last: None,
             recent: Vec::new(),
+            language: None,
             units: None,
             look: None,
             letters_percent: None,

@@ -80,6 +80,19 @@ pub(crate) enum Unread {
     Wrong(Box<Misread>, bool),
 }
 
+/// The language that a command line asks for: found before it is read, for what is said of it is said in it. `None` where none is
+/// asked for, or one that there is not, which is said when it is read.
+pub(crate) fn language(arguments: &[OsString]) -> Option<Language> {
+    let mut own = arguments.iter().take_while(|own| *own != "--").filter_map(|own| own.to_str());
+    own.by_ref().find_map(|word| word.strip_prefix("--language").map(str::to_owned)).and_then(|rest| {
+        match rest.strip_prefix('=') {
+            Some(tag) => Language::of_tag(tag),
+            None if rest.is_empty() => Language::of_tag(own.next()?),
+            None => None,
+        }
+    })
+}
+
 /// Reads the command line; the first argument is the program's own name. What is said of it is said in this language, help in
 /// lines of at most so many letters.
 pub(crate) fn read(
@@ -107,7 +120,7 @@ pub(crate) fn read(
             quiet: given.get_flag("quiet"),
             strict: given.get_flag("strict"),
             marks: given.get_flag("marks"),
-            locale: Locale { language, units: units(given), ..Locale::default() },
+            locale: Locale::of(language, units(given)),
             today,
             shop: given.get_one::<PathBuf>("shop").cloned(),
         }),
@@ -120,7 +133,7 @@ pub(crate) fn read(
             to_room: given.get_one::<String>("paper").is_some_and(|turned| turned == "room"),
             quiet: given.get_flag("quiet"),
             output: path(given, "output"),
-            locale: Locale { language, units: units(given), ..Locale::default() },
+            locale: Locale::of(language, units(given)),
             today,
             shop: given.get_one::<PathBuf>("shop").cloned(),
         }),

@@ -4,6 +4,7 @@
 use std::path::PathBuf;
 
 use baywright_planner::Code;
+use baywright_planner::words::Language;
 use baywright_planner::words::command_line::CommandLine;
 use clap::builder::{EnumValueParser, PossibleValuesParser};
 use clap::{Arg, ArgAction, ValueHint, value_parser};
@@ -64,6 +65,11 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
         .value_name(texts.a_day)
         .value_parser(move |text: &str| day(text).ok_or(texts.no_day))
         .help(texts.date);
+    let language = Arg::new("language")
+        .long("language")
+        .global(true)
+        .value_parser(PossibleValuesParser::new(Language::OFFERED.map(Language::tag)))
+        .help(texts.in_language);
     let check = clap::Command::new("check")
         .about(texts.check)
         .arg(layout(texts.layouts).num_args(1..))
@@ -138,6 +144,7 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
         .version(env!("CARGO_PKG_VERSION"))
         .about(texts.program)
         .arg(date)
+        .arg(language)
         .subcommand(check)
         .subcommand(draw)
         .subcommand(open)
@@ -151,7 +158,6 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
 
 #[cfg(test)]
 mod tests {
-    use baywright_planner::words::Language;
 
     use super::*;
 

@@ -11,7 +11,7 @@ use baywright_planner::model::{
     Figures, FloorFeatureKind, Id, KeepFreeKind, Layout, OpeningKind, Place, ShopFigure, ThingKind,
     TriggerList, Vehicle,
 };
-use baywright_planner::words::Units;
+use baywright_planner::words::{Language, Units};
 
 use super::page::{Begun, Page};
 use super::shelf::Set;
@@ -289,6 +289,8 @@ pub enum OfView {
     Theme(Theme),
     /// Light or dark as the system is, from now on.
     AsSystem,
+    /// The language, with its way of writing numbers and days.
+    Language(Language),
     /// How lengths are shown.
     Units(Units),
     /// How large letters are.
@@ -358,6 +360,7 @@ impl OfView {
             | Self::Tab(_)
             | Self::Theme(_)
             | Self::AsSystem
+            | Self::Language(_)
             | Self::Units(_)
             | Self::Letters(_)
             | Self::StepLetters(_)

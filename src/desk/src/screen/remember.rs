@@ -5,10 +5,10 @@ use std::path::Path;
 
 use baywright_drawing::Theme;
 use baywright_files::{
-    EMBEDDED_LAYOUTS, FileFault, KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen, Remembered, remember,
-    whole_path,
+    EMBEDDED_LAYOUTS, FileFault, KeptLanguage, KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen,
+    Remembered, remember, whole_path,
 };
-use baywright_planner::words::Units;
+use baywright_planner::words::{Language, Units};
 use egui::{Context, Response, Ui};
 
 use super::command::{Command, OfFile};
@@ -19,6 +19,12 @@ use super::{Desk, waking, widgets};
 impl Desk {
     /// Before the first frame: what earlier starts left, whether they left nothing, and what of it could not be read.
     pub fn begin_with(&mut self, remembered: Remembered, is_new: bool, why_not: &[FileFault]) {
+        if let Some(language) = remembered.language {
+            self.speak(match language {
+                KeptLanguage::English => Language::English,
+                KeptLanguage::German => Language::German,
+            });
+        }
         if let Some(units) = remembered.units {
             self.view.locale.units = match units {
                 KeptUnits::Millimetres => Units::Millimetres,
@@ -105,6 +111,11 @@ impl Desk {
     }
 
     fn how_shown(&self, own: &mut Remembered) {
+        own.language = match self.view.locale.language {
+            Language::English => Some(KeptLanguage::English),
+            Language::German => Some(KeptLanguage::German),
+            Language::Bracketed => None,
+        };
         own.units = Some(match self.view.locale.units {
             Units::Millimetres => KeptUnits::Millimetres,
             Units::Metres => KeptUnits::Metres,

@@ -7,7 +7,7 @@ mod file;
 mod found;
 
 pub use allowed::{Allowed, Choice, Syntax};
-pub use file::{FileFault, FileKind, FileTrouble, PictureKind, Why, Wrong};
+pub use file::{FileFault, FileKind, FileTrouble, Instead, PictureKind, Why, Wrong};
 pub use found::{Counted, Found, Listed, Quote};
 
 /// One value that breaks an invariant, or cannot be read.

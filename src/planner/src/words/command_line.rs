@@ -22,6 +22,7 @@ texts! {
     check_arrangement, "A choice.";
     draw_arrangement, "A choice.";
     units, "A choice.";
+    in_language, "A choice.";
     shop, "A file.";
     date, "A day.";
     no_day, "What is wrong with a day, within a sentence.";

@@ -52,6 +52,7 @@ impl Desk {
             OfView::List(open) => view.list_open = open,
             OfView::Theme(theme) => (view.theme, view.as_system) = (theme, false),
             OfView::AsSystem => view.as_system = true,
+            OfView::Language(language) => self.speak(language),
             OfView::Units(units) => view.locale.units = units,
             OfView::Letters(letters) => (view.letters, view.camera) = (letters, None),
             OfView::StepLetters(larger) => self.step_letters(ctx, larger),

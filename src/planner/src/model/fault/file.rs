@@ -250,3 +250,50 @@ pub enum Why {
     /// Something else: the system's own number for it, if it has one.
     Other(Option<i32>),
 }
+
+/// What may help against a refusal to write.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Instead {
+    /// Room on the disk, or another disk.
+    Room,
+    /// Another name.
+    OtherName,
+    /// Another place.
+    OtherPlace,
+}
+
+impl Why {
+    /// What may help, if this is why a file cannot be written.
+    pub const fn instead(self) -> Instead {
+        match self {
+            Self::DiskFull => Instead::Room,
+            Self::NameTooLong | Self::NulInName | Self::Invalid => Instead::OtherName,
+            Self::NotThere
+            | Self::Permission
+            | Self::IsFolder
+            | Self::NoFolder
+            | Self::FileTooLarge
+            | Self::DiskFails
+            | Self::ReadOnly
+            | Self::Exists
+            | Self::Busy
+            | Self::Running
+            | Self::TooManyOpen
+            | Self::LinksInCircle
+            | Self::OtherDisk
+            | Self::Stale
+            | Self::TimedOut
+            | Self::Memory
+            | Self::Unsupported
+            | Self::Interrupted
+            | Self::WroteNothing
+            | Self::EndedEarly
+            | Self::GateShut
+            | Self::TooMuchWork
+            | Self::FullOfJournals
+            | Self::WorkTooLarge
+            | Self::WorkNameTooLong
+            | Self::Other(_) => Instead::OtherPlace,
+        }
+    }
+}

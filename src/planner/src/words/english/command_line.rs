@@ -26,6 +26,7 @@ pub const TEXTS: CommandLine = CommandLine {
     quiet: "Print nothing but what goes wrong; the exit status is the answer",
     check_arrangement: "Only this set-up; without it, every one in the file",
     draw_arrangement: "This set-up; without it, the first one in the file",
+    in_language: "The language: en (English) or de (German), with its way of writing numbers and days",
     units: "Lengths in millimetres, metres, or feet and inches",
     shop: "The shop's settings to judge by, instead of the shop's own document",
     date: "The day to judge by, instead of today: dates the floor survey",

@@ -2,7 +2,7 @@
 
 use super::allowed::{allowed, did_you_mean};
 use super::found::found;
-use crate::model::fault::{Choice, FileFault, FileKind, FileTrouble, PictureKind, Why, Wrong};
+use crate::model::fault::{Choice, FileFault, FileKind, FileTrouble, Instead, PictureKind, Why, Wrong};
 use crate::words::Lengths;
 use crate::words::english::screen;
 
@@ -92,7 +92,7 @@ fn trouble(trouble: &FileTrouble) -> String {
         FileTrouble::NotWritten(why) => format!(
             "this file cannot be written: {}; {}",
             self::why(*why, "there is no such folder"),
-            what_to_do(*why)
+            what_to_do(why.instead())
         ),
         FileTrouble::FolderInItsPlace => {
             "this cannot be written: it is a folder; name a file in it, such as my-bay.ron".to_owned()
@@ -180,36 +180,11 @@ const fn picture_kind(kind: PictureKind) -> &'static str {
 }
 
 /// What to do about a file that cannot be written.
-const fn what_to_do(why: Why) -> &'static str {
-    match why {
-        Why::DiskFull => "make room on it, or save on another one",
-        Why::NameTooLong | Why::NulInName | Why::Invalid => "choose another name",
-        Why::NotThere
-        | Why::Permission
-        | Why::IsFolder
-        | Why::NoFolder
-        | Why::FileTooLarge
-        | Why::DiskFails
-        | Why::ReadOnly
-        | Why::Exists
-        | Why::Busy
-        | Why::Running
-        | Why::TooManyOpen
-        | Why::LinksInCircle
-        | Why::OtherDisk
-        | Why::Stale
-        | Why::TimedOut
-        | Why::Memory
-        | Why::Unsupported
-        | Why::Interrupted
-        | Why::WroteNothing
-        | Why::EndedEarly
-        | Why::GateShut
-        | Why::TooMuchWork
-        | Why::FullOfJournals
-        | Why::WorkTooLarge
-        | Why::WorkNameTooLong
-        | Why::Other(_) => "choose a place where you may write",
+const fn what_to_do(instead: Instead) -> &'static str {
+    match instead {
+        Instead::Room => "make room on it, or save on another one",
+        Instead::OtherName => "choose another name",
+        Instead::OtherPlace => "choose a place where you may write",
     }
 }
 
