@@ -16,6 +16,8 @@ impl About<'_> {
             Deed::Rename(thing) => format!("„{thing}“ umbenennen"),
             Deed::Add(thing) => format!("„{thing}“ hinzufügen"),
             Deed::Remove(thing) => format!("„{thing}“ entfernen"),
+            Deed::RemoveBuilt(thing) => format!("„{thing}“ aus jeder Aufstellung entfernen"),
+            Deed::Build(thing) => format!("Teil des Gebäudes, in jeder Aufstellung: „{thing}“"),
             Deed::InEvery(thing) => format!("In jeder Aufstellung: „{thing}“"),
             Deed::HereAlone(thing) => format!("Nur in dieser Aufstellung: „{thing}“"),
             Deed::Park => "Fahrzeug aufstellen".to_owned(),

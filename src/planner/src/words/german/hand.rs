@@ -114,7 +114,7 @@ pub fn levels_read(file: &str, count: usize) -> String {
 
 fn how_levels(units: Units) -> String {
     format!(
-        "Drei Zahlen je Zeile: längs, quer, Höhe, {}; oder der Name einer Marke und ihre Höhe.",
+        "Drei Zahlen je Zeile: längs, quer, Höhe, {}; oder eine Marke, mit Namen oder Nummer, und ihre Höhe.",
         three_lengths(units)
     )
 }

@@ -1,7 +1,7 @@
 //! German of the same: see `words/rooms.rs`.
 
-use super::Language;
 use super::faults::{allowed, found};
+use super::{Language, listed};
 use crate::model::fault::Fault;
 use crate::model::{AlcovePart, Known};
 use crate::words::rooms::Rooms;
@@ -14,9 +14,31 @@ pub fn corners_hint(units: Units) -> String {
     )
 }
 
+pub fn removed_from_every(things: &[&str]) -> String {
+    match things {
+        [one] => format!("„{one}“ gehörte zum Gebäude und ist aus jeder Aufstellung entfernt."),
+        _ => {
+            let all: Vec<String> = things.iter().map(|own| format!("„{own}“")).collect();
+            format!("Was zum Gebäude gehörte, ist aus jeder Aufstellung entfernt: {}.", listed(&all))
+        }
+    }
+}
+
+pub fn now_built(thing: &str, otherwise: &[&str]) -> String {
+    let now = format!("„{thing}“ gehört jetzt zum Gebäude: Es steht in jeder Aufstellung, wo es hier steht.");
+    if otherwise.is_empty() {
+        return now;
+    }
+    let all: Vec<String> = otherwise.iter().map(|own| format!("„{own}“")).collect();
+    format!(
+        "{now} In {} stand es anderswo, war weg oder anders angegeben; Rückgängig bringt das zurück.",
+        listed(&all)
+    )
+}
+
 pub fn levels_hint(units: Units) -> String {
     format!(
-        "Je Zeile eine: längs, quer, Höhe, {}, oder mit eigener Einheit; oder eine Marke und ihre Höhe. Eine Tabelle lässt sich \
+        "Je Zeile eine: längs, quer, Höhe, {}, oder mit eigener Einheit; oder eine Marke, mit Namen oder Nummer, und ihre Höhe. Eine Tabelle lässt sich \
          einfügen. Leer: nicht aufgemessen",
         three_lengths(units)
     )
@@ -133,6 +155,9 @@ pub const TEXTS: Rooms = Rooms {
     thing_planned: "Größe und Angaben: nur in dieser Aufstellung geändert.",
     thing_built: "Teil des Gebäudes: Lage, Größe und Angaben gelten in jeder Aufstellung des Messplatzes.",
     thing_moved: "Hier steht es nur in dieser Aufstellung. Größe und Angaben: am Messplatz geändert.",
+    no_floor_for_bay: "Der Raum hat keine Fläche, auf der ein Messplatz längs seiner Achsen Platz hat.",
+    remove_built_of_several_why: "Aus dieser Aufstellung entfernen (Entf); was zum Gebäude gehört, verlässt jede Aufstellung",
+    remove_built_why: "Vom Messplatz entfernen, in jeder Aufstellung (Entf)",
     in_every: "In jeder Aufstellung",
     in_every_why: "Stellt es auf den Messplatz, wie es hier steht",
     place_in_every_why: "Macht dies zu seiner Lage am Messplatz",

@@ -79,6 +79,7 @@ pub const TEXTS: Screen = Screen {
     stale_why: "Das Ergebnis für das, was jetzt gezeichnet ist, ließ sich nicht berechnen; dies ist das letzte. Rückgängig machen, oder speichern und melden.",
     in_the_way: "Was im Weg ist",
     marks: "Marken",
+    what_was_said: "Meldung",
     nothing_in_the_way: "Nichts gefunden, was die Einstellung verhindert oder Vorsicht braucht.",
     show_place: "Zeigen",
     showing: "Gezeigt",
