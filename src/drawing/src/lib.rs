@@ -16,6 +16,7 @@ pub mod page;
 mod pdf;
 mod pick;
 pub mod role;
+pub mod sheet;
 pub mod sign;
 mod svg;
 pub mod text;

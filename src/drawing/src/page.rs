@@ -7,8 +7,8 @@ mod foot;
 mod head;
 mod key;
 mod picture;
-mod setter;
-mod wrap;
+pub(crate) mod setter;
+pub(crate) mod wrap;
 
 use baywright_planner::geometry::{Bounds, DVec2};
 

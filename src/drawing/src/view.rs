@@ -28,6 +28,7 @@ use crate::list::{Drawing, Placing, Projection};
 
 pub use extents::Extents;
 use fit::Window;
+pub(crate) use fit::margin;
 pub use fit::{Fit, Windows};
 use pen::Pen;
 pub use state::{Axis, FloorLevel, LiveDimension, Turned, ViewState};

@@ -6,7 +6,7 @@ use crate::lettering::Lettering;
 use crate::text::{TextStyle, fitted};
 
 /// Breaks a text into lines; the last of `most_lines` ends in an ellipsis if there is more.
-pub(super) fn wrapped(
+pub(crate) fn wrapped(
     text: &str,
     style: TextStyle,
     most: f64,

@@ -1,0 +1,44 @@
+//! What stands on sheets of paper beside what every answer says: their names, their title blocks, what to do with them.
+
+use super::Words;
+use crate::model::Placement;
+
+texts! {
+    sheets: SheetTexts, "Every fixed text of the sheets that are printed.";
+    marks, "A sheet's name: how the marks are laid and read.";
+    blank, "A sheet's name: the same, to be filled in by hand.";
+    findings, "A sheet's name: what is found, before and after.";
+    customer, "A sheet's name: what a customer is told.";
+    sheet, "A field of the title block: which sheet it is.";
+    shop, "A field: the shop.";
+    bay, "A field: the bay.";
+    set_up, "A field: the set-up.";
+    car, "A field: the car.";
+    aiming, "A field: the aiming.";
+    procedure, "A field: the procedure that it follows, with its edition.";
+    file, "A field: the file that it is made from.";
+    day, "A field: the day.";
+    revision, "A field: the revision.";
+    page, "A field: which page of how many.";
+    now, "What a set-up is called beside what it was before.";
+    on_examples, "That figures are examples, as a sentence.";
+    measure_bar, "What to do with the bar of 100 mm.";
+}
+
+impl SheetTexts {
+    sentences! { sheets:
+        /// Which page of how many.
+        page_of(at: usize, all: usize) -> String;
+        /// The verdict of one of two set-ups.
+        verdict_of(name: &str, verdict: &str) -> String;
+        /// A page's title, as a list of contents has it: the sheet, the set-up if there is one, the page if there are several.
+        page_title(sheet: &str, set_up: &str, page: (usize, usize)) -> String;
+    }
+}
+
+impl Words<'_> {
+    sentences! { about:
+        /// How high the middle of a target's face is set above what it stands on, mm.
+        set_height(placement: &Placement, height_mm: f64) -> String;
+    }
+}
