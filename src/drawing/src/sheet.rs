@@ -5,17 +5,21 @@
 
 mod about;
 mod bar;
+mod blank;
 mod block;
 mod findings;
 mod flow;
 mod frame;
 mod head;
 mod lines;
+mod marks;
 mod of;
 mod paper;
 mod plan;
+mod running;
 mod scale;
 mod table;
+mod working;
 
 use baywright_planner::words::Words;
 
@@ -31,17 +35,23 @@ pub use scale::largest_scale;
 /// Which sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Sheet {
+    /// How the marks are laid and read.
+    Marks,
+    /// The same, to be filled in by hand: nothing of a set-up stands on it.
+    Blank,
     /// What is found, before and now.
     Findings,
 }
 
 impl Sheet {
     /// All kinds, in the order in which they are bound together.
-    pub const ALL: [Self; 1] = [Self::Findings];
+    pub const ALL: [Self; 3] = [Self::Marks, Self::Blank, Self::Findings];
 
     /// Its name for other programs and on the command line.
     pub const fn as_str(self) -> &'static str {
         match self {
+            Self::Marks => "marks",
+            Self::Blank => "blank",
             Self::Findings => "findings",
         }
     }
@@ -52,10 +62,14 @@ pub fn sheet(kind: Sheet, of: &Of<'_>, paper: Paper, about: &About, lettering: &
     let words = Words::new(of.now.arrangement, lettering.locale);
     let texts = lettering.locale.language.sheets();
     let title = match kind {
+        Sheet::Marks => texts.marks,
+        Sheet::Blank => texts.blank,
         Sheet::Findings => texts.findings,
     };
-    let on = Sheeted { paper, about, lettering, words: &words, title, is_blank: false };
+    let on = Sheeted { paper, about, lettering, words: &words, title, is_blank: kind == Sheet::Blank };
     match kind {
+        Sheet::Marks => marks::pages(of, &on),
+        Sheet::Blank => blank::pages(&on),
         Sheet::Findings => findings::pages(of, &on),
     }
 }

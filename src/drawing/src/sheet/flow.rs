@@ -125,6 +125,23 @@ impl<'a> Flow<'a> {
         self.put(Frame::of_view(drawing, corner / PX_PER_PAPER_MM), size.y);
     }
 
+    /// A view at the right, with what stands in the strips at its left, so wide, and below it, so high.
+    pub fn view_with(
+        &mut self,
+        drawing: Drawing,
+        (left, set_left): (f64, impl FnOnce(&mut Setter<'a>)),
+        (under, set_under): (f64, impl FnOnce(&mut Setter<'a>)),
+    ) {
+        let size = drawing.size;
+        self.ensure(size.y + under);
+        let corner = self.area.low + DVec2::new(0.0, self.y);
+        let mut beside = Setter::new(self.lettering, DVec2::new(left, size.y));
+        set_left(&mut beside);
+        self.put(beside.framed(corner, Content::Text), 0.0);
+        self.put(Frame::of_view(drawing, (corner + DVec2::X * left) / PX_PER_PAPER_MM), size.y);
+        self.block(under, Content::Text, set_under);
+    }
+
     /// Two views side by side, each in the middle of its half.
     pub fn views(&mut self, pair: [Drawing; 2]) {
         let height = pair.iter().map(|own| own.size.y).fold(0.0, f64::max);

@@ -13,6 +13,8 @@ use crate::page::Page;
 
 /// Between what flows and the title block, mm.
 const OVER_BLOCK_MM: f64 = 2.5;
+/// No sheet is as long as this, px.
+const ENDLESS_PX: f64 = 1e8;
 
 /// A sheet in the making: its paper, what it is called and what it is of.
 pub(super) struct Sheeted<'a> {
@@ -33,6 +35,11 @@ impl<'a> Sheeted<'a> {
         let area = self.inside();
         let high = DVec2::new(area.high.x, area.high.y - block.height() - px(OVER_BLOCK_MM));
         Flow::new(self.lettering, Bounds { low: area.low, high: high.max(area.low + DVec2::splat(px(20.0))) })
+    }
+
+    /// A flow of the same width without an end: what is set in it tells how high it is.
+    pub fn endless(&self, like: &Flow<'a>) -> Flow<'a> {
+        Flow::new(self.lettering, Bounds { low: DVec2::ZERO, high: DVec2::new(like.width(), ENDLESS_PX) })
     }
 
     /// The pages of what was set, each described so to who cannot see its views.

@@ -1,6 +1,7 @@
 //! What stands on sheets of paper beside what every answer says: their names, their title blocks, what to do with them.
 
 use super::Words;
+use crate::assessment::Step;
 use crate::model::Placement;
 
 texts! {
@@ -22,6 +23,25 @@ texts! {
     page, "A field: which page of how many.";
     now, "What a set-up is called beside what it was before.";
     on_examples, "That figures are examples, as a sentence.";
+    before_start, "A heading: what is met and ready before anything is measured.";
+    move_first, "A heading: what is moved before that.";
+    lay, "A heading: how the marks are laid.";
+    set_targets, "A heading: at which height targets are set.";
+    read_tape, "A heading: what the tape must read.";
+    from_to, "Over the marks that a distance is between.";
+    must_read, "Over what the tape must read.";
+    was_read, "Over what it read.";
+    read_by, "Beside the box for who read it.";
+    read_at, "Beside the box for when.";
+    running, "How the figures along a view's edges are to be used.";
+    sketch, "A heading: room to draw in.";
+    sketch_about, "What to draw there.";
+    marks_by_hand, "A heading: where marks lie, to be written in.";
+    mark, "Over a mark's number.";
+    ahead, "Over how far ahead it lies.";
+    aside, "Over how far aside it lies.";
+    laid, "Over a box that is ticked when it is laid.";
+    height_by_hand, "Beside the box for a target's height.";
     measure_bar, "What to do with the bar of 100 mm.";
 }
 
@@ -29,6 +49,10 @@ impl SheetTexts {
     sentences! { sheets:
         /// Which page of how many.
         page_of(at: usize, all: usize) -> String;
+        /// Between which two marks.
+        between(from: &str, to: &str) -> String;
+        /// That these distances rest on what was assumed.
+        rests(which: &str, rests_on: &str) -> String;
         /// The verdict of one of two set-ups.
         verdict_of(name: &str, verdict: &str) -> String;
         /// A page's title, as a list of contents has it: the sheet, the set-up if there is one, the page if there are several.
@@ -38,6 +62,8 @@ impl SheetTexts {
 
 impl Words<'_> {
     sentences! { about:
+        /// One thing to do, as a sentence.
+        step_sentence(step: &Step) -> String;
         /// How high the middle of a target's face is set above what it stands on, mm.
         set_height(placement: &Placement, height_mm: f64) -> String;
     }

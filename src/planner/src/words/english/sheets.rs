@@ -1,6 +1,7 @@
 //! English of the same: see `words/sheets.rs`.
 
-use super::{About, Language};
+use super::{About, Language, sentence_start};
+use crate::assessment::Step;
 use crate::model::Placement;
 use crate::words::sheets::SheetTexts;
 
@@ -24,11 +25,38 @@ pub const TEXTS: SheetTexts = SheetTexts {
     page: "Page",
     now: "Now",
     on_examples: "Some figures are examples, made up to show how it works: never aim a real car by this sheet.",
+    before_start: "Before you start",
+    move_first: "Move first",
+    lay: "Lay the marks, in this order",
+    set_targets: "Set the targets",
+    read_tape: "Read with the tape",
+    from_to: "Marks",
+    must_read: "Must read",
+    was_read: "Read",
+    read_by: "Read by",
+    read_at: "Date, time",
+    running: "Figures along the edges run on from one 0 each: the rearmost mark, and the line straight ahead. They are for checking; never add them up.",
+    sketch: "Sketch",
+    sketch_about: "Draw the car from above, its nose to the right, the targets and the numbered marks. One square is what you make it.",
+    marks_by_hand: "The marks",
+    mark: "Mark",
+    ahead: "Ahead of the rearmost mark",
+    aside: "Left or right of the middle line",
+    laid: "Laid",
+    height_by_hand: "Middle of the target's face above the floor",
     measure_bar: "Measure this bar: if it is not 100 mm, scale nothing off this sheet; use the tape figures only.",
 };
 
 pub fn page_of(at: usize, all: usize) -> String {
     format!("{at} of {all}")
+}
+
+pub fn between(from: &str, to: &str) -> String {
+    format!("{from} \u{2013} {to}")
+}
+
+pub fn rests(which: &str, rests_on: &str) -> String {
+    format!("{which}: {rests_on}; measure that on this car.")
 }
 
 pub fn verdict_of(name: &str, verdict: &str) -> String {
@@ -41,6 +69,11 @@ pub fn page_title(sheet: &str, set_up: &str, (at, all): (usize, usize)) -> Strin
 }
 
 impl About<'_> {
+    /// One thing to do, as a sentence.
+    pub fn step_sentence(&self, step: &Step) -> String {
+        format!("{}.", sentence_start(&self.step(step)))
+    }
+
     /// How high the middle of a target's face is set.
     pub fn set_height(&self, placement: &Placement, height_mm: f64) -> String {
         let name = self.target_named(placement.target.kind, placement.id.as_str());
