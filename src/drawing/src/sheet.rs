@@ -7,6 +7,7 @@ mod about;
 mod bar;
 mod blank;
 mod block;
+mod customer;
 mod findings;
 mod flow;
 mod frame;
@@ -41,11 +42,13 @@ pub enum Sheet {
     Blank,
     /// What is found, before and now.
     Findings,
+    /// What a customer is told.
+    Customer,
 }
 
 impl Sheet {
     /// All kinds, in the order in which they are bound together.
-    pub const ALL: [Self; 3] = [Self::Marks, Self::Blank, Self::Findings];
+    pub const ALL: [Self; 4] = [Self::Marks, Self::Blank, Self::Findings, Self::Customer];
 
     /// Its name for other programs and on the command line.
     pub const fn as_str(self) -> &'static str {
@@ -53,6 +56,7 @@ impl Sheet {
             Self::Marks => "marks",
             Self::Blank => "blank",
             Self::Findings => "findings",
+            Self::Customer => "customer",
         }
     }
 }
@@ -65,11 +69,13 @@ pub fn sheet(kind: Sheet, of: &Of<'_>, paper: Paper, about: &About, lettering: &
         Sheet::Marks => texts.marks,
         Sheet::Blank => texts.blank,
         Sheet::Findings => texts.findings,
+        Sheet::Customer => texts.customer,
     };
     let on = Sheeted { paper, about, lettering, words: &words, title, is_blank: kind == Sheet::Blank };
     match kind {
         Sheet::Marks => marks::pages(of, &on),
         Sheet::Blank => blank::pages(&on),
         Sheet::Findings => findings::pages(of, &on),
+        Sheet::Customer => customer::pages(of, &on),
     }
 }

@@ -35,6 +35,7 @@ pub(crate) use laid::{Laid, Running, laid_view, worked_on};
 use pen::Pen;
 pub use state::{Axis, FloorLevel, LiveDimension, Turned, ViewState};
 pub use told::told_view;
+pub(crate) use told::{TOLD_MARGIN_PX, told_to_scale};
 
 /// The top view of an assessed arrangement.
 pub fn top_view(

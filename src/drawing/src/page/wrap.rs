@@ -36,7 +36,7 @@ pub(crate) fn wrapped(
 }
 
 /// The words of a text; what stands together, as a number and its unit, is one word.
-fn unbroken(text: &str) -> Vec<String> {
+pub(crate) fn unbroken(text: &str) -> Vec<String> {
     let mut parts: Vec<String> = Vec::new();
     for word in text.split(' ') {
         match parts.last_mut() {

@@ -14,12 +14,16 @@ use crate::text::Align;
 
 /// The side of a square to draw in, mm.
 const SQUARE_MM: f64 = 5.0;
+/// What is a whole square but for the last bits is one.
+const HAIR: f64 = 1e-6;
 /// So many marks, heights and readings have a row.
 const MARKS: usize = 8;
 const HEIGHTS: usize = 2;
 const READINGS: usize = 12;
 /// The sketch is no lower, mm.
-const LEAST_SKETCH_MM: f64 = 45.0;
+const LEAST_SKETCH_MM: f64 = 40.0;
+/// Its heading and what is said there, mm.
+const SKETCH_HEAD_MM: f64 = 18.0;
 
 /// The page of the sheet.
 pub(super) fn pages(on: &Sheeted<'_>) -> Vec<Page> {
@@ -28,7 +32,7 @@ pub(super) fn pages(on: &Sheeted<'_>) -> Vec<Page> {
     head::title(&mut flow, on.title, "");
     let mut endless = on.endless(&flow);
     rest(&mut endless, on);
-    let spare = flow.left() - (endless.height() - endless.left()) - px(22.0);
+    let spare = flow.left() - endless.taken() - px(SKETCH_HEAD_MM);
     flow.heading(texts.sketch, LEAST_SKETCH_MM);
     flow.read(texts.sketch_about, None);
     flow.gap(1.0);
@@ -40,7 +44,7 @@ pub(super) fn pages(on: &Sheeted<'_>) -> Vec<Page> {
 /// Squares to draw in, of whole rows.
 fn squares(flow: &mut Flow<'_>, high: f64) {
     let side = px(SQUARE_MM);
-    let (columns, rows) = ((flow.width() / side).floor(), (high / side).floor().max(1.0));
+    let (columns, rows) = ((flow.width() / side + HAIR).floor(), (high / side).floor().max(1.0));
     flow.block(rows * side, Content::Table, |setter| {
         for row in 0..=rows as usize {
             let y = side * row as f64;
@@ -71,7 +75,7 @@ fn rest(flow: &mut Flow<'_>, on: &Sheeted<'_>) {
     Table { columns, rows, capitals_mm: READ_MM, least_row_mm: WRITTEN_MM }.set(flow);
     flow.heading(texts.read_tape, 20.0);
     let cells = vec![[Cell::Write, Cell::Write, Cell::Write]; READINGS];
-    grouped(flow, cells, [texts.from_to, texts.must_read, texts.was_read], 2);
+    grouped(flow, cells, [texts.from_to, &texts.must_read_in(words.locale().units), texts.was_read], 3);
     flow.gap(2.0);
     signed(flow, words);
     flow.gap(1.5);

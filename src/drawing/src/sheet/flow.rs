@@ -30,6 +30,8 @@ pub(super) enum Lead {
 
 /// How wide what stands before a text is, mm.
 const LEAD_MM: f64 = 7.0;
+/// A triangle is so much wider than its reach.
+const ASIDE_OF_SIGN: f64 = 1.15;
 /// A box that is ticked, its side, mm.
 const TICK_MM: f64 = 3.6;
 
@@ -65,6 +67,16 @@ impl<'a> Flow<'a> {
     /// How high a page is.
     pub fn height(&self) -> f64 {
         self.area.size().y
+    }
+
+    /// How much of this page is taken.
+    pub const fn taken(&self) -> f64 {
+        self.y
+    }
+
+    /// Goes on to a new page, unless nothing stands on this one.
+    pub fn next_page(&mut self) {
+        self.ensure(f64::INFINITY);
     }
 
     /// How much of this page is left.
@@ -125,6 +137,53 @@ impl<'a> Flow<'a> {
         self.put(Frame::of_view(drawing, corner / PX_PER_PAPER_MM), size.y);
     }
 
+    /// A view at the right with what stands at its left, as high as the higher of them.
+    pub fn view_beside(&mut self, drawing: Drawing, high: f64, set_left: impl FnOnce(&mut Setter<'a>)) {
+        let size = drawing.size;
+        let left = self.width() - size.x;
+        self.ensure(size.y.max(high));
+        let corner = self.area.low + DVec2::new(0.0, self.y);
+        let mut beside = Setter::new(self.lettering, DVec2::new(left, high));
+        set_left(&mut beside);
+        self.put(beside.framed(corner, Content::Text), 0.0);
+        let at = corner + DVec2::X * left;
+        self.put(Frame::of_view(drawing, at / PX_PER_PAPER_MM), size.y.max(high));
+    }
+
+    /// Short texts to be ticked, two in a row where both have room.
+    pub fn ticked(&mut self, texts: &[String], capitals_mm: f64) {
+        let style = self.style(capitals_mm, Weight::Regular);
+        let indent = px(LEAD_MM) * self.lettering.enlarged();
+        let half = self.width() * 0.5;
+        let is_short = |text: &String| self.lettering.width_of(text, style) < half - indent - px(2.0);
+        let mut rest = texts;
+        while let [first, later @ ..] = rest {
+            let Some((second, after)) =
+                later.split_first().filter(|_| is_short(first)).filter(|(next, _)| is_short(next))
+            else {
+                self.said(&Said { text: first, style, role: Role::Title, lead: Some(Lead::Tick) });
+                rest = later;
+                continue;
+            };
+            let each = pitch(style);
+            self.block(each + px(0.6), Content::Text, |setter| {
+                for (text, x) in [(first, 0.0), (second, half)] {
+                    let at = DVec2::new(x, each * 0.5);
+                    put_lead(setter, &Lead::Tick, at, style);
+                    setter.text(
+                        Role::Title,
+                        at + DVec2::X * indent,
+                        text,
+                        style,
+                        Align::Start,
+                        f64::INFINITY,
+                    );
+                }
+            });
+            rest = after;
+        }
+    }
+
     /// A view at the right, with what stands in the strips at its left, so wide, and below it, so high.
     pub fn view_with(
         &mut self,
@@ -140,19 +199,6 @@ impl<'a> Flow<'a> {
         self.put(beside.framed(corner, Content::Text), 0.0);
         self.put(Frame::of_view(drawing, (corner + DVec2::X * left) / PX_PER_PAPER_MM), size.y);
         self.block(under, Content::Text, set_under);
-    }
-
-    /// Two views side by side, each in the middle of its half.
-    pub fn views(&mut self, pair: [Drawing; 2]) {
-        let height = pair.iter().map(|own| own.size.y).fold(0.0, f64::max);
-        self.ensure(height);
-        let half = self.width() * 0.5;
-        for (drawing, from) in pair.into_iter().zip([0.0, half]) {
-            let aside = from + (half - drawing.size.x) * 0.5;
-            let corner = self.area.low + DVec2::new(aside, self.y);
-            self.put(Frame::of_view(drawing, corner / PX_PER_PAPER_MM), 0.0);
-        }
-        self.y += height;
     }
 
     fn put(&mut self, frame: Frame, height: f64) {
@@ -191,12 +237,6 @@ impl<'a> Flow<'a> {
     pub fn read(&mut self, text: &str, lead: Option<Lead>) {
         let style = self.style(READ_MM, Weight::Regular);
         self.said(&Said { text, style, role: Role::Title, lead });
-    }
-
-    /// How high a text is.
-    pub fn height_of(&self, said: &Said<'_>) -> f64 {
-        let most = self.width() - self.indent(said);
-        pitch(said.style) * lines(said.text, said.style, most, self.lettering).len() as f64 + px(0.6)
     }
 
     fn indent(&self, said: &Said<'_>) -> f64 {
@@ -250,7 +290,14 @@ pub(super) fn put_lead(setter: &mut Setter<'_>, lead: &Lead, at: DVec2, style: T
             let reach = px(2.4) * by;
             let own = super::lines::style(setter.lettering, READ_MM, Weight::Bold);
             let kind = SignKind::of_severity(*severity);
-            setter.sign(Role::KeySign(*severity), at + DVec2::X * reach, kind, reach, letter, own);
+            setter.sign(
+                Role::KeySign(*severity),
+                at + DVec2::X * (reach * ASIDE_OF_SIGN),
+                kind,
+                reach,
+                letter,
+                own,
+            );
         }
         Lead::Tick => {
             let half = px(TICK_MM) * 0.5 * by;

@@ -73,10 +73,10 @@ impl<'a> Sheeted<'a> {
         let own = self.words.arrangement();
         let field = |name: &str, value: &str| Field { name: name.to_owned(), value: value.to_owned() };
         let known = |value: String| if self.is_blank { String::new() } else { value };
+        let made_in = texts.in_bay(&own.bay.name, own.id.as_str());
         let mut first = vec![
             field(texts.sheet, self.title),
-            field(texts.bay, &known(own.bay.name.clone())),
-            field(texts.set_up, &known(own.id.to_string())),
+            field(texts.bay, &known(made_in)),
             field(texts.car, &known(own.vehicle.name.clone())),
             field(texts.aiming, &known(own.aiming.name.clone())),
         ];

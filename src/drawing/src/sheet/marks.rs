@@ -3,8 +3,10 @@
 use baywright_planner::assessment::Facts;
 use baywright_planner::entry::readings_rest_on;
 use baywright_planner::geometry::DVec2;
+use baywright_planner::model::Id;
 use baywright_planner::model::assumed::Assumed;
-use baywright_planner::words::Words;
+use baywright_planner::scene::Reading;
+use baywright_planner::words::{Units, Words};
 use baywright_planner::{Severity, Verdict};
 
 use super::bar::bar;
@@ -13,34 +15,60 @@ use super::frame::Sheeted;
 use super::head;
 use super::lines::{READ_MM, WORK_MM};
 use super::of::Of;
+use super::plan::{in_views, plan, whole_bay};
 use super::running::{Edges, strips};
 use super::table::{Cell, Column, Table};
 use super::working::{Working, working};
 use crate::page::Page;
 
-/// The view takes so much of a page at least where the sheet is longer than one, as a share.
-const VIEW: f64 = 0.36;
-/// And at most so much where there is room.
-const MOST_VIEW: f64 = 0.6;
+/// The view is no lower than this where all of a sheet is to stand on one page, mm, and takes at most such a share of a page.
+const LEAST_VIEW_MM: f64 = 45.0;
+const MOST_VIEW: f64 = 0.5;
+/// What stands below a view: how its figures are used, and the bar, mm.
+const BELOW_VIEW_MM: f64 = 18.0;
 /// A row that is written in by hand, mm.
-pub(super) const WRITTEN_MM: f64 = 8.0;
+pub(super) const WRITTEN_MM: f64 = 7.4;
 
-/// The pages of the sheet.
+/// The pages of the sheet: one if all of it stands there; else what comes first on pages of its own, with the whole bay, so that what
+/// is worked by stands together.
 pub(super) fn pages(of: &Of<'_>, on: &Sheeted<'_>) -> Vec<Page> {
     let words = on.words;
     let mut flow = on.flow();
     head::title(&mut flow, on.title, &words.title_line());
     head::verdict(&mut flow, words, of.now.assessment, None);
-    // What all else takes on paper without an end: the rest of one page is the view's.
-    let mut endless = on.endless(&flow);
-    rest(&mut endless, of, words);
-    let page = flow.height();
-    let spare = flow.left() - (endless.height() - endless.left()) - px(16.0);
-    let high = if spare > px(55.0) { spare.min(page * MOST_VIEW) } else { page * VIEW };
-    let one_to = picture(&mut flow, of, on, high);
-    bar(&mut flow, words, one_to);
-    rest(&mut flow, of, words);
+    let high = |set: &dyn Fn(&mut Flow<'_>)| {
+        let mut endless = on.endless(&flow);
+        set(&mut endless);
+        endless.taken()
+    };
+    let before = high(&|flow| first(flow, of, words));
+    let after = high(&|flow| work(flow, of, words)) + px(BELOW_VIEW_MM);
+    let (page, spare) = (flow.height(), flow.left() - before - after);
+    let least = px(LEAST_VIEW_MM);
+    let one_to = if spare >= least {
+        first(&mut flow, of, words);
+        flow.gap(2.0);
+        picture(&mut flow, of, on, spare.min(page * MOST_VIEW))
+    } else {
+        let spare = (flow.left() - before - px(4.0)).min(page * MOST_VIEW);
+        if spare >= least && before > 0.0 {
+            whole(&mut flow, of, on, spare);
+        }
+        first(&mut flow, of, words);
+        flow.next_page();
+        picture(&mut flow, of, on, (page - after).clamp(least, page * MOST_VIEW))
+    };
+    work(&mut flow, of, words);
     on.pages(flow, &words.picture_description(of.now.assessment, Some(one_to)))
+}
+
+/// The whole bay, with the letters of what is found.
+fn whole(flow: &mut Flow<'_>, of: &Of<'_>, on: &Sheeted<'_>, high: f64) {
+    let own = in_views(on.lettering);
+    let room = DVec2::new(flow.width(), high);
+    let lies = whole_bay(of.now.arrangement, of.now.assessment, of.state, room, &own);
+    let size = lies.size(&own).min(room);
+    flow.view(plan(of.now.arrangement, of.now.assessment, &lies, size, on.lettering));
 }
 
 /// What is worked on from above, with its running dimensions; gives its scale.
@@ -52,13 +80,13 @@ fn picture(flow: &mut Flow<'_>, of: &Of<'_>, on: &Sheeted<'_>, high: f64) -> f64
     let texts = on.words.locale().language.sheets();
     flow.gap(0.8);
     flow.read(texts.running, None);
+    bar(flow, on.words, lies.one_to);
     lies.one_to
 }
 
-/// All that stands below the view.
-fn rest(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
+/// All that stands below the view: what is done with tape, plumb line and laser.
+fn work(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
     let texts = words.locale().language.sheets();
-    first(flow, of, words);
     let (arrangement, scene) = (of.now.arrangement, &of.now.assessment.scene);
     let plan = &arrangement.aiming.mark_plan;
     if plan.is_empty() {
@@ -66,7 +94,13 @@ fn rest(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
         flow.work(words.locale().language.screen().no_marks, None);
     } else {
         flow.heading(texts.lay, 14.0);
-        (0..plan.len()).for_each(|step| flow.work(&words.instruction(step, scene), Some(Lead::Tick)));
+        for (step, own) in plan.iter().enumerate() {
+            let said = words.instruction(step, scene);
+            let number = (step + 1).to_string();
+            // A mark that has a name goes by its number on the drawing too.
+            let said = if own.id.as_str() == number { said } else { texts.numbered(&number, &said) };
+            flow.work(&said, Some(Lead::Tick));
+        }
     }
     let standing: Vec<String> = arrangement
         .aiming
@@ -83,9 +117,6 @@ fn rest(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
     readings(flow, of, words);
     flow.gap(2.0);
     signed(flow, words);
-    flow.gap(1.5);
-    let cautions = [words.caution(), words.locale().language.screen().laser_caution];
-    cautions.into_iter().for_each(|own| flow.read(own, None));
 }
 
 /// What is met and moved before anything is laid.
@@ -108,7 +139,7 @@ fn first(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
         assessment.findings.iter().filter(|own| is_asked(&own.facts)).map(|own| words.line(own)).collect();
     if !asked.is_empty() {
         flow.heading(texts.before_start, 8.0);
-        asked.iter().for_each(|own| flow.read(own, Some(Lead::Tick)));
+        flow.ticked(&asked, READ_MM);
     }
     // What needs care is not to be missed by who has only this sheet.
     let care = crate::finding::flagged(assessment).filter(|own| own.finding.severity == Severity::Care);
@@ -120,6 +151,9 @@ fn first(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
             flow.read(&line, Some(Lead::Sign(letter, Severity::Care)));
         }
     }
+    flow.gap(1.5);
+    let cautions = [words.caution(), words.locale().language.screen().laser_caution];
+    cautions.into_iter().for_each(|own| flow.read(own, None));
 }
 
 /// Every distance to read, with a box for what was read; what rests on assumed figures says so.
@@ -130,25 +164,24 @@ fn readings(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
         return;
     }
     let rests = readings_rest_on(of.now.arrangement, all);
+    // By the marks' numbers, as they stand on the drawing.
+    let number = |id: &Id| {
+        let at = of.now.arrangement.aiming.mark_plan.iter().position(|own| own.id == *id);
+        at.map_or_else(|| id.to_string(), |at| (at + 1).to_string())
+    };
+    let name = |own: &Reading| texts.between(&number(&own.from), &number(&own.to));
     let named = all.iter().zip(&rests).map(|(own, rests)| {
         let star = if rests.is_empty() { "" } else { " *" };
-        [
-            Cell::Text(texts.between(own.from.as_str(), own.to.as_str())),
-            Cell::Strong(format!("{}{star}", words.length(own.distance_mm))),
-            Cell::Write,
-        ]
+        [Cell::Text(name(own)), Cell::Strong(format!("{}{star}", words.bare(own.distance_mm))), Cell::Write]
     });
     flow.heading(texts.read_tape, 20.0);
-    let longest =
-        all.iter().map(|own| own.from.as_str().chars().count() + own.to.as_str().chars().count()).max();
-    let groups = if longest.unwrap_or(0) <= 8 { in_a_row(flow.width(), words) } else { 1 };
-    grouped(flow, named.collect(), [texts.from_to, texts.must_read, texts.was_read], groups);
+    let must = texts.must_read_in(words.locale().units);
+    grouped(flow, named.collect(), [texts.from_to, &must, texts.was_read], in_a_row(flow.width(), words));
     let mut told: Vec<(&Vec<Assumed>, Vec<String>)> = Vec::new();
     for (own, rests) in all.iter().zip(&rests).filter(|(_, rests)| !rests.is_empty()) {
-        let name = texts.between(own.from.as_str(), own.to.as_str());
         match told.iter_mut().find(|(figures, _)| *figures == rests) {
-            Some((_, names)) => names.push(name),
-            None => told.push((rests, vec![name])),
+            Some((_, names)) => names.push(name(own)),
+            None => told.push((rests, vec![name(own)])),
         }
     }
     for (figures, names) in told {
@@ -161,7 +194,7 @@ fn readings(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
 
 /// How many readings stand beside one another: as many as leave each its figure and a box wide enough to write in, up to three.
 fn in_a_row(width: f64, words: &Words<'_>) -> usize {
-    let one = if words.length(1_000.0).chars().count() > 8 { px(80.0) } else { px(60.0) };
+    let one = if words.locale().units == Units::FeetInches { px(80.0) } else { px(60.0) };
     ((width / one) as usize).clamp(1, 3)
 }
 
@@ -169,7 +202,7 @@ fn in_a_row(width: f64, words: &Words<'_>) -> usize {
 pub(super) fn grouped(flow: &mut Flow<'_>, cells: Vec<[Cell; 3]>, titles: [&str; 3], groups: usize) {
     let groups = groups.clamp(1, cells.len().max(1));
     let high = cells.len().div_ceil(groups);
-    let shares = [0.8, 1.25, 1.2];
+    let shares = [0.72, 1.3, 1.15];
     let mut columns = Vec::new();
     for group in 0..groups {
         for (at, (title, share)) in titles.into_iter().zip(shares).enumerate() {

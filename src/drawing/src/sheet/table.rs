@@ -2,7 +2,7 @@
 
 use baywright_planner::geometry::{Bounds, DVec2};
 
-use super::flow::{Flow, Lead, put_lead, px};
+use super::flow::{Flow, px};
 use super::lines::{READ_MM, lines, pitch, style};
 use crate::lettering::Lettering;
 use crate::page::Content;
@@ -17,8 +17,6 @@ pub(super) enum Cell {
     Text(String),
     /// A text that is seen first.
     Strong(String),
-    /// A sign, a number, a box to tick.
-    Lead(Lead),
     /// Written in by hand.
     Write,
     /// Nothing: no box either.
@@ -108,10 +106,6 @@ impl Table {
                     height = f64::max(height, pitch(style) * texts.len() as f64 + 2.0 * px(OVER_MM));
                     texts
                 }
-                Cell::Lead(_) => {
-                    height = f64::max(height, px(5.6) * lettering.enlarged());
-                    Vec::new()
-                }
                 Cell::Write | Cell::Nothing => Vec::new(),
             };
             all.push(texts);
@@ -122,15 +116,6 @@ impl Table {
     fn head(&self) -> Option<Vec<Cell>> {
         let has = self.columns.iter().any(|own| !own.title.is_empty());
         has.then(|| self.columns.iter().map(|own| Cell::Strong(own.title.clone())).collect())
-    }
-
-    /// How high all of it is on one page, px.
-    pub fn height(&self, width: f64, lettering: &Lettering<'_>) -> f64 {
-        let high = |cells: &[Cell]| self.row(cells, width, f64::INFINITY, lettering).height;
-        let head = self
-            .head()
-            .map_or(0.0, |cells| self.as_head().row(&cells, width, f64::INFINITY, lettering).height);
-        head + self.rows.iter().map(|row| high(row)).sum::<f64>()
     }
 
     /// The same columns in the size of a head.
@@ -187,7 +172,6 @@ impl Table {
                         setter.text(Role::Title, at, text, style, column.align, f64::INFINITY);
                     }
                 }
-                Cell::Lead(lead) => put_lead(setter, lead, DVec2::new(x + px(ASIDE_MM), height * 0.5), style),
                 Cell::Write => {
                     let off = DVec2::splat(px(FIELD_MM));
                     let all =

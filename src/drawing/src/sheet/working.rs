@@ -13,7 +13,7 @@ use crate::view::{Fit, ViewState, worked_on};
 
 /// The strips along the left and the lower edge in which the running dimensions stand, px before they are enlarged.
 const BESIDE_PX: f64 = 82.0;
-const BELOW_PX: f64 = 52.0;
+const BELOW_PX: f64 = 40.0;
 
 /// How the view lies.
 pub(super) struct Working<'a> {
@@ -31,8 +31,10 @@ pub(super) fn working<'a>(of: &Of<'_>, room: DVec2, lettering: &Lettering<'a>) -
     let by = lettering.enlarged();
     let inner = (room - DVec2::new(BESIDE_PX, BELOW_PX) * by).max(DVec2::ONE);
     let lies = |state: ViewState| {
-        let held = worked_on(of.now.arrangement, of.now.assessment, &state);
-        Lies { one_to: largest_scale(held.size(), inner / PX_PER_PAPER_MM), held, state }
+        // With what is to be moved, unless all would have to be drawn smaller for it.
+        let [own, more] = worked_on(of.now.arrangement, of.now.assessment, &state);
+        let [one_to, smaller] = [own, more].map(|held| largest_scale(held.size(), inner / PX_PER_PAPER_MM));
+        Lies { one_to, held: if smaller == one_to { more } else { own }, state }
     };
     let ahead = lies(ViewState { held: None, ..of.state.clone() });
     let upright = nose_up(&of.now.assessment.scene.bay_from_vehicle);

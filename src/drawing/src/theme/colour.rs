@@ -102,7 +102,7 @@ pub(super) const PRINT: Palette = Palette {
     care: Colour::hex(0x5A_44_00),
     care_sign: Colour::hex(0xF5_B8_2E),
     ready: Colour::hex(0x00_58_40),
-    grid: Colour::hex(0xEA_EA_EA),
+    grid: Colour::hex(0xDC_DC_DC),
     body: Colour::hex(0xE2_E6_EA),
     stuff: Colour::hex(0xEE_EE_EE),
     masonry: Colour::hex(0xB4_B4_B4),

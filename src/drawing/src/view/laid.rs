@@ -16,8 +16,12 @@ use crate::role::Role;
 
 /// Marks nearer to one another than this along an edge have one figure there, mm.
 const ONE_MM: f64 = 0.5;
+/// The edge's own line is drawn inside it, px.
+const EDGE_PX: f64 = 0.5;
 /// Round what is worked on, mm.
-const AROUND_MM: f64 = 250.0;
+const AROUND_MM: f64 = 200.0;
+/// Of the car, this far off it, what is to be moved first is seen too, mm.
+const MOVED_MM: f64 = 3_000.0;
 
 /// A figure of a running dimension.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,8 +43,13 @@ pub struct Laid {
     pub beside: Vec<Running>,
 }
 
-/// What is worked on, as a view turned so sees it, its own frame, mm: the car, the marks, the targets.
-pub(crate) fn worked_on(arrangement: &Arrangement, assessment: &Assessment, state: &ViewState) -> Bounds {
+/// What is worked on, as a view turned so sees it, its own frame, mm: the car, the marks, the targets; and the same with what is to
+/// be moved first.
+pub(crate) fn worked_on(
+    arrangement: &Arrangement,
+    assessment: &Assessment,
+    state: &ViewState,
+) -> [Bounds; 2] {
     let scene = &assessment.scene;
     let view_from_bay = super::Extents::of(arrangement, assessment, state).bay_from_top.inverse();
     let solids = scene.car.iter().chain(scene.targets.iter().flat_map(|own| &own.solids));
@@ -48,7 +57,14 @@ pub(crate) fn worked_on(arrangement: &Arrangement, assessment: &Assessment, stat
     let meant = scene.targets.iter().map(|own| own.meant.place.origin());
     let marks = scene.marks.iter().filter_map(|own| own.at.ok());
     let all = corners.chain(meant).chain(marks).map(|p| view_from_bay * p);
-    Bounds::around(all).unwrap_or(Bounds { low: DVec2::ZERO, high: DVec2::ONE }).grown(AROUND_MM)
+    let own = Bounds::around(all).unwrap_or(Bounds { low: DVec2::ZERO, high: DVec2::ONE }).grown(AROUND_MM);
+    let near = own.grown(MOVED_MM);
+    let moved = assessment.promise.iter().flat_map(|own| &own.steps).filter_map(laid::moved);
+    let things = || arrangement.bay.things.iter().zip(&scene.things);
+    let moved = moved.flat_map(|id| things().filter(move |(own, _)| own.id == *id));
+    let corners = moved.flat_map(|(_, placed)| placed.prism.outline.as_polygon().outer().to_vec());
+    let corners = corners.map(|p| view_from_bay * p).filter(|p| near.holds(*p));
+    [own, Bounds::around(corners.chain([own.low, own.high])).unwrap_or(own)]
 }
 
 /// Distances from one origin, those that are one told once, from the nearest on.
@@ -113,7 +129,8 @@ pub(crate) fn laid_view(
     let (below, beside) = if is_level { (along, across) } else { (across, along) };
     let pen = laid::draw(&shown, window, &lines);
     let mut items = pen.items;
-    let [low, high] = [area.low, area.high].map(|px| placing.list_point(px));
+    let [low, high] = [area.low + DVec2::splat(EDGE_PX), area.high - DVec2::splat(EDGE_PX)]
+        .map(|px| placing.list_point(px));
     let edge = [low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y), low];
     items.push(Item { role: Role::Rule, subject: None, finding: None, shape: Shape::Line(edge.to_vec()) });
     // Stable: items of one layer keep the order in which they were drawn.

@@ -45,7 +45,8 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window, lines: &[[DVec2; 2]]) 
     pen
 }
 
-const fn moved(step: &Step) -> Option<&baywright_planner::model::Id> {
+/// What a step moves or takes away.
+pub(crate) const fn moved(step: &Step) -> Option<&baywright_planner::model::Id> {
     match step {
         Step::MoveThing { thing, .. } | Step::TakeAway { thing } => Some(thing),
         _ => None,

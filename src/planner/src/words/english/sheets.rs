@@ -1,6 +1,6 @@
 //! English of the same: see `words/sheets.rs`.
 
-use super::{About, Language, sentence_start};
+use super::{About, Language, Units, sentence_start};
 use crate::assessment::Step;
 use crate::model::Placement;
 use crate::words::sheets::SheetTexts;
@@ -14,8 +14,7 @@ pub const TEXTS: SheetTexts = SheetTexts {
     customer: "What this job takes",
     sheet: "Sheet",
     shop: "Shop",
-    bay: "Bay",
-    set_up: "Set-up",
+    bay: "Bay, set-up",
     car: "Car",
     aiming: "Aiming",
     procedure: "Procedure",
@@ -23,7 +22,6 @@ pub const TEXTS: SheetTexts = SheetTexts {
     day: "Date",
     revision: "Revision",
     page: "Page",
-    now: "Now",
     on_examples: "Some figures are examples, made up to show how it works: never aim a real car by this sheet.",
     before_start: "Before you start",
     move_first: "Move first",
@@ -31,11 +29,10 @@ pub const TEXTS: SheetTexts = SheetTexts {
     set_targets: "Set the targets",
     read_tape: "Read with the tape",
     from_to: "Marks",
-    must_read: "Must read",
     was_read: "Read",
     read_by: "Read by",
     read_at: "Date, time",
-    running: "Figures along the edges run on from one 0 each: the rearmost mark, and the line straight ahead. They are for checking; never add them up.",
+    running: "Each row of figures runs on from its own 0. They are for checking: never add them up.",
     sketch: "Sketch",
     sketch_about: "Draw the car from above, its nose to the right, the targets and the numbered marks. One square is what you make it.",
     marks_by_hand: "The marks",
@@ -44,8 +41,20 @@ pub const TEXTS: SheetTexts = SheetTexts {
     aside: "Left or right of the middle line",
     laid: "Laid",
     height_by_hand: "Middle of the target's face above the floor",
+    before: "Today",
+    after: "When we have cleared it",
+    no_promise: "This sheet is about the floor and what stands on it. It does not say that the car has no other fault, or \
+                 what the job will cost.",
     measure_bar: "Measure this bar: if it is not 100 mm, scale nothing off this sheet; use the tape figures only.",
 };
+
+pub fn in_bay(bay: &str, set_up: &str) -> String {
+    format!("{bay}, {set_up}")
+}
+
+pub fn for_car(car: &str, shop: &str) -> String {
+    if shop.is_empty() { format!("For: {car}") } else { format!("For: {car}. From: {shop}") }
+}
 
 pub fn page_of(at: usize, all: usize) -> String {
     format!("{at} of {all}")
@@ -53,6 +62,19 @@ pub fn page_of(at: usize, all: usize) -> String {
 
 pub fn between(from: &str, to: &str) -> String {
     format!("{from} \u{2013} {to}")
+}
+
+pub fn must_read_in(units: Units) -> String {
+    let unit = match units {
+        Units::Millimetres => ", mm",
+        Units::Metres => ", m",
+        Units::FeetInches => "",
+    };
+    format!("Must read{unit}")
+}
+
+pub fn numbered(number: &str, said: &str) -> String {
+    format!("({number}) {said}")
 }
 
 pub fn rests(which: &str, rests_on: &str) -> String {
