@@ -8,6 +8,7 @@ mod fit;
 mod flag;
 mod keep;
 mod label;
+mod laid;
 mod pen;
 mod shade;
 mod side;
@@ -28,10 +29,13 @@ use crate::list::{Drawing, Placing, Projection};
 
 pub use extents::Extents;
 use fit::Window;
+pub(crate) use fit::margin;
 pub use fit::{Fit, Windows};
+pub(crate) use laid::{Laid, Running, laid_view, worked_on};
 use pen::Pen;
 pub use state::{Axis, FloorLevel, LiveDimension, Turned, ViewState};
 pub use told::told_view;
+pub(crate) use told::{TOLD_MARGIN_PX, told_to_scale};
 
 /// The top view of an assessed arrangement.
 pub fn top_view(

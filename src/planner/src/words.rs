@@ -14,6 +14,7 @@ pub mod hand;
 pub mod help;
 pub mod rooms;
 pub mod screen;
+pub mod sheets;
 pub mod shop;
 pub mod visits;
 
@@ -89,6 +90,15 @@ impl Language {
     /// What is allowed there, as it stands within that sentence.
     pub fn allowed(self, allowed: &Allowed) -> String {
         said!(self, faults::allowed(allowed, Lengths::InFile))
+    }
+
+    /// Its name for other programs: BCP 47.
+    pub const fn tag(self) -> &'static str {
+        match self {
+            Self::English => "en",
+            // Private use: nobody speaks it.
+            Self::Bracketed => "x-bracketed",
+        }
     }
 
     /// What a finding's code means, in one sentence.

@@ -37,7 +37,9 @@ pub(crate) enum Trouble {
     /// The demo has none.
     NothingToShow(String),
     /// A picture's name that does not end as it should.
-    NotSvg(String),
+    NoPicture(String),
+    /// Pages that could not be made: the writer's words.
+    NoPages(String),
     /// A layout that cannot be shown.
     CannotBeJudged(String),
     /// There is no window.
@@ -60,7 +62,8 @@ impl Trouble {
             }
             Self::NothingToAnswer(file) => texts.nothing_to_answer(file),
             Self::NothingToShow(file) => texts.nothing_to_show(file),
-            Self::NotSvg(file) => texts.not_svg(file),
+            Self::NoPicture(file) => texts.no_picture(file),
+            Self::NoPages(why) => texts.no_pages(why),
             Self::CannotBeJudged(file) => texts.cannot_be_judged(file),
             Self::NoWindow(why) => texts.no_window(&why.said(texts)),
             Self::NotPrinted(why) => texts.not_written(why),
@@ -78,10 +81,10 @@ impl Trouble {
             Self::NoSuchArrangement { .. } | Self::NothingToAnswer(_) | Self::NothingToShow(_) => {
                 Kind::NoArrangement
             }
-            Self::NotSvg(_) => Kind::WrongArgument,
+            Self::NoPicture(_) => Kind::WrongArgument,
             Self::CannotBeJudged(_) => Kind::CannotBeJudged,
             Self::NoWindow(_) => Kind::NoWindow,
-            Self::NotPrinted(_) => Kind::CannotWrite,
+            Self::NoPages(_) | Self::NotPrinted(_) => Kind::CannotWrite,
         }
     }
 
@@ -99,9 +102,9 @@ impl Trouble {
             },
             Self::NothingToAnswer(file)
             | Self::NothingToShow(file)
-            | Self::NotSvg(file)
+            | Self::NoPicture(file)
             | Self::CannotBeJudged(file) => About { file: Some(file.clone()), ..About::default() },
-            Self::NoWindow(_) | Self::NotPrinted(_) => About::default(),
+            Self::NoPages(_) | Self::NoWindow(_) | Self::NotPrinted(_) => About::default(),
         }
     }
 }

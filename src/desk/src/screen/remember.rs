@@ -123,7 +123,8 @@ impl Desk {
         });
         own.look = Some(match (self.view.as_system, self.view.theme) {
             (true, _) => KeptLook::AsSystem,
-            (false, Theme::Light) => KeptLook::Light,
+            // The window is never shown as what is printed.
+            (false, Theme::Light | Theme::Print) => KeptLook::Light,
             (false, Theme::Dark) => KeptLook::Dark,
         });
         own.letters_percent = Some(self.view.letters.percent());

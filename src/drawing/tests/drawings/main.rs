@@ -8,6 +8,7 @@ mod bay;
 mod counted;
 mod list;
 mod page;
+mod pdf;
 mod pick;
 mod svg;
 mod trouble;

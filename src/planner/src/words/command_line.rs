@@ -66,7 +66,9 @@ impl CommandLine {
         /// The demo without arrangements.
         nothing_to_show(file: &str) -> String;
         /// A picture's name that does not end as it should.
-        not_svg(file: &str) -> String;
+        no_picture(file: &str) -> String;
+        /// Pages that the writer refuses.
+        no_pages(why: &str) -> String;
         /// The terminal did not take it.
         not_written(why: &str) -> String;
         /// A layout that cannot be shown.

@@ -6,11 +6,11 @@ use std::sync::Arc;
 
 use baywright_drawing::sign::SignKind;
 use baywright_drawing::{Drawing, Fit, Lettering, ViewState, top_view};
-use baywright_planner::difference::between_arrangements;
+use baywright_planner::difference::{Found, between_arrangements, found};
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout};
 use baywright_planner::words::Words;
-use baywright_planner::{Assessment, Finding, Severity, Subject};
+use baywright_planner::{Assessment, Finding, Subject};
 use egui::{IdSalt, Rect, RichText, Sense, Stroke, StrokeKind, Ui, Vec2};
 
 use crate::screen::building::difference_lines;
@@ -50,14 +50,6 @@ const PICKER_PX: f32 = 240.0;
 /// Around the room: names and the overall dimensions, px.
 const AROUND: DVec2 = DVec2::new(90.0, 80.0);
 
-/// The same thing said of the same things.
-fn is_same(a: &Finding, b: &Finding) -> bool {
-    a.severity != Severity::Note
-        && b.severity != Severity::Note
-        && a.code() == b.code()
-        && a.subjects == b.subjects
-}
-
 /// What stands elsewhere in the other set-up: ringed in both pictures.
 fn moved(first: &Arrangement, second: &Arrangement) -> Vec<Subject> {
     let places = |of: &Arrangement| -> BTreeMap<Id, PlanPose> {
@@ -81,17 +73,13 @@ fn told<'a>(
     (of, letters): (&'a Assessment, &'a [String]),
     (other, others): (&Assessment, &'a [String]),
 ) -> (Vec<Told<'a>>, Vec<Told<'a>>) {
-    let all = letters.iter().zip(&of.findings).enumerate();
-    let told =
-        all.filter(|(_, (_, finding))| finding.severity != Severity::Note).map(|(at, (letter, finding))| {
-            // Of several that are said of the same, each is the one in the same place among them.
-            let nth = of.findings.iter().take(at).filter(|own| is_same(own, finding)).count();
-            let same = other.findings.iter().zip(others).filter(|(own, _)| is_same(own, finding));
-            let same: Vec<&'a str> = same.map(|(_, letter)| letter.as_str()).collect();
-            let other = same.get(nth).or(same.last()).copied();
-            Told { letter, other, finding }
-        });
-    told.partition(|own| own.other.is_none())
+    let Found { alone, in_both } = found(of, other);
+    let one = |at: usize, there: Option<usize>| {
+        let other = there.and_then(|there| others.get(there)).map(String::as_str);
+        Some(Told { letter: letters.get(at)?, other, finding: of.findings.get(at)? })
+    };
+    let alone = alone.into_iter().filter_map(|at| one(at, None)).collect();
+    (alone, in_both.into_iter().filter_map(|(at, there)| one(at, Some(there))).collect())
 }
 
 impl Desk {

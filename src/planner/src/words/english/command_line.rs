@@ -10,7 +10,7 @@ pub const TEXTS: CommandLine = CommandLine {
     program: "Plans, checks and proves the floor space in which a car's driver-assistance sensors are aimed.\n\
               With a file and no command it opens that bay; with neither, the bay that was open last, at first the demo.",
     check: "Is the space ready for the aiming? The verdict, what is in the way, and what to do",
-    draw: "Draw a set-up to scale, as SVG",
+    draw: "Draw a set-up to scale, as SVG or PDF",
     open: "Open a bay layout in the window",
     print_licences: "Print the licence texts of what is inside",
     explain: "Say what the codes of findings mean",
@@ -45,7 +45,7 @@ pub const TEXTS: CommandLine = CommandLine {
     a_code: "CODE",
     a_shell: "SHELL",
     a_command: "COMMAND",
-    a_picture: "PICTURE.svg",
+    a_picture: "PICTURE.svg|PICTURE.pdf",
     after: "Exit status: 0 space ready (with care too, unless --strict), 1 not ready, 2 something given could \
             not be read or found, 3 something could not be written; the worst over all files and set-ups.\n\n\
             The vehicle maker's procedure decides. Every shipped figure is an invented example.",
@@ -89,8 +89,12 @@ pub fn nothing_to_show(file: &str) -> String {
     format!("{file}: found no set-up to show.")
 }
 
-pub fn not_svg(file: &str) -> String {
-    format!("{file}: drawings are written as SVG; give a name that ends in .svg.")
+pub fn no_picture(file: &str) -> String {
+    format!("{file}: drawings are written as SVG or PDF; give a name that ends in .svg or .pdf.")
+}
+
+pub fn no_pages(why: &str) -> String {
+    format!("The pages could not be made: {why}.")
 }
 
 pub fn not_written(why: &str) -> String {

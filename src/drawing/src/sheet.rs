@@ -1,0 +1,81 @@
+//! Sheets of real paper, for who works without a screen: pages of a size that is bought, to a standard scale, with a title block.
+//! Black ink on white paper ([`crate::Theme::Print`]); nothing is told by colour alone.
+//!
+//! A [`Sheet`] is one of the kinds; [`sheet`] makes its pages from the same arrangement, answer and letters as the screen.
+
+mod about;
+mod bar;
+mod blank;
+mod block;
+mod customer;
+mod findings;
+mod flow;
+mod frame;
+mod head;
+mod lines;
+mod marks;
+mod of;
+mod paper;
+mod plan;
+mod running;
+mod scale;
+mod table;
+mod working;
+
+use baywright_planner::words::Words;
+
+use crate::lettering::Lettering;
+use crate::page::Page;
+use frame::Sheeted;
+
+pub use about::About;
+pub use of::{Answered, Of};
+pub use paper::{Paper, Size};
+pub use scale::largest_scale;
+
+/// Which sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Sheet {
+    /// How the marks are laid and read.
+    Marks,
+    /// The same, to be filled in by hand: nothing of a set-up stands on it.
+    Blank,
+    /// What is found, before and now.
+    Findings,
+    /// What a customer is told.
+    Customer,
+}
+
+impl Sheet {
+    /// All kinds, in the order in which they are bound together.
+    pub const ALL: [Self; 4] = [Self::Marks, Self::Blank, Self::Findings, Self::Customer];
+
+    /// Its name for other programs and on the command line.
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Self::Marks => "marks",
+            Self::Blank => "blank",
+            Self::Findings => "findings",
+            Self::Customer => "customer",
+        }
+    }
+}
+
+/// The pages of a sheet.
+pub fn sheet(kind: Sheet, of: &Of<'_>, paper: Paper, about: &About, lettering: &Lettering<'_>) -> Vec<Page> {
+    let words = Words::new(of.now.arrangement, lettering.locale);
+    let texts = lettering.locale.language.sheets();
+    let title = match kind {
+        Sheet::Marks => texts.marks,
+        Sheet::Blank => texts.blank,
+        Sheet::Findings => texts.findings,
+        Sheet::Customer => texts.customer,
+    };
+    let on = Sheeted { paper, about, lettering, words: &words, title, is_blank: kind == Sheet::Blank };
+    match kind {
+        Sheet::Marks => marks::pages(of, &on),
+        Sheet::Blank => blank::pages(&on),
+        Sheet::Findings => findings::pages(of, &on),
+        Sheet::Customer => customer::pages(of, &on),
+    }
+}
