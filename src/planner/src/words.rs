@@ -14,6 +14,7 @@ pub mod hand;
 pub mod help;
 pub mod rooms;
 pub mod screen;
+pub mod sheet_command;
 pub mod sheets;
 pub mod shop;
 pub mod visits;

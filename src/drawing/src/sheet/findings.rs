@@ -55,7 +55,7 @@ pub(super) fn pages(of: &Of<'_>, on: &Sheeted<'_>) -> Vec<Page> {
 /// The bay in one state: verdict, view, findings by their letters; gives the view's scale.
 fn state(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>, on: &Sheeted<'_>, named: bool) -> f64 {
     let now = &of.now;
-    head::verdict(flow, words, now.assessment, named.then_some(now.name));
+    head::verdict(flow, words, now.assessment, (named.then_some(now.name), false));
     let own = in_views(on.lettering);
     if flow.left() < px(LEAST_VIEW_MM) {
         flow.next_page();

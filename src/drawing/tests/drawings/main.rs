@@ -10,5 +10,6 @@ mod list;
 mod page;
 mod pdf;
 mod pick;
+mod sheets;
 mod svg;
 mod trouble;
