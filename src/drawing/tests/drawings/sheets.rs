@@ -26,7 +26,7 @@ fn about() -> About {
     }
 }
 
-fn made_in(kind: Sheet, arrangement: &Arrangement, paper: Paper, locale: Locale) -> Vec<Page> {
+pub(super) fn made_in(kind: Sheet, arrangement: &Arrangement, paper: Paper, locale: Locale) -> Vec<Page> {
     let (said, state, face) = (assess(arrangement), ViewState::default(), ShopFace::default());
     let was = bay::crowded();
     let said_then = assess(&was);
@@ -42,7 +42,7 @@ fn made(kind: Sheet, arrangement: &Arrangement) -> Vec<Page> {
 }
 
 /// A name as long as names may be in a list that is read, of one word.
-fn long(begin: &str) -> String {
+pub(super) fn long(begin: &str) -> String {
     format!("{begin}{}", "abcdefghij ".repeat(9))
         .chars()
         .take(60)
@@ -66,15 +66,15 @@ fn full() -> Arrangement {
 }
 
 /// A text as it lies on its page.
-struct Lying<'a> {
-    text: &'a str,
+pub(super) struct Lying<'a> {
+    pub text: &'a str,
     style: TextStyle,
     /// px of the page, as high as its capitals.
-    place: Bounds,
+    pub place: Bounds,
     is_in_view: bool,
 }
 
-fn texts(page: &Page) -> Vec<Lying<'_>> {
+pub(super) fn texts(page: &Page) -> Vec<Lying<'_>> {
     let mut all = Vec::new();
     for frame in &page.frames {
         let placing = frame.placing();
@@ -193,12 +193,12 @@ fn all_of_it_can_be_read() {
     }
 }
 
-fn number(of: &Object) -> f64 {
+pub(super) fn number(of: &Object) -> f64 {
     of.as_float().map(f64::from).or_else(|_| of.as_i64().map(|n| n as f64)).unwrap()
 }
 
 /// Points for each mm: ISO 32000-1, 8.3.2.3 (from memory), 72 to the inch.
-const POINTS_PER_MM: f64 = 72.0 / 25.4;
+pub(super) const POINTS_PER_MM: f64 = 72.0 / 25.4;
 
 /// The bar is 100 mm long on the paper, read back from the PDF: ten parts of 10 mm, one after another.
 #[test]
