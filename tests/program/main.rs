@@ -13,5 +13,6 @@ mod made;
 mod pipes;
 mod scenarios;
 mod schema;
+mod sheets;
 mod slips;
 mod troubles;

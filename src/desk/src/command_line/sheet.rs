@@ -15,7 +15,7 @@ use crate::command_line::input::is_stream;
 use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::report::not_read;
 use crate::command_line::trouble::{Errors, Trouble};
-use made::{Made, bytes, made, written};
+use made::{Made, made, written};
 
 /// Makes the sheets.
 pub(crate) fn sheets(
@@ -38,7 +38,7 @@ fn is_folder(named: &Path) -> bool {
     !is_stream(named) && layouts_of_folder(named).is_some()
 }
 
-/// The sheets of one layout, in the file that was asked for.
+/// The sheets of one layout, in the file that was asked for. Standard output takes none: it is no text.
 fn single(
     layout: &Path,
     asked: &SheetAsked,
@@ -46,33 +46,25 @@ fn single(
     out: &mut dyn Write,
     errors: &mut Errors<'_>,
 ) -> Outcome {
-    let to_stream = is_stream(&asked.output);
-    let ending = asked.output.extension().map(|own| own.to_string_lossy().to_lowercase());
-    let ending = if to_stream { "pdf".to_owned() } else { ending.unwrap_or_default() };
+    let ending = asked.output.extension().map(|own| own.to_string_lossy().to_lowercase()).unwrap_or_default();
     if !["pdf", "svg", "png"].contains(&ending.as_str()) {
         errors.tell(Trouble::NoSheet(asked.output.display().to_string()));
         return Outcome::NotRead;
     }
     let done = made(layout, asked, used).and_then(|made| {
-        if to_stream {
-            let pdf = bytes(&made.pages, asked, "pdf")?;
-            return Ok((made, pdf, Vec::new()));
-        }
         let files = written(&made, &asked.output, &ending, asked)?;
-        Ok((made, Vec::new(), files))
+        Ok((made, files))
     });
-    let (made, streamed, files) = match done {
-        Ok(done) => done,
+    match done {
+        Ok((made, files)) => {
+            errors.tell_passed_over(&made.passed_over);
+            told(&files, asked, out, errors)
+        }
         Err((outcome, troubles)) => {
             troubles.into_iter().for_each(|own| errors.tell(own));
-            return outcome;
+            outcome
         }
-    };
-    errors.tell_passed_over(&made.passed_over);
-    if to_stream {
-        return said(streamed.iter().try_for_each(|part| out.write_all(part)), errors);
     }
-    told(&files, asked, out, errors)
 }
 
 /// The names of what was written.

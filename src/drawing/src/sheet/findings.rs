@@ -80,8 +80,14 @@ fn state(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>, on: &Sheeted<'_>, 
 
 /// A finding with its letter, and what to do about it.
 fn one(flow: &mut Flow<'_>, words: &Words<'_>, finding: &Finding, letter: String) {
-    flow.read(&words.line(finding), Some(Lead::Sign(letter, finding.severity)));
-    if let Some(cure) = words.cure(finding) {
+    let (line, cure) = (words.line(finding), words.cure(finding));
+    // What is wrong and what to do about it stand on one page.
+    let high = flow.height_read(&line) + cure.as_ref().map_or(0.0, |own| flow.height_read(own));
+    if high < flow.height() {
+        flow.ensure(high);
+    }
+    flow.read(&line, Some(Lead::Sign(letter, finding.severity)));
+    if let Some(cure) = cure {
         flow.read(&cure, Some(Lead::Text("\u{2192}".to_owned())));
     }
     flow.gap(0.6);

@@ -30,6 +30,9 @@ const BELOW_VIEW_MM: f64 = 18.0;
 /// A row that is written in by hand, mm.
 pub(super) const WRITTEN_MM: f64 = 7.4;
 
+/// So many points that need care are told here; all of them stand in the findings report.
+const MOST_CARE: usize = 12;
+
 /// The pages of the sheet: one if all of it stands there; else what comes first on pages of its own, with the whole bay, so that what
 /// is worked by stands together.
 pub(super) fn pages(of: &Of<'_>, on: &Sheeted<'_>) -> Vec<Page> {
@@ -150,8 +153,12 @@ fn first(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
         care.map(|own| (of.letter_of(own.index, own.number), words.line(own.finding))).collect();
     if !care.is_empty() {
         flow.heading(words.heading(Severity::Care), 8.0);
-        for (letter, line) in care {
+        let more = care.len().saturating_sub(MOST_CARE);
+        for (letter, line) in care.into_iter().take(MOST_CARE) {
             flow.read(&line, Some(Lead::Sign(letter, Severity::Care)));
+        }
+        if more > 0 {
+            flow.read(&words.key_more(more), None);
         }
     }
     flow.gap(1.5);

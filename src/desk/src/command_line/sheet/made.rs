@@ -78,7 +78,7 @@ fn named<'a>(all: &'a [(Id, Arrangement)], name: &str, file: &str) -> Result<&'a
 }
 
 /// What the pages are as files: one PDF of all; a picture of each.
-pub(super) fn bytes(pages: &[Page], asked: &SheetAsked, ending: &str) -> Result<Vec<Vec<u8>>, Failed> {
+fn bytes(pages: &[Page], asked: &SheetAsked, ending: &str) -> Result<Vec<Vec<u8>>, Failed> {
     let failed = |own: Trouble| (Outcome::NotWritten, vec![own]);
     match ending {
         "svg" => Ok(pages.iter().map(|page| to_svg(page, Theme::Print).into_bytes()).collect()),
