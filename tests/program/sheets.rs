@@ -40,7 +40,7 @@ fn is_pdf(file: &Path) -> bool {
 #[test]
 fn every_sheet_of_every_shipped_bay_is_made() {
     let folder = scratch("shipped");
-    let kinds = "marks,blank,findings,customer";
+    let kinds = "marks,blank,findings,customer,floor,concrete,electric";
     let output = run(&["bay-layouts", "--kind", kinds, "--out", path(&folder)]);
     let errors = text(&output.stderr);
     assert_eq!(output.status.code(), Some(0), "{errors}");
@@ -54,6 +54,21 @@ fn every_sheet_of_every_shipped_bay_is_made() {
     assert_eq!(told.len(), all, "{errors}");
     for (at, line) in told.iter().enumerate() {
         assert!(line.starts_with(&format!("{} of {all}: ", at + 1)), "{line}");
+    }
+    std::fs::remove_dir_all(folder).expect("removed");
+}
+
+/// The floor plans of every shipped bay go on every paper that a workshop, or who prints for it, has.
+#[test]
+fn every_floor_plan_is_made_on_every_paper() {
+    let folder = scratch("floors");
+    for paper in ["a4", "a3", "a1", "letter", "tabloid"] {
+        let kinds = "floor,concrete,electric";
+        let output = run(&["bay-layouts", "--kind", kinds, "--paper", paper, "--out", path(&folder)]);
+        assert_eq!(output.status.code(), Some(0), "{paper}: {}", text(&output.stderr));
+        for own in EMBEDDED_LAYOUTS {
+            assert!(is_pdf(&folder.join(own.name).with_extension("pdf")), "{paper}: {}", own.name);
+        }
     }
     std::fs::remove_dir_all(folder).expect("removed");
 }

@@ -203,7 +203,9 @@ pub(super) const POINTS_PER_MM: f64 = 72.0 / 25.4;
 /// The bar is 100 mm long on the paper, read back from the PDF: ten parts of 10 mm, one after another.
 #[test]
 fn the_bar_is_a_hundred_millimetres() {
-    for kind in [Sheet::Marks, Sheet::Findings, Sheet::Customer] {
+    for kind in
+        [Sheet::Marks, Sheet::Findings, Sheet::Customer, Sheet::Floor, Sheet::Concrete, Sheet::Electric]
+    {
         let pages = made(kind, &bay::crowded());
         let document = Document::load_mem(&to_pdf(&pages, Theme::Print, "en").unwrap()).unwrap();
         let mut bars = 0;
