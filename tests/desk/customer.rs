@@ -129,6 +129,10 @@ fn every_sentence(language: Language) -> Vec<(String, String)> {
     for text in [texts.made_up, texts.our_part, texts.older] {
         all.push(("fixed".to_owned(), text.to_owned()));
     }
+    // What the page on paper says beside.
+    for sentence in Language::English.sheets().no_promise.split_inclusive(". ") {
+        all.push(("on paper".to_owned(), sentence.trim().to_owned()));
+    }
     let face =
         WorkStep::ALL.into_iter().fold(ShopFace::default(), |face, step| face.with_minutes(step, Some(12.0)));
     for built_in in EMBEDDED_LAYOUTS {

@@ -15,5 +15,6 @@ mod package;
 mod pipes;
 mod scenarios;
 mod schema;
+mod sheets;
 mod slips;
 mod troubles;

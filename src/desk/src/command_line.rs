@@ -13,5 +13,6 @@ pub mod page;
 pub mod plain;
 pub mod print;
 pub mod report;
+pub mod sheet;
 pub mod trouble;
 mod visit;

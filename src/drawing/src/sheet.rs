@@ -9,6 +9,7 @@ mod blank;
 mod block;
 mod customer;
 mod findings;
+mod floor;
 mod flow;
 mod frame;
 mod head;
@@ -26,6 +27,7 @@ use baywright_planner::words::Words;
 
 use crate::lettering::Lettering;
 use crate::page::Page;
+use crate::view::Trade;
 use frame::Sheeted;
 
 pub use about::About;
@@ -44,11 +46,25 @@ pub enum Sheet {
     Findings,
     /// What a customer is told.
     Customer,
+    /// The bay for who paints its floor.
+    Floor,
+    /// The bay for who pours or levels its floor.
+    Concrete,
+    /// The bay for who wires it.
+    Electric,
 }
 
 impl Sheet {
     /// All kinds, in the order in which they are bound together.
-    pub const ALL: [Self; 4] = [Self::Marks, Self::Blank, Self::Findings, Self::Customer];
+    pub const ALL: [Self; 7] = [
+        Self::Marks,
+        Self::Blank,
+        Self::Findings,
+        Self::Customer,
+        Self::Floor,
+        Self::Concrete,
+        Self::Electric,
+    ];
 
     /// Its name for other programs and on the command line.
     pub const fn as_str(self) -> &'static str {
@@ -57,6 +73,9 @@ impl Sheet {
             Self::Blank => "blank",
             Self::Findings => "findings",
             Self::Customer => "customer",
+            Self::Floor => "floor",
+            Self::Concrete => "concrete",
+            Self::Electric => "electric",
         }
     }
 }
@@ -65,11 +84,15 @@ impl Sheet {
 pub fn sheet(kind: Sheet, of: &Of<'_>, paper: Paper, about: &About, lettering: &Lettering<'_>) -> Vec<Page> {
     let words = Words::new(of.now.arrangement, lettering.locale);
     let texts = lettering.locale.language.sheets();
+    let plans = lettering.locale.language.floor_sheets();
     let title = match kind {
         Sheet::Marks => texts.marks,
         Sheet::Blank => texts.blank,
         Sheet::Findings => texts.findings,
         Sheet::Customer => texts.customer,
+        Sheet::Floor => plans.paint,
+        Sheet::Concrete => plans.concrete,
+        Sheet::Electric => plans.electric,
     };
     let on = Sheeted { paper, about, lettering, words: &words, title, is_blank: kind == Sheet::Blank };
     match kind {
@@ -77,5 +100,8 @@ pub fn sheet(kind: Sheet, of: &Of<'_>, paper: Paper, about: &About, lettering: &
         Sheet::Blank => blank::pages(&on),
         Sheet::Findings => findings::pages(of, &on),
         Sheet::Customer => customer::pages(of, &on),
+        Sheet::Floor => floor::pages(of, &on, Trade::Paint),
+        Sheet::Concrete => floor::pages(of, &on, Trade::Concrete),
+        Sheet::Electric => floor::pages(of, &on, Trade::Electric),
     }
 }

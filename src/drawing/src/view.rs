@@ -6,6 +6,7 @@ mod boxes;
 mod extents;
 mod fit;
 mod flag;
+mod floor;
 mod keep;
 mod label;
 mod laid;
@@ -31,11 +32,14 @@ pub use extents::Extents;
 use fit::Window;
 pub(crate) use fit::margin;
 pub use fit::{Fit, Windows};
+pub use floor::Trade;
+pub(crate) use floor::{Planned, Shell};
 pub(crate) use laid::{Laid, Running, laid_view, worked_on};
 use pen::Pen;
 pub use state::{Axis, FloorLevel, LiveDimension, Turned, ViewState};
 pub use told::told_view;
 pub(crate) use told::{TOLD_MARGIN_PX, told_to_scale};
+pub(crate) use top::floor::wall_to_wall;
 
 /// The top view of an assessed arrangement.
 pub fn top_view(

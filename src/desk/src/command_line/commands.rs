@@ -3,6 +3,7 @@
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 
+use baywright_drawing::sheet::{Paper, Sheet, Size};
 use baywright_planner::Code;
 use baywright_planner::words::{Language, Locale, Units};
 use clap::ArgMatches;
@@ -20,6 +21,8 @@ pub(crate) enum Command {
     Check(Check),
     /// A view, to scale.
     Draw(Draw),
+    /// Sheets to print.
+    Sheet(SheetAsked),
     /// What codes of findings mean: these, or all if there are none.
     Explain(Vec<Code>),
     /// The schema of all that is written as data.
@@ -71,6 +74,28 @@ pub(crate) struct Draw {
     pub(crate) shop: Option<PathBuf>,
 }
 
+/// `baywright sheet`.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SheetAsked {
+    /// One or more, files or folders.
+    pub(crate) layouts: Vec<PathBuf>,
+    pub(crate) arrangement: Option<String>,
+    pub(crate) before: Option<String>,
+    /// In the order in which they are bound together, each once.
+    pub(crate) kinds: Vec<Sheet>,
+    pub(crate) paper: Paper,
+    pub(crate) output: PathBuf,
+    /// What a folder of layouts becomes: the ending of its files' names.
+    pub(crate) format: String,
+    pub(crate) dpi: u32,
+    pub(crate) revision: String,
+    pub(crate) json: bool,
+    pub(crate) quiet: bool,
+    pub(crate) locale: Locale,
+    pub(crate) today: Option<Date>,
+    pub(crate) shop: Option<PathBuf>,
+}
+
 /// Why the command line gives no command.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Unread {
@@ -103,7 +128,7 @@ pub(crate) fn read(
     let arguments: Vec<OsString> = arguments.into_iter().collect();
     let parse = |arguments: &[OsString]| {
         // To the library a width of nothing is no end.
-        grammar(language.command_line()).term_width(width.unwrap_or(0)).try_get_matches_from(arguments)
+        grammar(language).term_width(width.unwrap_or(0)).try_get_matches_from(arguments)
     };
     let matches = parse(&arguments)
         .or_else(|error| opening(&arguments, &error).map_or(Err(error), |arguments| parse(&arguments)))
@@ -137,6 +162,7 @@ pub(crate) fn read(
             today,
             shop: given.get_one::<PathBuf>("shop").cloned(),
         }),
+        Some(("sheet", given)) => Command::Sheet(sheet(given, language, today)),
         Some(("explain", given)) => Command::Explain(codes(given)),
         Some(("schema", _)) => Command::Schema,
         Some(("completions", given)) => match given.get_one::<Shell>("shell") {
@@ -148,6 +174,35 @@ pub(crate) fn read(
         Some(("open", given)) => Command::Desk { layout: Some(path(given, "layout")), today },
         _ => Command::Desk { layout: None, today },
     })
+}
+
+fn sheet(given: &ArgMatches, language: Language, today: Option<Date>) -> SheetAsked {
+    let text = |name: &str| given.get_one::<String>(name).cloned();
+    let units = units(given);
+    let usual = if units == Units::FeetInches { Size::Letter } else { Size::A4 };
+    let size = text("paper").and_then(|name| Size::of_name(&name)).unwrap_or(usual);
+    let mut kinds: Vec<Sheet> = Vec::new();
+    for name in given.get_many::<String>("kind").unwrap_or_default() {
+        kinds.extend(
+            Sheet::ALL.into_iter().find(|own| own.as_str() == name).filter(|own| !kinds.contains(own)),
+        );
+    }
+    SheetAsked {
+        layouts: given.get_many::<PathBuf>("layout").unwrap_or_default().cloned().collect(),
+        arrangement: text("arrangement"),
+        before: text("before"),
+        kinds,
+        paper: Paper { size, is_landscape: given.get_flag("landscape") },
+        output: path(given, "output"),
+        format: text("format").unwrap_or_default(),
+        dpi: given.get_one::<u32>("dpi").copied().unwrap_or(150),
+        revision: text("revision").unwrap_or_default(),
+        json: given.get_flag("json"),
+        quiet: given.get_flag("quiet"),
+        locale: Locale { language, units, ..Locale::default() },
+        today,
+        shop: given.get_one::<PathBuf>("shop").cloned(),
+    }
 }
 
 /// Whether `--json` stands among the options of a command line that cannot be read.
@@ -220,6 +275,14 @@ mod tests {
             panic!()
         };
         assert!(draw.side && draw.locale.units == Units::FeetInches);
+        let line = "baywright sheet a.ron b.ron --kind findings,marks --kind marks --paper a3 --landscape --out c.pdf --dpi 300";
+        let Ok(Command::Sheet(sheet)) = read(words(line)) else { panic!() };
+        assert_eq!(sheet.kinds, [Sheet::Findings, Sheet::Marks]);
+        assert_eq!((sheet.paper, sheet.dpi), (Paper::landscape(Size::A3), 300));
+        let Ok(Command::Sheet(sheet)) = read(words("baywright sheet a.ron -o c.png --units ft")) else {
+            panic!()
+        };
+        assert_eq!((sheet.kinds, sheet.paper), (vec![Sheet::Marks], Paper::portrait(Size::Letter)));
         assert!(matches!(read(words("baywright")), Ok(Command::Desk { layout: None, .. })));
         for line in
             ["open a.ron", "a.ron", "crowded-bay", "--date 2026-11-01 a.ron", "a.ron --date 2026-11-01"]
@@ -256,6 +319,9 @@ mod tests {
             "baywright a.ron b.ron",
             "baywright draw a.ron",
             "baywright draw a.ron --view up -o b",
+            "baywright sheet a.ron",
+            "baywright sheet a.ron -o b.pdf --dpi 49",
+            "baywright sheet a.ron -o b.pdf --paper A5",
         ] {
             assert!(matches!(read(words(line)), Err(Unread::Wrong(..))), "{line}");
         }

@@ -3,6 +3,7 @@
 
 use std::path::PathBuf;
 
+use baywright_drawing::sheet::{Sheet, Size};
 use baywright_planner::Code;
 use baywright_planner::words::Language;
 use baywright_planner::words::command_line::CommandLine;
@@ -24,11 +25,18 @@ fn day(text: &str) -> Option<Date> {
     is_written_so.then(|| text.parse().ok()).flatten()
 }
 
+/// Dots to the inch: what a screen shows to what no printer shows more of.
+fn dpi(text: &str) -> Option<u32> {
+    text.parse().ok().filter(|dots| (50..=600).contains(dots))
+}
+
 /// The names of all commands, for what asks for one.
-const COMMANDS: [&str; 8] = ["check", "draw", "open", "explain", "schema", "completions", "man", "licences"];
+const COMMANDS: [&str; 9] =
+    ["check", "draw", "sheet", "open", "explain", "schema", "completions", "man", "licences"];
 
 /// Every command and its arguments.
-pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
+pub(crate) fn grammar(language: Language) -> clap::Command {
+    let texts = language.command_line();
     let layout = |help: &'static str| {
         Arg::new("layout")
             .value_name(texts.a_file)
@@ -115,6 +123,63 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
         .arg(units())
         .arg(shop())
         .after_help(texts.after);
+    let of_sheet = language.sheet_command();
+    let sheet = clap::Command::new("sheet")
+        .about(of_sheet.sheet)
+        .arg(layout(of_sheet.layouts).num_args(1..))
+        .arg(
+            Arg::new("kind")
+                .long("kind")
+                .short('k')
+                .num_args(1)
+                .action(ArgAction::Append)
+                .value_delimiter(',')
+                .value_parser(PossibleValuesParser::new(Sheet::ALL.map(Sheet::as_str)))
+                .default_value(Sheet::Marks.as_str())
+                .help(of_sheet.kinds),
+        )
+        .arg(arrangement(of_sheet.arrangement))
+        .arg(Arg::new("before").long("before").value_name(texts.a_name).help(of_sheet.before))
+        .arg(
+            Arg::new("paper")
+                .long("paper")
+                .ignore_case(true)
+                .value_parser(PossibleValuesParser::new(Size::ALL.map(Size::name)))
+                .help(of_sheet.paper),
+        )
+        .arg(flag("landscape", of_sheet.landscape))
+        .arg(
+            Arg::new("output")
+                .long("output")
+                .visible_alias("out")
+                .short('o')
+                .required(true)
+                .value_name(of_sheet.a_sheet)
+                .value_parser(value_parser!(PathBuf))
+                .value_hint(ValueHint::AnyPath)
+                .help(of_sheet.output),
+        )
+        .arg(
+            Arg::new("format")
+                .long("format")
+                .value_parser(PossibleValuesParser::new(["pdf", "svg", "png"]))
+                .default_value("pdf")
+                .help(of_sheet.format),
+        )
+        .arg(
+            Arg::new("dpi")
+                .long("dpi")
+                .value_name(of_sheet.a_number)
+                .value_parser(move |text: &str| dpi(text).ok_or(of_sheet.no_dpi))
+                .default_value("150")
+                .help(of_sheet.dpi),
+        )
+        .arg(Arg::new("revision").long("revision").value_name(of_sheet.a_text).help(of_sheet.revision))
+        .arg(flag("json", texts.json_of_draw))
+        .arg(quiet())
+        .arg(units())
+        .arg(shop())
+        .after_help(texts.after);
     let open = clap::Command::new("open").about(texts.open).arg(layout(texts.layout_to_open));
     let licences = clap::Command::new("licences").about(texts.print_licences);
     let explain = clap::Command::new("explain").about(texts.explain).arg(
@@ -147,6 +212,7 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
         .arg(language)
         .subcommand(check)
         .subcommand(draw)
+        .subcommand(sheet)
         .subcommand(open)
         .subcommand(explain)
         .subcommand(schema)
@@ -158,12 +224,11 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
 
 #[cfg(test)]
 mod tests {
-
     use super::*;
 
     #[test]
     fn the_grammar_is_sound_and_every_command_is_named() {
-        let grammar = grammar(Language::English.command_line());
+        let grammar = grammar(Language::English);
         grammar.clone().debug_assert();
         let named: Vec<&str> = grammar.get_subcommands().map(clap::Command::get_name).collect();
         assert_eq!(named, COMMANDS);

@@ -38,6 +38,14 @@ pub(crate) enum Trouble {
     NothingToShow(String),
     /// A picture's name that does not end as it should.
     NoPicture(String),
+    /// A sheet's name that does not end as it should.
+    NoSheet(String),
+    /// A folder without layouts.
+    NoLayouts(String),
+    /// Layouts of which there are no sheets, and of how many.
+    Failed(Vec<String>, usize),
+    /// A picture of so many pixels across and down, and as many as it may have.
+    TooManyPixels([u64; 3]),
     /// Pages that could not be made: the writer's words.
     NoPages(String),
     /// A layout that cannot be shown.
@@ -63,6 +71,12 @@ impl Trouble {
             Self::NothingToAnswer(file) => texts.nothing_to_answer(file),
             Self::NothingToShow(file) => texts.nothing_to_show(file),
             Self::NoPicture(file) => texts.no_picture(file),
+            Self::NoSheet(file) => language.sheet_command().no_sheet(file),
+            Self::NoLayouts(folder) => language.sheet_command().no_layouts(folder),
+            Self::Failed(files, all) => language.sheet_command().failed(files, *all),
+            Self::TooManyPixels([width, height, most]) => {
+                language.sheet_command().too_many_pixels(*width, *height, *most)
+            }
             Self::NoPages(why) => texts.no_pages(why),
             Self::CannotBeJudged(file) => texts.cannot_be_judged(file),
             Self::NoWindow(why) => texts.no_window(&why.said(texts)),
@@ -81,7 +95,10 @@ impl Trouble {
             Self::NoSuchArrangement { .. } | Self::NothingToAnswer(_) | Self::NothingToShow(_) => {
                 Kind::NoArrangement
             }
-            Self::NoPicture(_) => Kind::WrongArgument,
+            Self::NoPicture(_) | Self::NoSheet(_) => Kind::WrongArgument,
+            Self::NoLayouts(_) => Kind::NoSuchFile,
+            Self::Failed(..) => Kind::CannotRead,
+            Self::TooManyPixels(_) => Kind::OutOfRange,
             Self::CannotBeJudged(_) => Kind::CannotBeJudged,
             Self::NoWindow(_) => Kind::NoWindow,
             Self::NoPages(_) | Self::NotPrinted(_) => Kind::CannotWrite,
@@ -103,8 +120,13 @@ impl Trouble {
             Self::NothingToAnswer(file)
             | Self::NothingToShow(file)
             | Self::NoPicture(file)
+            | Self::NoSheet(file)
+            | Self::NoLayouts(file)
             | Self::CannotBeJudged(file) => About { file: Some(file.clone()), ..About::default() },
-            Self::NoPages(_) | Self::NoWindow(_) | Self::NotPrinted(_) => About::default(),
+            Self::Failed(files, _) => About { found: Some(files.join(", ")), ..About::default() },
+            Self::TooManyPixels(_) | Self::NoPages(_) | Self::NoWindow(_) | Self::NotPrinted(_) => {
+                About::default()
+            }
         }
     }
 }
@@ -249,6 +271,13 @@ impl<'a> Errors<'a> {
                 self.passed_over.push(own.clone());
                 self.tell(Trouble::PassedOver(own.clone()));
             }
+        }
+    }
+
+    /// Tells how far something is, where what goes wrong is told as sentences.
+    pub(crate) fn so_far(&mut self, text: &str) {
+        if self.kept.is_none() {
+            let _ = self.page.lines(text);
         }
     }
 

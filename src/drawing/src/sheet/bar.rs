@@ -1,7 +1,7 @@
 //! The bar of 100 mm by which a person sees whether a printer kept the scale.
 
 use baywright_planner::geometry::DVec2;
-use baywright_planner::words::Words;
+use baywright_planner::words::{Locale, Units, Words};
 
 use super::flow::{Flow, px};
 use super::lines::{READ_MM, lines, pitch};
@@ -26,7 +26,9 @@ pub(super) fn bar(flow: &mut Flow<'_>, words: &Words<'_>, one_to: f64) {
     let beside = px(BAR_MM + BESIDE_MM);
     let most = flow.width() - beside;
     let said = lines(texts.measure_bar, style, most, flow.lettering);
-    let [length, scale] = [format!("{} mm", words.number(BAR_MM, 0)), words.scale(one_to)];
+    // In millimetres whatever is shown else: a ruler has them everywhere.
+    let ruler = Locale { units: Units::Millimetres, ..words.locale() };
+    let [length, scale] = [ruler.length(BAR_MM), words.scale(one_to)];
     // The bar and the line under it, or what is beside them if that is higher.
     let height = (each * 2.0 + px(1.0)).max(each * said.len() as f64) + px(0.8);
     flow.gap(1.2);

@@ -73,9 +73,9 @@ fn rest(flow: &mut Flow<'_>, on: &Sheeted<'_>) {
     let columns = vec![Column::new("", 2.0), Column::new("", 1.2)];
     let rows = vec![vec![Cell::Text(texts.height_by_hand.to_owned()), Cell::Write]; HEIGHTS];
     Table { columns, rows, capitals_mm: READ_MM, least_row_mm: WRITTEN_MM }.set(flow);
-    flow.heading(texts.read_tape, 20.0);
+    flow.heading(&texts.read_tape_in(words.locale().units), 20.0);
     let cells = vec![[Cell::Write, Cell::Write, Cell::Write]; READINGS];
-    grouped(flow, cells, [texts.from_to, &texts.must_read_in(words.locale().units), texts.was_read], 3);
+    grouped(flow, cells, [texts.from_to, texts.must_read, texts.was_read]);
     flow.gap(2.0);
     signed(flow, words);
     flow.gap(1.5);

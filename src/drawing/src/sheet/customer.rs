@@ -19,7 +19,7 @@ use crate::text::{Align, TextStyle, Weight};
 use crate::view::{Extents, TOLD_MARGIN_PX, ViewState, told_to_scale};
 
 /// What the words beside a picture have of the width at least, and a picture of the height of a page at most.
-const WORDS: f64 = 0.34;
+const WORDS: f64 = 0.28;
 const PICTURE: f64 = 0.36;
 /// Between words and picture, and between one idea and the next, mm.
 const BETWEEN_MM: f64 = 4.0;
@@ -44,7 +44,7 @@ pub(super) fn pages(of: &Of<'_>, on: &Sheeted<'_>) -> Vec<Page> {
         notes.push(texts.made_up);
     }
     flow.gap(2.0);
-    notes.iter().for_each(|own| flow.read(own, None));
+    notes.iter().for_each(|own| flow.work(own, None));
     bar(&mut flow, words, one_to);
     on.pages(flow, &words.picture_description(of.now.assessment, Some(one_to)))
 }
@@ -99,7 +99,8 @@ struct Told {
 fn alone(flow: &mut Flow<'_>, told: &Told) {
     let strong = flow.style(WORK_MM, Weight::Bold);
     flow.said(&Said { text: &told.title, style: strong, role: Role::Title, lead: None });
-    told.lines.iter().for_each(|own| flow.work(own, Some(Lead::Text("\u{2013}".to_owned()))));
+    let dash = || (told.lines.len() > 1).then(|| Lead::Text("\u{2013}".to_owned()));
+    told.lines.iter().for_each(|own| flow.work(own, dash()));
 }
 
 /// Words at the left, the picture at the right.

@@ -55,7 +55,7 @@ pub(super) fn pages(of: &Of<'_>, on: &Sheeted<'_>) -> Vec<Page> {
 /// The bay in one state: verdict, view, findings by their letters; gives the view's scale.
 fn state(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>, on: &Sheeted<'_>, named: bool) -> f64 {
     let now = &of.now;
-    head::verdict(flow, words, now.assessment, named.then_some(now.name));
+    head::verdict(flow, words, now.assessment, (named.then_some(now.name), false));
     let own = in_views(on.lettering);
     if flow.left() < px(LEAST_VIEW_MM) {
         flow.next_page();
@@ -80,8 +80,14 @@ fn state(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>, on: &Sheeted<'_>, 
 
 /// A finding with its letter, and what to do about it.
 fn one(flow: &mut Flow<'_>, words: &Words<'_>, finding: &Finding, letter: String) {
-    flow.read(&words.line(finding), Some(Lead::Sign(letter, finding.severity)));
-    if let Some(cure) = words.cure(finding) {
+    let (line, cure) = (words.line(finding), words.cure(finding));
+    // What is wrong and what to do about it stand on one page.
+    let high = flow.height_read(&line) + cure.as_ref().map_or(0.0, |own| flow.height_read(own));
+    if high < flow.height() {
+        flow.ensure(high);
+    }
+    flow.read(&line, Some(Lead::Sign(letter, finding.severity)));
+    if let Some(cure) = cure {
         flow.read(&cure, Some(Lead::Text("\u{2192}".to_owned())));
     }
     flow.gap(0.6);

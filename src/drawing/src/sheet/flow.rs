@@ -239,6 +239,13 @@ impl<'a> Flow<'a> {
         self.said(&Said { text, style, role: Role::Title, lead });
     }
 
+    /// How high a text is in the size of what is read, with something before it.
+    pub fn height_read(&self, text: &str) -> f64 {
+        let style = self.style(READ_MM, Weight::Regular);
+        let most = self.width() - px(LEAD_MM) * self.lettering.enlarged();
+        pitch(style) * lines(text, style, most, self.lettering).len() as f64 + px(0.6)
+    }
+
     fn indent(&self, said: &Said<'_>) -> f64 {
         if said.lead.is_some() { px(LEAD_MM) * self.lettering.enlarged() } else { 0.0 }
     }

@@ -29,7 +29,13 @@ const BESIDE_MM: f64 = 2.5;
 const INSIDE_MM: f64 = 2.0;
 
 /// The verdict with its sign, in a frame, and what it comes from; that figures are examples, where they are.
-pub(super) fn verdict(flow: &mut Flow<'_>, words: &Words<'_>, assessment: &Assessment, name: Option<&str>) {
+/// `is_brief` leaves out what is to be moved.
+pub(super) fn verdict(
+    flow: &mut Flow<'_>,
+    words: &Words<'_>,
+    assessment: &Assessment,
+    (name, is_brief): (Option<&str>, bool),
+) {
     let (strong, plain) = (flow.style(WORK_MM, Weight::Bold), flow.style(READ_MM, Weight::Regular));
     let by = flow.lettering.enlarged();
     let from = px(INSIDE_MM + BESIDE_MM) + 2.0 * px(SIGN_MM) * by;
@@ -39,7 +45,8 @@ pub(super) fn verdict(flow: &mut Flow<'_>, words: &Words<'_>, assessment: &Asses
         None => words.verdict(assessment.verdict).to_owned(),
     };
     let mut said = vec![(lines(&verdict, strong, most, flow.lettering), strong)];
-    said.push((lines(&words.summary(assessment), plain, most, flow.lettering), plain));
+    let summary = if is_brief { words.counted(assessment) } else { words.summary(assessment) };
+    said.push((lines(&summary, plain, most, flow.lettering), plain));
     if assessment.on_example_figures {
         let note = words.locale().language.sheets().on_examples;
         said.push((lines(note, plain, most, flow.lettering), plain));

@@ -6,7 +6,7 @@ use baywright_planner::geometry::DVec2;
 use baywright_planner::model::Id;
 use baywright_planner::model::assumed::Assumed;
 use baywright_planner::scene::Reading;
-use baywright_planner::words::{Units, Words};
+use baywright_planner::words::Words;
 use baywright_planner::{Severity, Verdict};
 
 use super::bar::bar;
@@ -20,6 +20,7 @@ use super::running::{Edges, strips};
 use super::table::{Cell, Column, Table};
 use super::working::{Working, working};
 use crate::page::Page;
+use crate::text::Weight;
 
 /// The view is no lower than this where all of a sheet is to stand on one page, mm, and takes at most such a share of a page.
 const LEAST_VIEW_MM: f64 = 45.0;
@@ -29,13 +30,18 @@ const BELOW_VIEW_MM: f64 = 18.0;
 /// A row that is written in by hand, mm.
 pub(super) const WRITTEN_MM: f64 = 7.4;
 
+/// So many points that need care are told here; all of them stand in the findings report.
+const MOST_CARE: usize = 12;
+
 /// The pages of the sheet: one if all of it stands there; else what comes first on pages of its own, with the whole bay, so that what
 /// is worked by stands together.
 pub(super) fn pages(of: &Of<'_>, on: &Sheeted<'_>) -> Vec<Page> {
     let words = on.words;
     let mut flow = on.flow();
     head::title(&mut flow, on.title, &words.title_line());
-    head::verdict(&mut flow, words, of.now.assessment, None);
+    let moves = of.now.assessment.promise.is_some();
+    // What is moved has its own list.
+    head::verdict(&mut flow, words, of.now.assessment, (None, moves));
     let high = |set: &dyn Fn(&mut Flow<'_>)| {
         let mut endless = on.endless(&flow);
         set(&mut endless);
@@ -147,8 +153,12 @@ fn first(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
         care.map(|own| (of.letter_of(own.index, own.number), words.line(own.finding))).collect();
     if !care.is_empty() {
         flow.heading(words.heading(Severity::Care), 8.0);
-        for (letter, line) in care {
+        let more = care.len().saturating_sub(MOST_CARE);
+        for (letter, line) in care.into_iter().take(MOST_CARE) {
             flow.read(&line, Some(Lead::Sign(letter, Severity::Care)));
+        }
+        if more > 0 {
+            flow.read(&words.key_more(more), None);
         }
     }
     flow.gap(1.5);
@@ -171,12 +181,13 @@ fn readings(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
     };
     let name = |own: &Reading| texts.between(&number(&own.from), &number(&own.to));
     let named = all.iter().zip(&rests).map(|(own, rests)| {
-        let star = if rests.is_empty() { "" } else { " *" };
-        [Cell::Text(name(own)), Cell::Strong(format!("{}{star}", words.bare(own.distance_mm))), Cell::Write]
+        let figure = words.bare(own.distance_mm);
+        let figure = if rests.is_empty() { figure } else { texts.starred(&figure) };
+        [Cell::Text(name(own)), Cell::Strong(figure), Cell::Write]
     });
-    flow.heading(texts.read_tape, 20.0);
-    let must = texts.must_read_in(words.locale().units);
-    grouped(flow, named.collect(), [texts.from_to, &must, texts.was_read], in_a_row(flow.width(), words));
+    flow.heading(&texts.read_tape_in(words.locale().units), 20.0);
+    let titles = [texts.from_to, texts.must_read, texts.was_read];
+    grouped(flow, named.collect(), titles);
     let mut told: Vec<(&Vec<Assumed>, Vec<String>)> = Vec::new();
     for (own, rests) in all.iter().zip(&rests).filter(|(_, rests)| !rests.is_empty()) {
         match told.iter_mut().find(|(figures, _)| *figures == rests) {
@@ -192,17 +203,34 @@ fn readings(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
     }
 }
 
-/// How many readings stand beside one another: as many as leave each its figure and a box wide enough to write in, up to three.
-fn in_a_row(width: f64, words: &Words<'_>) -> usize {
-    let one = if words.locale().units == Units::FeetInches { px(80.0) } else { px(60.0) };
-    ((width / one) as usize).clamp(1, 3)
-}
+/// A box for a figure is no narrower, mm.
+const BOX_MM: f64 = 17.0;
+/// Beside a text in its cell, both sides together, mm.
+const CELL_MM: f64 = 2.6;
 
-/// Rows of three cells, so many beside one another, read downwards.
-pub(super) fn grouped(flow: &mut Flow<'_>, cells: Vec<[Cell; 3]>, titles: [&str; 3], groups: usize) {
-    let groups = groups.clamp(1, cells.len().max(1));
+/// Rows of three cells, as many beside one another as leave each its figures and a box wide enough to write in; read downwards.
+pub(super) fn grouped(flow: &mut Flow<'_>, cells: Vec<[Cell; 3]>, titles: [&str; 3]) {
+    let (strong, head) = (flow.style(WORK_MM, Weight::Bold), flow.style(READ_MM, Weight::Bold));
+    let by = flow.lettering.enlarged();
+    let mut needs = titles.map(|title| flow.lettering.width_of(title, head) + px(CELL_MM));
+    for row in &cells {
+        for (cell, needs) in row.iter().zip(&mut needs) {
+            let wide = match cell {
+                Cell::Text(text) | Cell::Strong(text) => flow.lettering.width_of(text, strong) + px(CELL_MM),
+                Cell::Write => px(BOX_MM) * by,
+                Cell::Nothing => 0.0,
+            };
+            *needs = needs.max(wide);
+        }
+    }
+    let all: f64 = needs.iter().sum();
+    let groups = ((flow.width() / all) as usize).clamp(1, cells.len().max(1));
     let high = cells.len().div_ceil(groups);
-    let shares = [0.72, 1.3, 1.15];
+    let groups = cells.len().div_ceil(high.max(1)).max(1);
+    // What is left over is room to write in.
+    let [name, figure, _] = needs;
+    let each = flow.width() / groups as f64;
+    let shares = [name, figure, (each - name - figure).max(1.0)];
     let mut columns = Vec::new();
     for group in 0..groups {
         for (at, (title, share)) in titles.into_iter().zip(shares).enumerate() {

@@ -31,17 +31,24 @@ pub(super) struct Lies {
 impl Lies {
     /// The size of its paper with room for what stands around it, px.
     pub fn size(&self, lettering: &Lettering<'_>) -> DVec2 {
-        let (large, small) = margin(lettering.enlarged());
+        let (large, small) = around(lettering);
         self.held.size() * (PX_PER_PAPER_MM / self.one_to) + DVec2::splat(large + small)
     }
 
     /// The window of it.
     pub fn fit(&self, size: DVec2, lettering: &Lettering<'_>) -> Fit {
-        let (large, small) = margin(lettering.enlarged());
+        let (large, small) = around(lettering);
         let px_per_mm = PX_PER_PAPER_MM / self.one_to;
         let middle = self.held.centre() - DVec2::splat(0.5 * (large - small) / px_per_mm);
         Fit::Window { size, px_per_mm, middle }
     }
+}
+
+/// What stands around a bay takes less on a sheet than on a screen, where names run on into it; the larger side and the smaller, px.
+fn around(lettering: &Lettering<'_>) -> (f64, f64) {
+    const SHARE: f64 = 0.78;
+    let (large, small) = margin(lettering.enlarged());
+    (large * SHARE, small * SHARE)
 }
 
 /// How the whole bay lies in a room of the paper, px: with the car's nose to the right or upwards, whichever lets it be drawn larger,
@@ -53,7 +60,7 @@ pub(super) fn whole_bay(
     room: DVec2,
     lettering: &Lettering<'_>,
 ) -> Lies {
-    let (large, small) = margin(lettering.enlarged());
+    let (large, small) = around(lettering);
     let room = (room - DVec2::splat(large + small)).max(DVec2::ONE) / PX_PER_PAPER_MM;
     let lies = |state: ViewState| {
         let held = Extents::of(arrangement, assessment, &state).top;

@@ -14,9 +14,9 @@ use crate::view::{Laid, Running};
 /// From a view's edge to the line of its dimensions, and half of a tick, mm.
 const LINE_MM: f64 = 2.5;
 const TICK_MM: f64 = 1.1;
-/// From a line's end to its figure beside it, and from one column of such figures to the next, mm.
-const BESIDE_TEXT_MM: f64 = 0.8;
-const COLUMN_MM: f64 = 20.0;
+/// So far a line leads to its figure beside it, and from its end to that, mm.
+const LED_MM: f64 = 1.5;
+const BESIDE_TEXT_MM: f64 = 0.6;
 /// Between two figures side by side, mm.
 const APART_MM: f64 = 1.5;
 
@@ -26,6 +26,8 @@ struct Placed {
     text: String,
     /// In which row from the line.
     row: usize,
+    /// Where its text stands along the edge, px.
+    said_px: f64,
     is_origin: bool,
 }
 
@@ -42,7 +44,7 @@ impl Edges {
         let wide = |text: &str| lettering.width_of(text, style);
         Self {
             below: placed(&laid.below, words, |text| wide(text)),
-            beside: placed(&laid.beside, words, |_| style.line_height()),
+            beside: spread(&laid.beside, words, style.line_height(), laid.drawing.size.y),
             style,
         }
     }
@@ -61,9 +63,31 @@ fn placed(all: &[Running], words: &Words<'_>, long: impl Fn(&str) -> f64) -> Vec
             Some(end) => *end = own.at_px + half,
             None => ends.push(own.at_px + half),
         }
-        Placed { at_px: own.at_px, text, row, is_origin: own.mm == 0.0 }
+        Placed { at_px: own.at_px, text, row, said_px: own.at_px, is_origin: own.mm == 0.0 }
     };
     sorted.into_iter().map(place).collect()
+}
+
+/// Each figure beside its line, or as near as they stand clear of one another, within so much of the edge.
+fn spread(all: &[Running], words: &Words<'_>, high: f64, most: f64) -> Vec<Placed> {
+    let mut sorted: Vec<&Running> = all.iter().collect();
+    sorted.sort_by(|a, b| a.at_px.total_cmp(&b.at_px));
+    let place = |own: &&Running| {
+        let (at_px, text) = (own.at_px, words.dimension(own.mm));
+        Placed { at_px, text, row: 0, said_px: at_px, is_origin: own.mm == 0.0 }
+    };
+    let mut placed: Vec<Placed> = sorted.iter().map(place).collect();
+    let mut least = f64::NEG_INFINITY;
+    for own in &mut placed {
+        own.said_px = own.said_px.max(least);
+        least = own.said_px + high;
+    }
+    let mut most = most;
+    for own in placed.iter_mut().rev() {
+        own.said_px = own.said_px.min(most);
+        most = own.said_px - high;
+    }
+    placed
 }
 
 /// Sets the view with its strips: the figures beside it at the left, those under it below.
@@ -81,8 +105,10 @@ pub(super) fn strips(flow: &mut Flow<'_>, laid: Laid, edges: &Edges) {
         for own in beside {
             setter.line(Role::Dimension, [DVec2::new(x - tick, own.at_px), DVec2::new(left, own.at_px)]);
             marker(setter, DVec2::new(x, own.at_px), own.is_origin, style);
-            let off = tick + px(BESIDE_TEXT_MM) + px(COLUMN_MM) * own.row as f64;
-            let at = DVec2::new(x - off, own.at_px);
+            // Led there where its neighbours push it off its line.
+            let led = DVec2::new(x - tick - px(LED_MM), own.said_px);
+            setter.line(Role::Dimension, [DVec2::new(x - tick, own.at_px), led]);
+            let at = led - DVec2::X * px(BESIDE_TEXT_MM);
             setter.text(Role::Title, at, &own.text, style, Align::End, f64::INFINITY);
         }
     };

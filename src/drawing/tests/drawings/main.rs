@@ -6,9 +6,11 @@
 mod apart;
 mod bay;
 mod counted;
+mod floor_sheets;
 mod list;
 mod page;
 mod pdf;
 mod pick;
+mod sheets;
 mod svg;
 mod trouble;

@@ -25,8 +25,8 @@ texts! {
     move_first, "A heading: what is moved before that.";
     lay, "A heading: how the marks are laid.";
     set_targets, "A heading: at which height targets are set.";
-    read_tape, "A heading: what the tape must read.";
     from_to, "Over the marks that a distance is between.";
+    must_read, "Over what the tape must read.";
     was_read, "Over what it read.";
     read_by, "Beside the box for who read it.";
     read_at, "Beside the box for when.";
@@ -55,10 +55,12 @@ impl SheetTexts {
         page_of(at: usize, all: usize) -> String;
         /// Between which two marks.
         between(from: &str, to: &str) -> String;
-        /// Over what the tape must read, with the unit where figures have none.
-        must_read_in(units: Units) -> String;
+        /// A heading: what the tape must read, with the unit where figures have none.
+        read_tape_in(units: Units) -> String;
         /// How a mark is laid that has a name: with its number before it.
         numbered(number: &str, said: &str) -> String;
+        /// A figure that rests on what was assumed, with the sign of what is said below.
+        starred(figure: &str) -> String;
         /// That these distances rest on what was assumed.
         rests(which: &str, rests_on: &str) -> String;
         /// The verdict of one of two set-ups.

@@ -27,8 +27,8 @@ pub const TEXTS: SheetTexts = SheetTexts {
     move_first: "Move first",
     lay: "Lay the marks, in this order",
     set_targets: "Set the targets",
-    read_tape: "Read with the tape",
     from_to: "Marks",
+    must_read: "Must be",
     was_read: "Read",
     read_by: "Read by",
     read_at: "Date, time",
@@ -64,17 +64,21 @@ pub fn between(from: &str, to: &str) -> String {
     format!("{from} \u{2013} {to}")
 }
 
-pub fn must_read_in(units: Units) -> String {
+pub fn read_tape_in(units: Units) -> String {
     let unit = match units {
-        Units::Millimetres => ", mm",
-        Units::Metres => ", m",
+        Units::Millimetres => ", in millimetres",
+        Units::Metres => ", in metres",
         Units::FeetInches => "",
     };
-    format!("Must read{unit}")
+    format!("Read with the tape{unit}")
 }
 
 pub fn numbered(number: &str, said: &str) -> String {
     format!("({number}) {said}")
+}
+
+pub fn starred(figure: &str) -> String {
+    format!("{figure} *")
 }
 
 pub fn rests(which: &str, rests_on: &str) -> String {
