@@ -7,6 +7,7 @@ mod grammar;
 mod input;
 mod json;
 pub(crate) mod kind;
+pub mod marks;
 mod misread;
 pub mod outcome;
 pub mod page;

@@ -20,6 +20,8 @@ pub(crate) enum Command {
     Check(Check),
     /// A view, to scale.
     Draw(Draw),
+    /// Marks and distances as a table.
+    Marks(Marks),
     /// What codes of findings mean: these, or all if there are none.
     Explain(Vec<Code>),
     /// The schema of all that is written as data.
@@ -67,6 +69,21 @@ pub(crate) struct Draw {
     pub(crate) quiet: bool,
     pub(crate) output: PathBuf,
     pub(crate) locale: Locale,
+    pub(crate) today: Option<Date>,
+    pub(crate) shop: Option<PathBuf>,
+}
+
+/// `baywright marks`.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Marks {
+    pub(crate) layout: PathBuf,
+    pub(crate) arrangement: Option<String>,
+    /// What goes wrong is told as data.
+    pub(crate) json: bool,
+    pub(crate) quiet: bool,
+    /// `None`: standard output.
+    pub(crate) output: Option<PathBuf>,
+    pub(crate) language: Language,
     pub(crate) today: Option<Date>,
     pub(crate) shop: Option<PathBuf>,
 }
@@ -121,6 +138,16 @@ pub(crate) fn read(
             quiet: given.get_flag("quiet"),
             output: path(given, "output"),
             locale: Locale { language, units: units(given), ..Locale::default() },
+            today,
+            shop: given.get_one::<PathBuf>("shop").cloned(),
+        }),
+        Some(("marks", given)) => Command::Marks(Marks {
+            layout: path(given, "layout"),
+            arrangement: given.get_one::<String>("arrangement").cloned(),
+            json: given.get_flag("json"),
+            quiet: given.get_flag("quiet"),
+            output: given.get_one::<PathBuf>("output").cloned(),
+            language,
             today,
             shop: given.get_one::<PathBuf>("shop").cloned(),
         }),

@@ -24,7 +24,8 @@ fn day(text: &str) -> Option<Date> {
 }
 
 /// The names of all commands, for what asks for one.
-const COMMANDS: [&str; 8] = ["check", "draw", "open", "explain", "schema", "completions", "man", "licences"];
+const COMMANDS: [&str; 9] =
+    ["check", "draw", "marks", "open", "explain", "schema", "completions", "man", "licences"];
 
 /// Every command and its arguments.
 pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
@@ -82,8 +83,8 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
         .arg(
             Arg::new("view")
                 .long("view")
-                .required(true)
                 .value_parser(PossibleValuesParser::new(["top", "side"]))
+                .default_value("top")
                 .help(texts.view),
         )
         .arg(
@@ -107,6 +108,23 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
         .arg(flag("json", texts.json_of_draw))
         .arg(quiet())
         .arg(units())
+        .arg(shop())
+        .after_help(texts.after);
+    let marks = clap::Command::new("marks")
+        .about(texts.list_marks)
+        .arg(layout(texts.layout))
+        .arg(arrangement(texts.check_arrangement))
+        .arg(
+            Arg::new("output")
+                .long("output")
+                .short('o')
+                .value_name(texts.a_table)
+                .value_parser(value_parser!(PathBuf))
+                .value_hint(ValueHint::FilePath)
+                .help(texts.output_of_marks),
+        )
+        .arg(flag("json", texts.json_of_draw))
+        .arg(quiet())
         .arg(shop())
         .after_help(texts.after);
     let open = clap::Command::new("open").about(texts.open).arg(layout(texts.layout_to_open));
@@ -140,6 +158,7 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
         .arg(date)
         .subcommand(check)
         .subcommand(draw)
+        .subcommand(marks)
         .subcommand(open)
         .subcommand(explain)
         .subcommand(schema)

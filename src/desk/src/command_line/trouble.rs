@@ -38,6 +38,10 @@ pub(crate) enum Trouble {
     NothingToShow(String),
     /// A picture's name that does not end as it should.
     NoPicture(String),
+    /// The side view was asked for in a file that holds the plan.
+    NoSideInDxf(String),
+    /// A table's name that does not end as it should.
+    NoTable(String),
     /// Pages that could not be made: the writer's words.
     NoPages(String),
     /// A layout that cannot be shown.
@@ -63,6 +67,8 @@ impl Trouble {
             Self::NothingToAnswer(file) => texts.nothing_to_answer(file),
             Self::NothingToShow(file) => texts.nothing_to_show(file),
             Self::NoPicture(file) => texts.no_picture(file),
+            Self::NoSideInDxf(file) => texts.no_side_in_dxf(file),
+            Self::NoTable(file) => texts.no_table(file),
             Self::NoPages(why) => texts.no_pages(why),
             Self::CannotBeJudged(file) => texts.cannot_be_judged(file),
             Self::NoWindow(why) => texts.no_window(&why.said(texts)),
@@ -81,7 +87,7 @@ impl Trouble {
             Self::NoSuchArrangement { .. } | Self::NothingToAnswer(_) | Self::NothingToShow(_) => {
                 Kind::NoArrangement
             }
-            Self::NoPicture(_) => Kind::WrongArgument,
+            Self::NoPicture(_) | Self::NoSideInDxf(_) | Self::NoTable(_) => Kind::WrongArgument,
             Self::CannotBeJudged(_) => Kind::CannotBeJudged,
             Self::NoWindow(_) => Kind::NoWindow,
             Self::NoPages(_) | Self::NotPrinted(_) => Kind::CannotWrite,
@@ -103,6 +109,8 @@ impl Trouble {
             Self::NothingToAnswer(file)
             | Self::NothingToShow(file)
             | Self::NoPicture(file)
+            | Self::NoSideInDxf(file)
+            | Self::NoTable(file)
             | Self::CannotBeJudged(file) => About { file: Some(file.clone()), ..About::default() },
             Self::NoPages(_) | Self::NoWindow(_) | Self::NotPrinted(_) => About::default(),
         }

@@ -6,6 +6,7 @@
 mod apart;
 mod bay;
 mod counted;
+mod dxf;
 mod list;
 mod page;
 mod pdf;

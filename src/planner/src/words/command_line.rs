@@ -6,6 +6,7 @@ texts! {
     program, "What the program is for.";
     check, "A command.";
     draw, "A command.";
+    list_marks, "A command.";
     open, "A command.";
     print_licences, "A command.";
     explain, "A command.";
@@ -31,6 +32,7 @@ texts! {
     marks, "A flag.";
     view, "A choice.";
     output, "A file.";
+    output_of_marks, "A file.";
     paper, "A choice.";
     dark, "A flag.";
     a_file, "What stands for a file.";
@@ -40,6 +42,7 @@ texts! {
     a_shell, "What stands for a shell.";
     a_command, "What stands for a command.";
     a_picture, "What stands for the picture's file.";
+    a_table, "What stands for a table's file.";
     after, "Under the help of what answers.";
 
     // What comes through a pipe.
@@ -66,6 +69,10 @@ impl CommandLine {
         nothing_to_show(file: &str) -> String;
         /// A picture's name that does not end as it should.
         no_picture(file: &str) -> String;
+        /// The side view in a file that holds the plan.
+        no_side_in_dxf(file: &str) -> String;
+        /// A table's name that does not end as it should.
+        no_table(file: &str) -> String;
         /// Pages that the writer refuses.
         no_pages(why: &str) -> String;
         /// The terminal did not take it.

@@ -10,7 +10,8 @@ pub const TEXTS: CommandLine = CommandLine {
     program: "Plans, checks and proves the floor space in which a car's driver-assistance sensors are aimed.\n\
               With a file and no command it opens that bay; with neither, the bay that was open last, at first the demo.",
     check: "Is the space ready for the aiming? The verdict, what is in the way, and what to do",
-    draw: "Draw a set-up to scale, as SVG or PDF",
+    draw: "Draw a set-up to scale, as SVG or PDF, or its plan as DXF",
+    list_marks: "List floor marks, targets and the distances that a tape must read, as a table (CSV)",
     open: "Open a bay layout in the window",
     print_licences: "Print the licence texts of what is inside",
     explain: "Say what the codes of findings mean",
@@ -34,8 +35,9 @@ pub const TEXTS: CommandLine = CommandLine {
     json_of_draw: "What goes wrong as data (JSON), on standard error; see \"baywright schema\"",
     strict: "\"Ready with care\" counts as not ready",
     marks: "Also how each mark is laid, and what the tape must read between them",
-    view: "From above, or from the car's right",
-    output: "The file to write, or - for standard output",
+    view: "From above, or from the car's right; a DXF file holds the plan from above",
+    output: "The file to write, or - for standard output (SVG)",
+    output_of_marks: "The file to write; without it, or with -, standard output",
     paper: "Turn the paper to the car, or to the room",
     dark: "Light lines on dark paper",
     a_file: "FILE",
@@ -44,7 +46,8 @@ pub const TEXTS: CommandLine = CommandLine {
     a_code: "CODE",
     a_shell: "SHELL",
     a_command: "COMMAND",
-    a_picture: "PICTURE.svg|PICTURE.pdf",
+    a_picture: "PICTURE.svg|.pdf|.dxf",
+    a_table: "TABLE.csv",
     after: "Exit status: 0 space ready (with care too, unless --strict), 1 not ready, 2 something given could \
             not be read or found, 3 something could not be written; the worst over all files and set-ups.\n\n\
             The vehicle maker's procedure decides. Every shipped figure is an invented example.",
@@ -89,7 +92,17 @@ pub fn nothing_to_show(file: &str) -> String {
 }
 
 pub fn no_picture(file: &str) -> String {
-    format!("{file}: drawings are written as SVG or PDF; give a name that ends in .svg or .pdf.")
+    format!("{file}: drawings are written as SVG, PDF or DXF; give a name that ends in .svg, .pdf or .dxf.")
+}
+
+pub fn no_side_in_dxf(file: &str) -> String {
+    format!(
+        "{file}: a DXF file holds the plan from above; for the side view give a name that ends in .svg or .pdf."
+    )
+}
+
+pub fn no_table(file: &str) -> String {
+    format!("{file}: the table is written as CSV; give a name that ends in .csv.")
 }
 
 pub fn no_pages(why: &str) -> String {
