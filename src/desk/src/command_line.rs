@@ -4,6 +4,7 @@ pub mod commands;
 pub mod demo;
 pub mod draw;
 mod grammar;
+pub mod import;
 mod input;
 mod json;
 pub(crate) mod kind;

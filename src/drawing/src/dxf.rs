@@ -218,7 +218,10 @@ impl Plan<'_> {
         for own in &self.scene.zones {
             self.outline(self.layers.zones, &own.prism.outline);
             let text = self.words.zone_named(own.id.as_str(), own.excludes);
-            self.label(self.layers.zones, own.bounds.centre(), &text);
+            // In a corner: zones of one aiming share their middles, seldom their corners.
+            let corner = DVec2::new(own.bounds.low.x, own.bounds.high.y);
+            let at = corner + DVec2::new(BESIDE_MM, -BESIDE_MM - TEXT_MM);
+            self.out.text(&self.layers.zones, at, TEXT_MM, false, &text);
         }
     }
 

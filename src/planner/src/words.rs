@@ -12,6 +12,7 @@ pub mod drawing;
 pub mod forms;
 pub mod hand;
 pub mod help;
+pub mod imports;
 pub mod layers;
 pub mod rooms;
 pub mod screen;

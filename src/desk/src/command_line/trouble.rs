@@ -42,6 +42,8 @@ pub(crate) enum Trouble {
     NoSideInDxf(String),
     /// A table's name that does not end as it should.
     NoTable(String),
+    /// A layout's name that does not end as it should.
+    NoLayout(String),
     /// Pages that could not be made: the writer's words.
     NoPages(String),
     /// A layout that cannot be shown.
@@ -69,6 +71,7 @@ impl Trouble {
             Self::NoPicture(file) => texts.no_picture(file),
             Self::NoSideInDxf(file) => texts.no_side_in_dxf(file),
             Self::NoTable(file) => texts.no_table(file),
+            Self::NoLayout(file) => texts.no_layout(file),
             Self::NoPages(why) => texts.no_pages(why),
             Self::CannotBeJudged(file) => texts.cannot_be_judged(file),
             Self::NoWindow(why) => texts.no_window(&why.said(texts)),
@@ -87,7 +90,9 @@ impl Trouble {
             Self::NoSuchArrangement { .. } | Self::NothingToAnswer(_) | Self::NothingToShow(_) => {
                 Kind::NoArrangement
             }
-            Self::NoPicture(_) | Self::NoSideInDxf(_) | Self::NoTable(_) => Kind::WrongArgument,
+            Self::NoPicture(_) | Self::NoSideInDxf(_) | Self::NoTable(_) | Self::NoLayout(_) => {
+                Kind::WrongArgument
+            }
             Self::CannotBeJudged(_) => Kind::CannotBeJudged,
             Self::NoWindow(_) => Kind::NoWindow,
             Self::NoPages(_) | Self::NotPrinted(_) => Kind::CannotWrite,
@@ -111,6 +116,7 @@ impl Trouble {
             | Self::NoPicture(file)
             | Self::NoSideInDxf(file)
             | Self::NoTable(file)
+            | Self::NoLayout(file)
             | Self::CannotBeJudged(file) => About { file: Some(file.clone()), ..About::default() },
             Self::NoPages(_) | Self::NoWindow(_) | Self::NotPrinted(_) => About::default(),
         }
@@ -157,6 +163,7 @@ fn kind_of_file(trouble: &FileTrouble) -> Kind {
         | T::PictureManner
         | T::PictureMemory
         | T::PictureDamaged => Kind::Picture,
+        T::Drawing(_) => Kind::Drawing,
         T::NotWritten(_)
         | T::FolderInItsPlace
         | T::NoPlainFileInItsPlace

@@ -10,6 +10,7 @@ pub mod faults;
 pub mod forms;
 pub mod hand;
 pub mod help;
+pub mod imports;
 pub mod layers;
 pub mod rooms;
 pub mod screen;

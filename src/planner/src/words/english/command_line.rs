@@ -12,6 +12,7 @@ pub const TEXTS: CommandLine = CommandLine {
     check: "Is the space ready for the aiming? The verdict, what is in the way, and what to do",
     draw: "Draw a set-up to scale, as SVG or PDF, or its plan as DXF",
     list_marks: "List floor marks, targets and the distances that a tape must read, as a table (CSV)",
+    import: "Make a bay of a DXF drawing; without --room, list its layers",
     open: "Open a bay layout in the window",
     print_licences: "Print the licence texts of what is inside",
     explain: "Say what the codes of findings mean",
@@ -38,6 +39,19 @@ pub const TEXTS: CommandLine = CommandLine {
     view: "From above, or from the car's right; a DXF file holds the plan from above",
     output: "The file to write, or - for standard output (SVG)",
     output_of_marks: "The file to write; without it, or with -, standard output",
+    drawing: "A DXF drawing in the text form",
+    room_layer: "The layer on which the room's outline is drawn",
+    outline_number: "Which outline of that layer, the largest first, where several may be the room",
+    wall_layers: "A layer of inner walls; may be given several times",
+    thing_layers: "A layer of things; may be given several times",
+    drawn_in_unit: "What one unit of the drawing is; without it, what the drawing says",
+    gap: "Gaps between lines up to so many mm are closed, and told",
+    wall_thickness: "An inner wall that is drawn as one line is so many mm thick",
+    ceiling: "Clear height under the ceiling, mm; without it 2500 is taken, and said",
+    vehicle: "The car of the first set-up, by its profile's name; without it, an example",
+    aiming: "The aiming of the first set-up; without it, the car's first",
+    output_of_import: "The bay layout to write (.ron); a file that is there is not replaced",
+    no_length: "a length in mm is asked for, within what is sensible here",
     paper: "Turn the paper to the car, or to the room",
     dark: "Light lines on dark paper",
     a_file: "FILE",
@@ -48,6 +62,11 @@ pub const TEXTS: CommandLine = CommandLine {
     a_command: "COMMAND",
     a_picture: "PICTURE.svg|.pdf|.dxf",
     a_table: "TABLE.csv",
+    a_drawing: "DRAWING.dxf",
+    a_layout: "BAY.ron",
+    a_layer: "LAYER",
+    a_number: "NUMBER",
+    a_length: "MM",
     after: "Exit status: 0 space ready (with care too, unless --strict), 1 not ready, 2 something given could \
             not be read or found, 3 something could not be written; the worst over all files and set-ups.\n\n\
             The vehicle maker's procedure decides. Every shipped figure is an invented example.",
@@ -103,6 +122,10 @@ pub fn no_side_in_dxf(file: &str) -> String {
 
 pub fn no_table(file: &str) -> String {
     format!("{file}: the table is written as CSV; give a name that ends in .csv.")
+}
+
+pub fn no_layout(file: &str) -> String {
+    format!("{file}: a bay layout is written as RON; give a name that ends in .ron.")
 }
 
 pub fn no_pages(why: &str) -> String {
