@@ -111,8 +111,8 @@ pub struct DxfBay {
 /// An outline of a thing or a wall, and what it may be called.
 struct Body {
     outline: Vec<DVec2>,
-    /// Its radius, if it is round.
-    round: Option<f64>,
+    /// Its centre and radius, if it is round.
+    round: Option<(DVec2, f64)>,
     block: Option<String>,
 }
 
@@ -411,7 +411,10 @@ impl Plan<'_> {
 
     fn body(&self, drawn: &Drawn) -> Result<Body, DrawingTrouble> {
         let round = match drawn.pieces[..] {
-            [Piece::Arc(arc)] => arc.whole_circle().map(|radius| radius * self.choice.mm_per_unit),
+            [Piece::Arc(arc)] => {
+                let by = self.choice.mm_per_unit;
+                arc.whole_circle().map(|radius| (arc.centre * by + self.moved, radius * by))
+            }
             _ => None,
         };
         Ok(Body { outline: self.ring(drawn)?, round, block: None })
@@ -485,8 +488,9 @@ fn footprint(body: &Body) -> Option<(Footprint, PlanPose)> {
     if (high - low).max_element() < LEAST_THING_MM || (high - low).min_element() < THINNEST_MM {
         return None;
     }
-    if let Some(radius) = body.round {
-        return Some((Footprint::new(Shape::Round { diameter_mm: radius * 2.0 }).ok()?, at));
+    if let Some((centre, radius)) = body.round {
+        let footprint = Footprint::new(Shape::Round { diameter_mm: radius * 2.0 }).ok()?;
+        return Some((footprint, PlanPose::new(centre, 0.0)));
     }
     if let Some(turned) = rectangle(&body.outline) {
         return Some(turned);
