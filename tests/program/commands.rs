@@ -178,7 +178,7 @@ fn draw_writes_a_picture() {
 
 /// A picture of another kind is not promised by its name.
 #[test]
-fn draw_writes_nothing_but_svg_and_pdf() {
+fn draw_writes_nothing_but_svg_pdf_and_dxf() {
     let folder = scratch("ending");
     for name in ["x.png", "x", "x.svg.gz"] {
         let picture = folder.join(name);
@@ -188,7 +188,9 @@ fn draw_writes_nothing_but_svg_and_pdf() {
         let said = errors(&output);
         assert_eq!(
             said,
-            format!("{path}: drawings are written as SVG or PDF; give a name that ends in .svg or .pdf.\n")
+            format!(
+                "{path}: drawings are written as SVG, PDF or DXF; give a name that ends in .svg, .pdf or .dxf.\n"
+            )
         );
         assert!(!picture.exists(), "{name}");
     }

@@ -5,6 +5,7 @@
 mod bracketed;
 mod circles;
 mod commands;
+mod exchange;
 mod german;
 mod house;
 mod itself;

@@ -17,7 +17,7 @@ use baywright_files::LogFile;
 use baywright_planner::words::Language;
 use command_line::page::{Page, Paper};
 use command_line::trouble::{Errors, Trouble};
-use command_line::{commands, demo, draw, outcome, print, report, sheet};
+use command_line::{commands, demo, draw, import, marks, outcome, print, report, sheet};
 use session::first::First;
 use session::shop::ShopSettings;
 
@@ -114,6 +114,18 @@ fn carry_out(
                 errors.as_data();
             }
             sheet::sheets(&asked, own_shop, out, errors)
+        }
+        Command::Marks(asked) => {
+            if asked.json {
+                errors.as_data();
+            }
+            marks::marks(&asked, own_shop, out, errors)
+        }
+        Command::Import(asked) => {
+            if asked.json {
+                errors.as_data();
+            }
+            import::import(&asked, out, errors)
         }
         Command::Explain(codes) => outcome::said(print::explain(&codes, language, out), errors),
         Command::Schema => outcome::said(print::schema(out), errors),

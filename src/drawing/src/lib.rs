@@ -7,6 +7,7 @@
 //! never a colour: the [`theme`] gives that. Nothing here touches files or a screen, and nothing here can fail.
 
 mod clip;
+mod dxf;
 mod finding;
 pub mod font;
 pub mod ink;
@@ -23,6 +24,7 @@ pub mod text;
 pub mod theme;
 mod view;
 
+pub use dxf::to_dxf;
 pub use finding::{Flagged, flagged, pinned};
 pub use lettering::Lettering;
 pub use list::{Dimension, Drawing, Item, PX_PER_PAPER_MM, Projection, Shape, Sign, Text};

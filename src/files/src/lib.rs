@@ -1,4 +1,4 @@
-//! Bay layouts, vehicle profiles, shop settings, trigger lists and pictures on disk: the only crate that touches it.
+//! Bay layouts, vehicle profiles, shop settings, trigger lists, pictures and drawings of other programs on disk: the only crate that touches it.
 //!
 //! Files are RON with units in the field names (`wheelbase_mm`, `heading_deg`), read into structs of their own, then
 //! turned into the planner's model and validated. Nothing is guessed or repaired: what is wrong is reported as
@@ -7,6 +7,7 @@
 
 mod aiming;
 mod disk_mark;
+mod dxf;
 mod embedded;
 mod explain;
 mod fault;
@@ -43,6 +44,10 @@ mod whole;
 
 pub use baywright_planner::model::fault::FileFault;
 pub use disk_mark::DiskMark;
+pub use dxf::{
+    ClosedGap, DxfBay, DxfChoice, DxfDrawing, DxfLayer, DxfNames, DxfUnit, LARGEST_DXF, NotRead, parse_dxf,
+    read_dxf,
+};
 pub use embedded::{Embedded, LAYOUTS as EMBEDDED_LAYOUTS, PROFILES as EMBEDDED_PROFILES};
 pub use fingerprint::fingerprint;
 pub use folder::{layouts_of_folder, make_folder};

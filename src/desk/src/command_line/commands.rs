@@ -4,6 +4,7 @@ use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 
 use baywright_drawing::sheet::{Paper, Sheet, Size};
+use baywright_files::DxfUnit;
 use baywright_planner::Code;
 use baywright_planner::words::{Language, Locale, Units};
 use clap::ArgMatches;
@@ -23,6 +24,10 @@ pub(crate) enum Command {
     Draw(Draw),
     /// Sheets to print.
     Sheet(SheetAsked),
+    /// Marks and distances as a table.
+    Marks(Marks),
+    /// A bay out of a drawing of another program.
+    Import(Import),
     /// What codes of findings mean: these, or all if there are none.
     Explain(Vec<Code>),
     /// The schema of all that is written as data.
@@ -96,6 +101,44 @@ pub(crate) struct SheetAsked {
     pub(crate) shop: Option<PathBuf>,
 }
 
+/// `baywright marks`.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Marks {
+    pub(crate) layout: PathBuf,
+    pub(crate) arrangement: Option<String>,
+    /// What goes wrong is told as data.
+    pub(crate) json: bool,
+    pub(crate) quiet: bool,
+    /// `None`: standard output.
+    pub(crate) output: Option<PathBuf>,
+    pub(crate) language: Language,
+    pub(crate) today: Option<Date>,
+    pub(crate) shop: Option<PathBuf>,
+}
+
+/// `baywright import`.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Import {
+    pub(crate) drawing: PathBuf,
+    /// `None`: the layers are listed.
+    pub(crate) room: Option<String>,
+    pub(crate) outline: Option<usize>,
+    pub(crate) walls: Vec<String>,
+    pub(crate) things: Vec<String>,
+    pub(crate) unit: Option<DxfUnit>,
+    pub(crate) gap_mm: f64,
+    pub(crate) wall_mm: f64,
+    /// `None`: what is taken instead is said.
+    pub(crate) ceiling_mm: Option<f64>,
+    pub(crate) vehicle: Option<String>,
+    pub(crate) aiming: Option<String>,
+    pub(crate) output: PathBuf,
+    /// What goes wrong is told as data.
+    pub(crate) json: bool,
+    pub(crate) quiet: bool,
+    pub(crate) language: Language,
+}
+
 /// Why the command line gives no command.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Unread {
@@ -163,6 +206,17 @@ pub(crate) fn read(
             shop: given.get_one::<PathBuf>("shop").cloned(),
         }),
         Some(("sheet", given)) => Command::Sheet(sheet(given, language, today)),
+        Some(("marks", given)) => Command::Marks(Marks {
+            layout: path(given, "layout"),
+            arrangement: given.get_one::<String>("arrangement").cloned(),
+            json: given.get_flag("json"),
+            quiet: given.get_flag("quiet"),
+            output: given.get_one::<PathBuf>("output").cloned(),
+            language,
+            today,
+            shop: given.get_one::<PathBuf>("shop").cloned(),
+        }),
+        Some(("import", given)) => Command::Import(import(given, language)),
         Some(("explain", given)) => Command::Explain(codes(given)),
         Some(("schema", _)) => Command::Schema,
         Some(("completions", given)) => match given.get_one::<Shell>("shell") {
@@ -202,6 +256,36 @@ fn sheet(given: &ArgMatches, language: Language, today: Option<Date>) -> SheetAs
         locale: Locale { language, units, ..Locale::default() },
         today,
         shop: given.get_one::<PathBuf>("shop").cloned(),
+    }
+}
+
+fn import(given: &ArgMatches, language: Language) -> Import {
+    let named = |name: &str| given.get_one::<String>(name).cloned();
+    let layers = |name: &str| given.get_many::<String>(name).unwrap_or_default().cloned().collect();
+    let mm = |name: &str| given.get_one::<f64>(name).copied();
+    Import {
+        drawing: path(given, "drawing"),
+        room: named("room"),
+        outline: given.get_one::<u16>("outline").map(|number| usize::from(*number)),
+        walls: layers("walls"),
+        things: layers("things"),
+        unit: named("units").and_then(|unit| match unit.as_str() {
+            "mm" => Some(DxfUnit::Millimetres),
+            "cm" => Some(DxfUnit::Centimetres),
+            "m" => Some(DxfUnit::Metres),
+            "in" => Some(DxfUnit::Inches),
+            "ft" => Some(DxfUnit::Feet),
+            _ => None,
+        }),
+        gap_mm: mm("gap").unwrap_or_default(),
+        wall_mm: mm("wall-thickness").unwrap_or_default(),
+        ceiling_mm: mm("ceiling"),
+        vehicle: named("vehicle"),
+        aiming: named("aiming"),
+        output: path(given, "output"),
+        json: given.get_flag("json"),
+        quiet: given.get_flag("quiet"),
+        language,
     }
 }
 

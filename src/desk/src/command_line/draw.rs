@@ -1,10 +1,10 @@
-//! `baywright draw`: a view, to scale, as SVG or PDF.
+//! `baywright draw`: a view, to scale, as SVG or PDF; the plan itself as DXF.
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use baywright_drawing::{
-    Fit, Lettering, Page, Projection, Theme, Turned, ViewState, picture, to_pdf, to_svg,
+    Fit, Lettering, Page, Projection, Theme, Turned, ViewState, picture, to_dxf, to_pdf, to_svg,
 };
 use baywright_files::shop_in_use;
 use baywright_planner::assess;
@@ -19,6 +19,13 @@ use crate::command_line::trouble::{Errors, Trouble};
 
 /// Width of a picture, px: fits a sheet of A4 turned sideways at 96 px an inch.
 const PICTURE_WIDTH: f64 = 1100.0;
+
+/// What kind of file is written, by its name's end.
+enum Kind {
+    Svg,
+    Pdf,
+    Dxf,
+}
 
 /// What a picture shows and how.
 pub(crate) struct Picture {
@@ -38,11 +45,19 @@ pub(crate) fn draw(
     let language = asked.locale.language;
     let to_stream = is_stream(&asked.output);
     let ends_in = |wanted: &str| asked.output.extension().is_some_and(|own| own.eq_ignore_ascii_case(wanted));
-    let is_pdf = !to_stream && ends_in("pdf");
-    if !to_stream && !is_pdf && !ends_in("svg") {
-        errors.tell(Trouble::NoPicture(asked.output.display().to_string()));
-        return Outcome::NotRead;
-    }
+    let kind = match () {
+        () if to_stream || ends_in("svg") => Kind::Svg,
+        () if ends_in("pdf") => Kind::Pdf,
+        () if ends_in("dxf") && asked.side => {
+            errors.tell(Trouble::NoSideInDxf(asked.output.display().to_string()));
+            return Outcome::NotRead;
+        }
+        () if ends_in("dxf") => Kind::Dxf,
+        () => {
+            errors.tell(Trouble::NoPicture(asked.output.display().to_string()));
+            return Outcome::NotRead;
+        }
+    };
     let opened = shop_in_use(asked.shop.as_deref(), own_shop)
         .and_then(|used| open(&asked.layout, judged_by(&used, asked.today), language));
     let loaded = match opened {
@@ -61,9 +76,10 @@ pub(crate) fn draw(
         turned: if asked.to_room { Turned::ToRoom } else { Turned::ToCar },
         locale: asked.locale,
     };
-    let bytes = match is_pdf {
-        false => Ok(svg(arrangement, &picture).into_bytes()),
-        true => to_pdf(&[page(arrangement, &picture)], picture.theme, language.tag()),
+    let bytes = match kind {
+        Kind::Svg => Ok(svg(arrangement, &picture).into_bytes()),
+        Kind::Pdf => to_pdf(&[page(arrangement, &picture)], picture.theme, language.tag()),
+        Kind::Dxf => Ok(to_dxf(arrangement, &assess(arrangement), asked.locale)),
     };
     let bytes = match bytes {
         Ok(bytes) => bytes,

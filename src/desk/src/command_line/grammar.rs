@@ -31,8 +31,19 @@ fn dpi(text: &str) -> Option<u32> {
 }
 
 /// The names of all commands, for what asks for one.
-const COMMANDS: [&str; 9] =
-    ["check", "draw", "sheet", "open", "explain", "schema", "completions", "man", "licences"];
+const COMMANDS: [&str; 11] = [
+    "check",
+    "draw",
+    "sheet",
+    "marks",
+    "import",
+    "open",
+    "explain",
+    "schema",
+    "completions",
+    "man",
+    "licences",
+];
 
 /// Every command and its arguments.
 pub(crate) fn grammar(language: Language) -> clap::Command {
@@ -96,8 +107,8 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .arg(
             Arg::new("view")
                 .long("view")
-                .required(true)
                 .value_parser(PossibleValuesParser::new(["top", "side"]))
+                .default_value("top")
                 .help(texts.view),
         )
         .arg(
@@ -180,6 +191,24 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .arg(units())
         .arg(shop())
         .after_help(texts.after);
+    let marks = clap::Command::new("marks")
+        .about(texts.list_marks)
+        .arg(layout(texts.layout))
+        .arg(arrangement(texts.check_arrangement))
+        .arg(
+            Arg::new("output")
+                .long("output")
+                .short('o')
+                .value_name(texts.a_table)
+                .value_parser(value_parser!(PathBuf))
+                .value_hint(ValueHint::FilePath)
+                .help(texts.output_of_marks),
+        )
+        .arg(flag("json", texts.json_of_draw))
+        .arg(quiet())
+        .arg(shop())
+        .after_help(texts.after);
+    let import = import(texts, flag("json", texts.json_of_draw), quiet());
     let open = clap::Command::new("open").about(texts.open).arg(layout(texts.layout_to_open));
     let licences = clap::Command::new("licences").about(texts.print_licences);
     let explain = clap::Command::new("explain").about(texts.explain).arg(
@@ -213,6 +242,8 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .subcommand(check)
         .subcommand(draw)
         .subcommand(sheet)
+        .subcommand(marks)
+        .subcommand(import)
         .subcommand(open)
         .subcommand(explain)
         .subcommand(schema)
@@ -220,6 +251,49 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .subcommand(manual)
         .subcommand(licences)
         .after_help(texts.after)
+}
+
+/// A length on the command line, mm, from one to another.
+fn length(low: f64, high: f64, not: &'static str) -> impl Fn(&str) -> Result<f64, &'static str> + Clone {
+    move |text| text.parse().ok().filter(|mm| (low..=high).contains(mm)).ok_or(not)
+}
+
+/// `baywright import`.
+fn import(texts: &'static CommandLine, json: Arg, quiet: Arg) -> clap::Command {
+    let named = |name: &'static str, stands_for: &'static str, help: &'static str| {
+        Arg::new(name).long(name).value_name(stands_for).help(help)
+    };
+    let layers =
+        |name: &'static str, help: &'static str| named(name, texts.a_layer, help).action(ArgAction::Append);
+    let mm = |name: &'static str, (low, high): (f64, f64), help: &'static str| {
+        named(name, texts.a_length, help).value_parser(length(low, high, texts.no_length))
+    };
+    let file = |arg: Arg| arg.value_parser(value_parser!(PathBuf)).value_hint(ValueHint::FilePath);
+    clap::Command::new("import")
+        .about(texts.import)
+        .arg(file(Arg::new("drawing").value_name(texts.a_drawing).required(true).help(texts.drawing)))
+        .arg(named("room", texts.a_layer, texts.room_layer).requires("output"))
+        .arg(
+            named("outline", texts.a_number, texts.outline_number)
+                .value_parser(value_parser!(u16).range(1..))
+                .requires("room"),
+        )
+        .arg(layers("walls", texts.wall_layers).requires("room"))
+        .arg(layers("things", texts.thing_layers).requires("room"))
+        .arg(
+            Arg::new("units")
+                .long("units")
+                .value_parser(PossibleValuesParser::new(["mm", "cm", "m", "in", "ft"]))
+                .help(texts.drawn_in_unit),
+        )
+        .arg(mm("gap", (0.0, 5_000.0), texts.gap).default_value("10"))
+        .arg(mm("wall-thickness", (10.0, 1_000.0), texts.wall_thickness).default_value("100"))
+        .arg(mm("ceiling", (1_000.0, 100_000.0), texts.ceiling))
+        .arg(named("vehicle", texts.a_name, texts.vehicle))
+        .arg(named("aiming", texts.a_name, texts.aiming))
+        .arg(file(named("output", texts.a_layout, texts.output_of_import).short('o')).requires("room"))
+        .arg(json)
+        .arg(quiet)
 }
 
 #[cfg(test)]

@@ -46,6 +46,12 @@ pub(crate) enum Trouble {
     Failed(Vec<String>, usize),
     /// A picture of so many pixels across and down, and as many as it may have.
     TooManyPixels([u64; 3]),
+    /// The side view was asked for in a file that holds the plan.
+    NoSideInDxf(String),
+    /// A table's name that does not end as it should.
+    NoTable(String),
+    /// A layout's name that does not end as it should.
+    NoLayout(String),
     /// Pages that could not be made: the writer's words.
     NoPages(String),
     /// A layout that cannot be shown.
@@ -77,6 +83,9 @@ impl Trouble {
             Self::TooManyPixels([width, height, most]) => {
                 language.sheet_command().too_many_pixels(*width, *height, *most)
             }
+            Self::NoSideInDxf(file) => texts.no_side_in_dxf(file),
+            Self::NoTable(file) => texts.no_table(file),
+            Self::NoLayout(file) => texts.no_layout(file),
             Self::NoPages(why) => texts.no_pages(why),
             Self::CannotBeJudged(file) => texts.cannot_be_judged(file),
             Self::NoWindow(why) => texts.no_window(&why.said(texts)),
@@ -95,10 +104,14 @@ impl Trouble {
             Self::NoSuchArrangement { .. } | Self::NothingToAnswer(_) | Self::NothingToShow(_) => {
                 Kind::NoArrangement
             }
-            Self::NoPicture(_) | Self::NoSheet(_) => Kind::WrongArgument,
             Self::NoLayouts(_) => Kind::NoSuchFile,
             Self::Failed(..) => Kind::CannotRead,
             Self::TooManyPixels(_) => Kind::OutOfRange,
+            Self::NoPicture(_)
+            | Self::NoSheet(_)
+            | Self::NoSideInDxf(_)
+            | Self::NoTable(_)
+            | Self::NoLayout(_) => Kind::WrongArgument,
             Self::CannotBeJudged(_) => Kind::CannotBeJudged,
             Self::NoWindow(_) => Kind::NoWindow,
             Self::NoPages(_) | Self::NotPrinted(_) => Kind::CannotWrite,
@@ -122,6 +135,9 @@ impl Trouble {
             | Self::NoPicture(file)
             | Self::NoSheet(file)
             | Self::NoLayouts(file)
+            | Self::NoSideInDxf(file)
+            | Self::NoTable(file)
+            | Self::NoLayout(file)
             | Self::CannotBeJudged(file) => About { file: Some(file.clone()), ..About::default() },
             Self::Failed(files, _) => About { found: Some(files.join(", ")), ..About::default() },
             Self::TooManyPixels(_) | Self::NoPages(_) | Self::NoWindow(_) | Self::NotPrinted(_) => {
@@ -171,6 +187,7 @@ fn kind_of_file(trouble: &FileTrouble) -> Kind {
         | T::PictureManner
         | T::PictureMemory
         | T::PictureDamaged => Kind::Picture,
+        T::Drawing(_) => Kind::Drawing,
         T::NotWritten(_)
         | T::FolderInItsPlace
         | T::NoPlainFileInItsPlace

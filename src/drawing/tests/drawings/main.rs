@@ -6,6 +6,7 @@
 mod apart;
 mod bay;
 mod counted;
+mod dxf;
 mod floor_sheets;
 mod list;
 mod page;

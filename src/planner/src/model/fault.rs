@@ -3,10 +3,12 @@
 //! a name, or a path.
 
 mod allowed;
+mod drawing;
 mod file;
 mod found;
 
 pub use allowed::{Allowed, Choice, Syntax};
+pub use drawing::{DrawingTrouble, LeftOut, TooMuch};
 pub use file::{FileFault, FileKind, FileTrouble, Instead, PictureKind, Why, Wrong};
 pub use found::{Counted, Found, Listed, Quote};
 

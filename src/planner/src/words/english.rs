@@ -11,6 +11,8 @@ pub mod floor_sheets;
 pub mod forms;
 pub mod hand;
 pub mod help;
+pub mod imports;
+pub mod layers;
 pub mod rooms;
 pub mod screen;
 pub mod sheet_command;

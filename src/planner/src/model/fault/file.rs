@@ -1,6 +1,6 @@
 //! What is wrong with a file.
 
-use super::{Choice, Fault};
+use super::{Choice, DrawingTrouble, Fault};
 
 /// One thing wrong with one file.
 #[derive(Clone, Debug, PartialEq)]
@@ -108,6 +108,9 @@ pub enum FileTrouble {
     /// It is a picture that is damaged.
     PictureDamaged,
 
+    /// It is a drawing for another program of which no room can be made.
+    Drawing(DrawingTrouble),
+
     /// The system does not let it be written.
     NotWritten(Why),
     /// A folder is where it would be written.
@@ -155,6 +158,8 @@ pub enum FileKind {
     Picture,
     /// A table of floor levels.
     Levels,
+    /// A drawing of another program (DXF).
+    Drawing,
     /// Any file of ours.
     Any,
 }

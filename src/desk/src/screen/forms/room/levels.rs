@@ -25,8 +25,9 @@ pub(in crate::screen) fn marks_to_level(bay: &Bay, scene: &Scene, raised: bool) 
 }
 
 /// Levels from what was typed: along, across, level in the unit that is shown or each with its own, parted by semicolons, tabs,
-/// commas or spaces, with a point or a comma in a number; before them there may be a name or a number of the line, which says
-/// nothing. Or a floor mark, by its name or its number, and its level. Empty lines, and a head over the columns, are passed over. A comma before
+/// commas or spaces, in quotation marks or not, with a point or a comma in a number; before them there may be a name or a number of
+/// the line, which says nothing. Or a floor mark, by its name or its number, and its level. Empty lines, and a head over the columns,
+/// are passed over. A comma before
 /// three figures may part thousands: it is a decimal comma only in metres, or where another figure of the table has one for certain.
 /// A line that stands there as it was shown is what it was
 /// shown for (`untouched`), finer than it is written.
@@ -121,7 +122,9 @@ fn parts(line: &str) -> Vec<&str> {
             .filter(|part| !part.is_empty())
             .collect()
     };
-    if line.contains(';') {
+    if let Some(quoted) = quoted_parts(line) {
+        quoted
+    } else if line.contains(';') {
         by(|c| c == ';')
     } else if line.contains('\t') {
         by(|c| c == '\t')
@@ -129,6 +132,31 @@ fn parts(line: &str) -> Vec<&str> {
         by(|c| c == ',')
     } else {
         by(char::is_whitespace)
+    }
+}
+
+/// The columns of a line of which one begins with a quotation mark, as RFC 4180 has it: what parts them may stand within the marks.
+/// A mark behind a figure is one of inches. `None` for any other line.
+fn quoted_parts(line: &str) -> Option<Vec<&str>> {
+    let begins = |parts: &char| {
+        let mark = |text: String| line.contains(&text);
+        mark(format!("{parts}\"")) || line.starts_with('"') && mark(format!("\"{parts}"))
+    };
+    let parts_by = [';', '\t', ','].into_iter().find(begins)?;
+    let (mut rest, mut cells) = (line, Vec::new());
+    loop {
+        let (cell, after) = match rest.strip_prefix('"') {
+            Some(quoted) => {
+                let (cell, after) = quoted.split_once('"')?;
+                (cell, after.trim_start_matches(' '))
+            }
+            None => rest.split_at(rest.find(parts_by).unwrap_or(rest.len())),
+        };
+        cells.push(cell.trim_matches(' '));
+        match after.strip_prefix(parts_by) {
+            Some(more) => rest = more.trim_start_matches(' '),
+            None => return after.is_empty().then_some(cells),
+        }
     }
 }
 
@@ -153,6 +181,9 @@ mod tests {
             "Along, across, level\n\n850, 1500, -2.5",
             "P1;850;1500;-2,5",
             "7\t850\t1500\t-2.5",
+            "\"along\",\"across\",\"level\"\n\"850,0\",\"1500,0\",\"-2,5\"",
+            "\"P1\";850;1500;\"-2,5\"",
+            "850, 1500, \"-2.5\"",
             "A1; -2,5",
             "a1\t-2.5",
             "mark;level\nA1;-2,5",

@@ -1,6 +1,7 @@
 //! What is wrong with a file, in one sentence.
 
 use super::allowed::{allowed, did_you_mean};
+use super::drawing::drawing;
 use super::found::found;
 use crate::model::fault::{Choice, FileFault, FileKind, FileTrouble, Instead, PictureKind, Why, Wrong};
 use crate::words::Lengths;
@@ -40,6 +41,9 @@ fn trouble(trouble: &FileTrouble) -> String {
         ),
         FileTrouble::IsFolder(FileKind::Picture) => {
             "this is a folder; name the file of a picture in it".to_owned()
+        }
+        FileTrouble::IsFolder(FileKind::Drawing) => {
+            "this is a folder; name the file of a drawing in it, which ends in .dxf".to_owned()
         }
         FileTrouble::IsFolder(kind) => {
             format!("this is a folder; name the file of {} in it, which ends in .ron", a(*kind))
@@ -88,6 +92,8 @@ fn trouble(trouble: &FileTrouble) -> String {
             "this picture is damaged and cannot be read to its end; copy it again from where it came"
                 .to_owned()
         }
+
+        FileTrouble::Drawing(trouble) => drawing(trouble),
 
         FileTrouble::NotWritten(why) => format!(
             "this file cannot be written: {}; {}",
@@ -144,6 +150,7 @@ const fn a(kind: FileKind) -> &'static str {
         FileKind::Shop => "a shop's settings",
         FileKind::Picture => "a picture",
         FileKind::Levels => "a table of floor levels",
+        FileKind::Drawing => "a DXF drawing",
         FileKind::Any => "a file",
     }
 }
