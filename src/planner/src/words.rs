@@ -96,15 +96,6 @@ impl Language {
         said!(self, faults::allowed(allowed, Lengths::InFile))
     }
 
-    /// Its name for other programs: BCP 47.
-    pub const fn tag(self) -> &'static str {
-        match self {
-            Self::English => "en",
-            // Private use: nobody speaks it.
-            Self::Bracketed => "x-bracketed",
-        }
-    }
-
     /// What a finding's code means, in one sentence.
     pub fn code(self, code: Code) -> &'static str {
         said!(self, codes::code(code))

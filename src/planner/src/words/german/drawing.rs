@@ -242,7 +242,7 @@ impl About<'_> {
 
     /// How far something is in where it may not be.
     pub fn so_far_in(&self, depth: f64) -> String {
-        format!("{} weit darin", self.bare(depth))
+        format!("{} tief", self.bare(depth))
     }
 
     /// How much more room the set-up needs than there is.
@@ -271,7 +271,7 @@ impl About<'_> {
 
     /// A thing overhead.
     pub fn overhead(&self, name: &str, bottom: f64) -> String {
-        format!("{name}, {} hoch", self.length(bottom))
+        format!("{name}, auf {}", self.length(bottom))
     }
 
     /// How high the underside of something hangs that is drawn from above, where its name has no room.

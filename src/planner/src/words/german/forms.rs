@@ -34,7 +34,7 @@ pub const TEXTS: Forms = Forms {
     whole_form: "Alles",
     short_about: "Die Werte aus dem Blatt des Herstellers, in dessen Reihenfolge. Was offen bleibt, wird nach der Klasse angenommen und \
          gekennzeichnet.",
-    assumed: "angenommen",
+    assumed: "Annahme",
     assumed_why: "Angenommen, nicht eingetragen. Drücken, wenn es so stimmt.",
     to_put_right: "Vor dem Übernehmen zu berichtigen:",
     waits: "Die Werte des Fahrzeugs passen noch nicht zusammen. Dies ist das Ergebnis für das Fahrzeug, wie es vorher war.",
@@ -62,7 +62,7 @@ pub const TEXTS: Forms = Forms {
     track_front: "Spurweite vorn",
     track_rear: "Spurweite hinten",
     track_hint: "Zwischen den Mitten der beiden Reifen",
-    tyre_diameter: "Reifendurchmesser",
+    tyre_diameter: "Reifen, Ø",
     tyre_width: "Reifenbreite",
     tyre_width_rear: "Reifenbreite hinten",
     tyre_width_rear_hint: "Leer: wie vorn",

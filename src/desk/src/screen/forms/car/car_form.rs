@@ -233,7 +233,7 @@ impl<'a> CarForm<'a> {
             if let Some(sketch) = line.sketch {
                 sketch::show(ui, self.desk.view.theme, sketch, Vec2::new(SKETCH_PX, 24.0));
             }
-            let width = ui.available_width() - self.tag;
+            let width = ui.available_width() - self.room_for_tag(ui);
             ui.allocate_ui(Vec2::new(width, 24.0), |ui| {
                 ui.set_width(width);
                 ui.vertical(|ui| {
@@ -254,6 +254,17 @@ impl<'a> CarForm<'a> {
             self.did();
         }
         taken
+    }
+
+    /// Room for that word with what parts it from the field: a language may have a longer one. None where nothing is assumed.
+    fn room_for_tag(&self, ui: &Ui) -> f32 {
+        if self.tag <= 0.0 {
+            return 0.0;
+        }
+        let font = egui::FontId::proportional(size::LEAST);
+        let text = self.texts.assumed.to_owned();
+        let width = ui.painter().layout_no_wrap(text, font, egui::Color32::PLACEHOLDER).size().x;
+        self.tag.max(width + ui.spacing().item_spacing.x)
     }
 
     /// The word "assumed" at the end of a row; whether it was pressed: what stands there is right.
@@ -368,7 +379,7 @@ impl<'a> CarForm<'a> {
         let assumed = line.figure.is_some_and(|figure| self.car.is_assumed(figure));
         let (picked, right) = ui
             .horizontal(|ui| {
-                let width = ui.available_width() - self.tag;
+                let width = ui.available_width() - self.room_for_tag(ui);
                 let text = widgets::soft(ui, label);
                 let named = widgets::name_column(ui, width * 0.4, text).id;
                 let width = width * 0.6 - 12.0;
