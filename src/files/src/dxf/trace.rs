@@ -395,7 +395,9 @@ fn turning(a: DVec2, b: DVec2) -> Ordering {
 mod tests {
     use super::*;
 
-    fn lines(all: &[((f64, f64), (f64, f64))]) -> Vec<[DVec2; 2]> {
+    type End = (f64, f64);
+
+    fn lines(all: &[(End, End)]) -> Vec<[DVec2; 2]> {
         all.iter().map(|(from, to)| [DVec2::from(*from), DVec2::from(*to)]).collect()
     }
 
@@ -403,7 +405,7 @@ mod tests {
         traced.outlines.iter().map(|own| area(own).round()).collect()
     }
 
-    const HALL: [((f64, f64), (f64, f64)); 4] = [
+    const HALL: [(End, End); 4] = [
         ((0.0, 0.0), (8_000.0, 0.0)),
         ((8_000.0, 5_000.0), (8_000.0, 0.0)),
         ((8_000.0, 5_000.0), (0.0, 5_000.0)),
