@@ -66,7 +66,9 @@ impl Matter<'_> {
             return plain;
         }
         (1..=MOST_PLACES)
-            .filter_map(|places| Some([self.to_places(measured, places)?, self.to_places(limit, places)?]))
+            .filter_map(|places| {
+                Some([self.with_places(measured, places)?, self.with_places(limit, places)?])
+            })
             .find(|[first, second]| {
                 (value == bound || first != second) && (value == 0.0 || !is_all_noughts(first))
             })
@@ -75,7 +77,7 @@ impl Matter<'_> {
 
     /// A value with its unit to so many places; lengths in whole units of the smallest part that is asked for. `None` of days,
     /// which have none.
-    fn to_places(&self, quantity: Quantity, places: usize) -> Option<String> {
+    fn with_places(&self, quantity: Quantity, places: usize) -> Option<String> {
         let region = self.locale.region;
         Some(match quantity {
             Quantity::Length(mm) => match self.locale.units {
