@@ -7,11 +7,16 @@ pub mod codes;
 pub mod command_line;
 pub mod customer;
 pub mod faults;
+pub mod floor_sheets;
 pub mod forms;
 pub mod hand;
 pub mod help;
+pub mod imports;
+pub mod layers;
 pub mod rooms;
 pub mod screen;
+pub mod sheet_command;
+pub mod sheets;
 pub mod shop;
 pub mod visits;
 
@@ -40,7 +45,7 @@ use std::ops::Deref;
 
 use super::drawing::Lies;
 use super::matter::Matter;
-use super::{Language, Words, sentence_start};
+use super::{Language, Units, Words, sentence_start};
 
 /// Makes the sentences about one arrangement.
 pub struct About<'a>(Matter<'a>);

@@ -58,3 +58,16 @@ impl Imports {
         thing(number: usize) -> String;
     }
 }
+
+/// A figure in the drawing's own units, to six digits: with a point, as the drawing has it.
+pub(super) fn own(value: f64) -> String {
+    let size = value.abs().max(1.0).log10().floor();
+    let places = (5.0 - size).clamp(0.0, 4.0);
+    let by = 10_f64.powf(places);
+    format!("{}", (value * by).round() / by + 0.0)
+}
+
+/// A length to a tenth of a millimetre, mm.
+pub(super) fn tenth(length_mm: f64, lengths: Lengths) -> String {
+    lengths.of((length_mm * 10.0).round() / 10.0 + 0.0)
+}

@@ -4,7 +4,7 @@ use super::Language;
 use crate::geometry::DVec2;
 use crate::model::fault::LeftOut;
 use crate::words::Lengths;
-use crate::words::imports::Imports;
+use crate::words::imports::{Imports, own, tenth};
 
 /// The fixed texts.
 pub const TEXTS: Imports = Imports {
@@ -50,14 +50,6 @@ pub fn layer(lines: usize, notes: usize, reach: Option<(DVec2, DVec2)>, is_hidde
     parts.join(", ")
 }
 
-/// A figure in the drawing's units, to six digits.
-fn own(value: f64) -> String {
-    let size = value.abs().max(1.0).log10().floor();
-    let places = (5.0 - size).clamp(0.0, 4.0);
-    let by = 10_f64.powf(places);
-    format!("{}", (value * by).round() / by + 0.0)
-}
-
 fn counted(count: usize, one: &str, more: &str) -> String {
     if count == 1 { format!("1 {one}") } else { format!("{count} {more}") }
 }
@@ -89,17 +81,12 @@ pub fn made(walls: usize, things: usize) -> String {
     )
 }
 
-/// To a tenth of a millimetre.
-fn mm(length: f64, lengths: Lengths) -> String {
-    lengths.of((length * 10.0).round() / 10.0 + 0.0)
-}
-
 fn at(place: DVec2, lengths: Lengths) -> String {
-    format!("{} along, {} across", mm(place.x, lengths), mm(place.y, lengths))
+    format!("{} along, {} across", tenth(place.x, lengths), tenth(place.y, lengths))
 }
 
 pub fn closed(size_mm: f64, place: DVec2, lengths: Lengths) -> String {
-    format!("Closed a gap of {}, at {}.", mm(size_mm, lengths), at(place, lengths))
+    format!("Closed a gap of {}, at {}.", tenth(size_mm, lengths), at(place, lengths))
 }
 
 pub fn closed_more(count: usize) -> String {
@@ -117,7 +104,7 @@ pub fn other_unit(asked: &str, own: &str) -> String {
 pub fn ceiling_taken(height: f64, lengths: Lengths) -> String {
     format!(
         "A drawing from above tells no ceiling: {} is taken; measure it, and give it with --ceiling.",
-        mm(height, lengths)
+        tenth(height, lengths)
     )
 }
 
@@ -125,7 +112,7 @@ pub fn thickened(count: usize, thickness: f64, lengths: Lengths) -> String {
     format!(
         "{} drawn as one line, and taken {} thick.",
         counted(count, "stretch of inner wall is", "stretches of inner walls are"),
-        mm(thickness, lengths)
+        tenth(thickness, lengths)
     )
 }
 

@@ -10,7 +10,9 @@ pub const TEXTS: CommandLine = CommandLine {
     program: "Plant, prüft und belegt den Platz, an dem die Sensoren der Fahrerassistenz eines Fahrzeugs eingestellt werden.\n\
               Mit einer Datei und ohne Befehl öffnet es diesen Messplatz; ohne beides den zuletzt offenen, zuerst das Beispiel.",
     check: "Ist der Platz für die Einstellung bereit? Ergebnis, was im Weg ist und was zu tun ist",
-    draw: "Eine Aufstellung maßstäblich zeichnen, als SVG",
+    draw: "Eine Aufstellung maßstäblich zeichnen, als SVG oder PDF, oder ihren Grundriss als DXF",
+    list_marks: "Bodenmarken, Ziele und die Abstände, die das Bandmaß zeigen muss, als Tabelle ausgeben (CSV)",
+    import: "Aus einer DXF-Zeichnung einen Messplatz machen; ohne --room ihre Ebenen nennen",
     open: "Einen Messplatz im Fenster öffnen",
     print_licences: "Die Lizenztexte dessen ausgeben, was enthalten ist",
     explain: "Sagen, was die Kürzel der Befunde bedeuten",
@@ -35,8 +37,22 @@ pub const TEXTS: CommandLine = CommandLine {
     json_of_draw: "Was schiefgeht, als Daten (JSON), auf der Fehlerausgabe; siehe \"baywright schema\"",
     strict: "„Bereit mit Vorsicht“ gilt als nicht bereit",
     marks: "Auch, wie jede Marke gelegt wird und was das Bandmaß zwischen ihnen zeigen muss",
-    view: "Von oben, oder von rechts vom Fahrzeug",
-    output: "Die Datei, in die geschrieben wird, oder - für die Standardausgabe",
+    view: "Von oben, oder von rechts vom Fahrzeug; eine DXF-Datei enthält den Grundriss",
+    output: "Die Datei, in die geschrieben wird, oder - für die Standardausgabe (SVG)",
+    output_of_marks: "Die Datei, in die geschrieben wird; ohne Angabe, oder mit -, die Standardausgabe",
+    drawing: "Eine DXF-Zeichnung in Textform",
+    room_layer: "Die Ebene, auf der der Umriss des Raums gezeichnet ist",
+    outline_number: "Welcher Umriss dieser Ebene, der größte zuerst, wenn mehrere der Raum sein können",
+    wall_layers: "Eine Ebene mit inneren Wänden; mehrmals möglich",
+    thing_layers: "Eine Ebene mit Gegenständen; mehrmals möglich",
+    drawn_in_unit: "Was eine Einheit der Zeichnung ist; ohne Angabe, was die Zeichnung sagt",
+    gap: "Lücken zwischen Linien bis zu so vielen mm werden geschlossen und gemeldet",
+    wall_thickness: "Eine innere Wand, die als eine Linie gezeichnet ist, ist so viele mm dick",
+    ceiling: "Lichte Höhe unter der Decke, mm; ohne Angabe werden 2500 angenommen und gemeldet",
+    vehicle: "Das Fahrzeug der ersten Aufstellung, nach dem Namen seines Profils; ohne Angabe ein Beispiel",
+    aiming: "Die Einstellung der ersten Aufstellung; ohne Angabe die erste des Fahrzeugs",
+    output_of_import: "Der Messplatz, der geschrieben wird (.ron); eine vorhandene Datei wird nicht ersetzt",
+    no_length: "nötig ist eine Länge in mm, so groß, wie es hier sinnvoll ist",
     paper: "Das Blatt nach dem Fahrzeug oder nach dem Raum drehen",
     dark: "Helle Linien auf dunklem Blatt",
     a_file: "DATEI",
@@ -45,7 +61,13 @@ pub const TEXTS: CommandLine = CommandLine {
     a_code: "KÜRZEL",
     a_shell: "SHELL",
     a_command: "BEFEHL",
-    a_picture: "BILD.svg",
+    a_picture: "BILD.svg|.pdf|.dxf",
+    a_table: "TABELLE.csv",
+    a_drawing: "ZEICHNUNG.dxf",
+    a_layout: "MESSPLATZ.ron",
+    a_layer: "EBENE",
+    a_number: "ZAHL",
+    a_length: "MM",
     after: "Rückgabewert: 0 Platz bereit (auch mit Vorsicht, außer mit --strict), 1 nicht bereit, 2 etwas Angegebenes war \
             nicht zu lesen oder zu finden, 3 etwas war nicht zu schreiben; der schlechteste aller Dateien und Aufstellungen.\n\n\
             Die Anleitung des Herstellers entscheidet. Alle mitgelieferten Werte sind erfundene Beispiele.",
@@ -89,8 +111,28 @@ pub fn nothing_to_show(file: &str) -> String {
     format!("{file}: keine Aufstellung zu zeigen.")
 }
 
-pub fn not_svg(file: &str) -> String {
-    format!("{file}: Zeichnungen werden als SVG geschrieben; einen Namen angeben, der auf .svg endet.")
+pub fn no_picture(file: &str) -> String {
+    format!(
+        "{file}: Zeichnungen werden als SVG, PDF oder DXF geschrieben; einen Namen angeben, der auf .svg, .pdf oder .dxf endet."
+    )
+}
+
+pub fn no_side_in_dxf(file: &str) -> String {
+    format!(
+        "{file}: eine DXF-Datei enthält den Grundriss; für die Seitenansicht einen Namen angeben, der auf .svg oder .pdf endet."
+    )
+}
+
+pub fn no_table(file: &str) -> String {
+    format!("{file}: die Tabelle wird als CSV geschrieben; einen Namen angeben, der auf .csv endet.")
+}
+
+pub fn no_layout(file: &str) -> String {
+    format!("{file}: ein Messplatz wird als RON geschrieben; einen Namen angeben, der auf .ron endet.")
+}
+
+pub fn no_pages(why: &str) -> String {
+    format!("Die Seiten ließen sich nicht erstellen: {why}.")
 }
 
 pub fn not_written(why: &str) -> String {

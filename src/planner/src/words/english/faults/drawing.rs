@@ -3,10 +3,11 @@
 use super::allowed::did_you_mean;
 use crate::model::fault::{Choice, DrawingTrouble, TooMuch};
 use crate::words::Lengths;
+use crate::words::imports::tenth;
 
 pub fn drawing(trouble: &DrawingTrouble) -> String {
     // To a tenth: what a drawing's own arithmetic adds to that nobody can look for.
-    let mm = |length: f64| Lengths::InFile.of((length * 10.0).round() / 10.0);
+    let mm = |length: f64| tenth(length, Lengths::InFile);
     match trouble {
         DrawingTrouble::NoDxf => "this is no DXF drawing; export the drawing as DXF (text form)".to_owned(),
         DrawingTrouble::Binary => {

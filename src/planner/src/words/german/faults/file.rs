@@ -1,6 +1,7 @@
 //! What is wrong with a file, in one sentence.
 
 use super::allowed::{allowed, did_you_mean};
+use super::drawing::drawing;
 use super::found::found;
 use crate::model::fault::{Choice, FileFault, FileKind, FileTrouble, Instead, PictureKind, Why, Wrong};
 use crate::words::Lengths;
@@ -40,6 +41,9 @@ fn trouble(trouble: &FileTrouble) -> String {
         ),
         FileTrouble::IsFolder(FileKind::Picture) => {
             "das ist ein Ordner; eine Bilddatei darin angeben".to_owned()
+        }
+        FileTrouble::IsFolder(FileKind::Drawing) => {
+            "das ist ein Ordner; eine Zeichnung darin angeben, die auf .dxf endet".to_owned()
         }
         FileTrouble::IsFolder(kind) => {
             format!("das ist ein Ordner; eine Datei darin angeben, die auf .ron endet ({})", a(*kind))
@@ -92,6 +96,8 @@ fn trouble(trouble: &FileTrouble) -> String {
             "dieses Bild ist beschädigt und nicht bis zum Ende zu lesen; noch einmal von dort kopieren, woher es kam"
                 .to_owned()
         }
+
+        FileTrouble::Drawing(trouble) => drawing(trouble),
 
         FileTrouble::NotWritten(why) => format!(
             "diese Datei ist nicht zu schreiben: {}; {}",
@@ -150,6 +156,7 @@ const fn a(kind: FileKind) -> &'static str {
         FileKind::Shop => "die Vorgaben einer Werkstatt",
         FileKind::Picture => "ein Bild",
         FileKind::Levels => "eine Tabelle von Bodenhöhen",
+        FileKind::Drawing => "eine DXF-Zeichnung",
         FileKind::Any => "eine Datei",
     }
 }
@@ -164,6 +171,7 @@ const fn no(kind: FileKind) -> &'static str {
         FileKind::Shop => "keine Vorgabe einer Werkstatt",
         FileKind::Picture => "kein Bild",
         FileKind::Levels => "keine Tabelle von Bodenhöhen",
+        FileKind::Drawing => "keine DXF-Zeichnung",
         FileKind::Any => "keine Datei",
     }
 }
