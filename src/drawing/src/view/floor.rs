@@ -5,56 +5,18 @@ mod chain;
 mod datum;
 
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
-use baywright_planner::model::{Arrangement, Effort, KeepFreeKind, Thing, ThingKind};
+use baywright_planner::model::Arrangement;
 use baywright_planner::{Assessment, assess};
 
 use super::state::{FloorLevel, ViewState};
 use super::top::floor;
+use super::trade::Trade;
 use super::{Fit, Shown};
 use crate::lettering::Lettering;
 use crate::list::{Drawing, PX_PER_PAPER_MM, Placing, Projection};
 use chain::Chains;
 
 pub(crate) use datum::Datum;
-
-/// Who works by a floor plan.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Trade {
-    /// Who owns the bay, and who paints its floor.
-    Paint,
-    /// Who pours or levels the floor.
-    Concrete,
-    /// Who wires it.
-    Electric,
-}
-
-impl Trade {
-    /// Whether a thing belongs on the plan: what stays, and for who wires what hangs.
-    pub fn shows(self, thing: &Thing) -> bool {
-        let hangs = matches!(
-            thing.kind,
-            ThingKind::Lamp | ThingKind::Heater | ThingKind::DoorTrack | ThingKind::Beam
-        );
-        match self {
-            Self::Electric => hangs || stays(thing),
-            Self::Paint | Self::Concrete => !hangs && stays(thing),
-        }
-    }
-
-    /// Whether an area that is kept free belongs on it.
-    pub const fn shows_free(self, kind: KeepFreeKind) -> bool {
-        match self {
-            Self::Paint => true,
-            Self::Concrete => false,
-            Self::Electric => matches!(kind, KeepFreeKind::Panel),
-        }
-    }
-}
-
-/// Whether a thing is part of the building or fixed to it.
-fn stays(thing: &Thing) -> bool {
-    thing.effort == Effort::Fixed || matches!(thing.kind, ThingKind::Column | ThingKind::LiftPost)
-}
 
 /// What a floor plan is of: the set-up with only what the trade is shown, nothing found of it.
 #[derive(Clone, Debug)]

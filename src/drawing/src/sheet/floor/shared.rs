@@ -62,7 +62,8 @@ impl Floor<'_> {
     pub(super) fn table(&self, flow: &mut Flow<'_>, columns: &[(String, f64)], rows: Vec<Vec<Cell>>) {
         let shares: f64 = columns.iter().map(|(_, share)| share).sum();
         let one = px(SHARE_MM) * shares * flow.lettering.enlarged();
-        let groups = ((flow.width() / one.max(1.0)) as usize).clamp(1, rows.len().max(1));
+        let most = ((flow.width() / one.max(1.0)) as usize).max(1);
+        let groups = most.min(rows.len()).max(1);
         let mut all = Vec::new();
         for group in 0..groups {
             for (at, (title, share)) in columns.iter().enumerate() {
@@ -70,11 +71,16 @@ impl Floor<'_> {
                 all.push(if group > 0 && at == 0 { column.divided() } else { column });
             }
         }
+        // A few rows on wide paper are not drawn out over all of it.
+        if most > groups {
+            all.push(Column::new("", shares * (most - groups) as f64).divided());
+        }
         let rows = rows.chunks(groups).map(|row| {
-            let missing = (groups - row.len()) * columns.len();
+            let missing = all.len() - row.len() * columns.len();
             row.iter().flatten().cloned().chain(std::iter::repeat_n(Cell::Nothing, missing)).collect()
         });
-        Table { columns: all, rows: rows.collect(), capitals_mm: READ_MM, least_row_mm: 0.0 }.set(flow);
+        let rows = rows.collect();
+        Table { columns: all, rows, capitals_mm: READ_MM, least_row_mm: 0.0 }.set(flow);
     }
 
     /// A heading and a table under it, or that there is nothing to list.

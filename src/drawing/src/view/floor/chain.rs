@@ -207,9 +207,11 @@ impl Chains {
                 pen.line(Role::Dimension, None, vec![from, tip]);
             }
             self.marker(pen, on, own.is_origin);
+        }
+        // Over the lines of figures further out, which run on under them.
+        for own in &side.figures {
             let off = line_off + TICK_PX + ROW_OFF_PX + self.row * (own.row as f64 + 0.5);
             let mut text = pen.text(abreast(pen, own.place, off), &own.text, style, Align::Middle);
-            // The lines of figures further out run on under it.
             (text.angle, text.masked, text.width) = (turned, true, own.width);
             pen.put_text(Role::Dimension, None, text);
         }

@@ -14,9 +14,9 @@ use crate::role::Role;
 use crate::text::Weight;
 use crate::view::Shown;
 use crate::view::fit::Window;
-use crate::view::floor::Trade;
 use crate::view::pen::{MARK_PX, Pen};
 use crate::view::space::{FIRM, Taken, around};
+use crate::view::trade::Trade;
 
 /// Draws it into a window; `sides` draws what stands around the room.
 pub(crate) fn draw<'a>(
