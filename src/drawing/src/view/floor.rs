@@ -1,5 +1,5 @@
-//! The room from above for who paints, pours or wires: as its walls lie, with running dimensions along its sides and what the trade is
-//! about.
+//! The room from above for who paints, pours or wires: as its walls lie, with running dimensions along its sides and what the
+//! trade is about.
 
 mod chain;
 mod datum;
@@ -56,9 +56,9 @@ impl Planned {
         self.chains.left_out
     }
 
-    /// At the largest scale at which all of it fits into a room of the paper, px: the first wall of the two that all is measured from
-    /// along the foot, or upright at the left where it can be drawn larger so. `scale` gives the largest standard scale for a size in
-    /// a room, both mm.
+    /// At the largest scale at which all of it fits into a room of the paper, px: the first wall of the two that all is measured
+    /// from along the foot, or upright at the left where it can be drawn larger so. `scale` gives the largest standard scale for a
+    /// size in a room, both mm.
     pub fn of(
         shell: &Shell,
         room: DVec2,
@@ -87,8 +87,8 @@ impl Planned {
             Self { one_to, size, bay_from_view, held, chains }
         };
         let mut own = at(scale(held.size(), room / PX_PER_PAPER_MM));
-        // At a smaller scale more figures stand in each other's way, so that more rows of them are needed. Each turn is at a smaller
-        // scale, of which there are few.
+        // At a smaller scale more figures stand in each other's way, so that more rows of them are needed. Each turn is at a
+        // smaller scale, of which there are few.
         loop {
             let inner = ((room - own.chains.around()).max(DVec2::ONE)) / PX_PER_PAPER_MM;
             let one_to = scale(held.size(), inner);

@@ -26,8 +26,8 @@ fn level(x: f64, y: f64, level_mm: f64) -> LevelPoint {
     LevelPoint { at: DVec2::new(x, y), level_mm }
 }
 
-/// A bay with something of each kind that a floor plan tells. The room is 12 by 6 m; the yard wall runs along y = 0, the street wall
-/// along x = 0.
+/// A bay with something of each kind that a floor plan tells. The room is 12 by 6 m; the yard wall runs along y = 0, the street
+/// wall along x = 0.
 fn furnished() -> Arrangement {
     let mut own = bay::crowded();
     own.bay.marks = vec![
@@ -267,8 +267,8 @@ fn full() -> Arrangement {
     own
 }
 
-/// No text lies on another, in the plan or around it, none is off the paper, and none in a table is cut: every paper, millimetres and
-/// feet, long names and two hundred of everything.
+/// No text lies on another, in the plan or around it, none is off the paper, and none in a table is cut: every paper, millimetres
+/// and feet, long names and two hundred of everything.
 #[test]
 fn nothing_on_a_plan_lies_on_anything_else() {
     let feet = Locale { units: Units::FeetInches, ..Locale::default() };

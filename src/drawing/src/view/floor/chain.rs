@@ -1,6 +1,6 @@
-//! Running dimensions along the four sides of a plan, and its size: what stands along a side is told from one origin, because a chain
-//! of rounded distances adds up to what nobody tapes. ISO 129-1 (from memory) calls it superimposed running dimensioning: the origin
-//! is a ring, all else a slanted tick.
+//! Running dimensions along the four sides of a plan, and its size: what stands along a side is told from one origin, because a
+//! chain of rounded distances adds up to what nobody tapes. ISO 129-1 (from memory) calls it superimposed running dimensioning:
+//! the origin is a ring, all else a slanted tick.
 
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose, Segment};
 

@@ -1,5 +1,5 @@
-//! The top view as a trade works by it: the room, what is in its floor, and what the trade is about; no car to be judged, and nothing
-//! that is found.
+//! The top view as a trade works by it: the room, what is in its floor, and what the trade is about; no car to be judged, and
+//! nothing that is found.
 
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
