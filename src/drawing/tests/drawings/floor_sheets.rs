@@ -232,7 +232,7 @@ fn the_scale_is_true_on_paper() {
                         let mm = Bounds::around(ring.iter().copied()).unwrap().size() * scale / POINTS_PER_MM;
                         let wanted = DVec2::new(12_000.0, 6_000.0) / one_to;
                         let is = |wanted: DVec2| (mm - wanted).abs().max_element() < 0.1;
-                        found |= is(wanted) || is(wanted.yx());
+                        found |= is(wanted) || is(DVec2::new(wanted.y, wanted.x));
                     }
                     _ => {}
                 }
