@@ -82,9 +82,10 @@ fn rows(pages: &[Page]) -> Vec<Vec<String>> {
     frames.filter(|frame| !matches!(frame.content, Content::View(_))).map(row).collect()
 }
 
-/// Whether these stand beside one another in a row.
+/// Whether these stand beside one another in a row; what is too long for its cell stands there in several lines.
 fn has(rows: &[Vec<String>], wanted: &[&str]) -> bool {
-    rows.iter().any(|row| row.windows(wanted.len()).any(|part| part.iter().zip(wanted).all(|(a, b)| a == b)))
+    let wanted = format!(" {} ", wanted.join(" "));
+    rows.iter().any(|row| format!(" {} ", row.join(" ")).contains(&wanted))
 }
 
 fn said(rows: &[Vec<String>]) -> String {

@@ -61,7 +61,7 @@ impl Floor<'_> {
 
     fn levels(&self, flow: &mut Flow<'_>) {
         let texts = self.words.locale().language.floor_sheets();
-        flow.heading(texts.level_marks, 14.0);
+        flow.heading(texts.level_marks, 40.0);
         let surveyed = self.shell.arrangement.bay.survey.as_ref().filter(|own| !own.points.is_empty());
         let Some(survey) = surveyed else {
             flow.work(texts.not_surveyed, None);

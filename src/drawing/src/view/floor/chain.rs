@@ -273,11 +273,8 @@ fn places(shell: &Shell, view_from_bay: &PlanPose, way: Way) -> Vec<DVec2> {
     let holes =
         bay.room.holes().iter().filter_map(|ring| Bounds::around(ring.iter().map(|&p| *view_from_bay * p)));
     let standing = bay.things.iter().filter(|thing| thing.span.bottom() < STANDS_MM);
-    let standing = standing.filter_map(|thing| {
-        let outline = thing.footprint.outline().placed(&thing.place.at);
-        let ring = outline.as_polygon();
-        Bounds::around(ring.outer().iter().map(|&p| *view_from_bay * p))
-    });
+    let standing =
+        standing.map(|thing| thing.footprint.outline().bounds_from(&(*view_from_bay * thing.place.at)));
     let inner: Vec<Bounds> = holes.chain(standing).collect();
     if inner.len() <= MOST_STANDING {
         all.extend(inner.iter().flat_map(|own| {
