@@ -55,7 +55,8 @@ pub(crate) fn draw<'a>(
             aiming::targets(&mut pen, &top);
             levels::points(&mut pen, &top);
         }
-        Trade::Electric => {}
+        // Lights and steel stay out of them too.
+        Trade::Electric => zones(&mut pen, &top),
     }
     things::draw(&mut pen, &top);
     match trade {
@@ -71,7 +72,7 @@ pub(crate) fn draw<'a>(
     }
     things::names(&mut pen, &top, Named::Told);
     super::bays::names(&mut pen, &top, true);
-    if trade == Trade::Paint {
+    if trade != Trade::Concrete {
         aiming::names(&mut pen, &top);
     }
     room::names(&mut pen, &top);
