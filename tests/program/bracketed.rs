@@ -147,7 +147,7 @@ fn every_text_on_a_sheet() {
             let now = Answered { arrangement, assessment: &assessment, name: arrangement.id.as_str() };
             let of = Of { now, before: None, state: &state, face: &face };
             for kind in Sheet::ALL {
-                for page in sheet(kind, &of, Paper::portrait(Size::A4), &About::default(), &lettering) {
+                for page in sheet(kind, &of, Paper::landscape(Size::A1), &About::default(), &lettering) {
                     let listed: Vec<String> =
                         page.frames.iter().flat_map(|frame| texts_of(frame.items())).collect();
                     for text in joined(listed) {

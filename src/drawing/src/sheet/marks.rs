@@ -56,7 +56,7 @@ pub(super) fn pages(of: &Of<'_>, on: &Sheeted<'_>) -> Vec<Page> {
         flow.gap(2.0);
         picture(&mut flow, of, on, spare.min(page * MOST_VIEW))
     } else {
-        let spare = (flow.left() - before - px(4.0)).min(page * MOST_VIEW);
+        let spare = (flow.left() - before - px(1.0)).min(page * MOST_VIEW);
         if spare >= least && before > 0.0 {
             whole(&mut flow, of, on, spare);
         }

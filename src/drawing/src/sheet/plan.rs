@@ -46,7 +46,7 @@ impl Lies {
 
 /// What stands around a bay takes less on a sheet than on a screen, where names run on into it; the larger side and the smaller, px.
 fn around(lettering: &Lettering<'_>) -> (f64, f64) {
-    const SHARE: f64 = 0.78;
+    const SHARE: f64 = 0.72;
     let (large, small) = margin(lettering.enlarged());
     (large * SHARE, small * SHARE)
 }

@@ -1,6 +1,7 @@
 //! How the view of what is worked on lies on a mark sheet, and how its running dimensions stand along its edges.
 
 use baywright_planner::geometry::DVec2;
+use baywright_planner::words::Units;
 
 use super::lines::WORK_MM;
 use super::of::Of;
@@ -13,6 +14,8 @@ use crate::view::{Fit, ViewState, worked_on};
 
 /// The strips along the left and the lower edge in which the running dimensions stand, px before they are enlarged.
 const BESIDE_PX: f64 = 82.0;
+/// The same where a figure is in feet, inches and sixteenths.
+const BESIDE_FEET_PX: f64 = 145.0;
 const BELOW_PX: f64 = 40.0;
 
 /// How the view lies.
@@ -29,7 +32,8 @@ pub(super) fn working<'a>(of: &Of<'_>, room: DVec2, lettering: &Lettering<'a>) -
     let least = WORK_MM * PX_PER_PAPER_MM / CAP_HEIGHT * Lettering::LEAST_TEXT / size::LABEL;
     let own = Lettering { least_text: least * lettering.enlarged(), ..*lettering };
     let by = lettering.enlarged();
-    let inner = (room - DVec2::new(BESIDE_PX, BELOW_PX) * by).max(DVec2::ONE);
+    let beside = if lettering.locale.units == Units::FeetInches { BESIDE_FEET_PX } else { BESIDE_PX };
+    let inner = (room - DVec2::new(beside, BELOW_PX) * by).max(DVec2::ONE);
     let lies = |state: ViewState| {
         // With what is to be moved, unless all would have to be drawn smaller for it.
         let [own, more] = worked_on(of.now.arrangement, of.now.assessment, &state);

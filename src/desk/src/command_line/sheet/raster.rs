@@ -5,7 +5,7 @@ use std::sync::{Arc, LazyLock};
 use baywright_drawing::font::{FAMILY, FONT_BOLD, FONT_REGULAR, FONT_SEMI_BOLD};
 use baywright_drawing::{Page, Theme, to_svg};
 use png::{BitDepth, ColorType, Encoder, PixelDimensions, Unit};
-use resvg::tiny_skia::{Pixmap, Transform};
+use resvg::tiny_skia::{Color, Pixmap, Transform};
 use resvg::usvg::fontdb::Database;
 use resvg::usvg::{Options, Tree};
 
@@ -42,6 +42,8 @@ pub(super) fn png(page: &Page, dpi: u32) -> Result<Vec<u8>, Trouble> {
         Tree::from_str(&to_svg(page, Theme::Print), &options).map_err(|error| unmade(error.to_string()))?;
     let mut picture =
         Pixmap::new(width as u32, height as u32).ok_or_else(|| unmade(format!("{width} x {height}")))?;
+    // The last row and column of dots may reach a little past the paper.
+    picture.fill(Color::WHITE);
     let scale = (f64::from(dpi) / PX_PER_INCH) as f32;
     resvg::render(&tree, Transform::from_scale(scale, scale), &mut picture.as_mut());
     encoded(&picture, dpi).map_err(|error| unmade(error.to_string()))
