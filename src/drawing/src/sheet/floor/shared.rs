@@ -130,7 +130,7 @@ impl Floor<'_> {
         let texts = self.words.locale().language.floor_sheets();
         let [a, b] = self.from_walls();
         let columns = [
-            (texts.name.to_owned(), 1.4),
+            (texts.name.to_owned(), 1.9),
             (texts.what.to_owned(), 1.2),
             a,
             b,
@@ -159,7 +159,7 @@ impl Floor<'_> {
         let (texts, rooms) = (language.floor_sheets(), language.rooms());
         let bay = &self.shell.arrangement.bay;
         let columns = [
-            (texts.name, 1.4),
+            (texts.name, 1.9),
             (texts.what, 1.2),
             (texts.wall, 1.2),
             (texts.starts, 0.9),
