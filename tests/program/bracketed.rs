@@ -116,7 +116,7 @@ fn every_text_on_a_drawing() {
                         page.frames.iter().flat_map(|frame| texts_of(frame.items())).collect();
                     let written = written(&to_svg(&page, Theme::Light));
                     listed.extend([page.title.clone(), page.description.clone()]);
-                    for text in joined(listed).into_iter().chain(joined(written)) {
+                    for text in joined(listed, &typed).into_iter().chain(joined(written, &typed)) {
                         seen += 1;
                         if !typed.is_made(&text) {
                             found.insert(format!("{}: {text:?}", built_in.name));

@@ -84,7 +84,7 @@ impl Floor<'_> {
         }
         // A few rows on wide paper are not drawn out over all of it.
         if most > groups {
-            all.push(Column::new("", shares * (most - groups) as f64).divided());
+            all.push(Column::new("", shares * (most - groups) as f64));
         }
         let rows = rows.chunks(groups).map(|row| {
             let missing = all.len() - row.len() * columns.len();
