@@ -116,7 +116,7 @@ fn every_text_on_a_drawing() {
                         page.frames.iter().flat_map(|frame| texts_of(frame.items())).collect();
                     let written = written(&to_svg(&page, Theme::Light));
                     listed.extend([page.title.clone(), page.description.clone()]);
-                    for text in joined(listed).into_iter().chain(joined(written)) {
+                    for text in joined(listed, &typed).into_iter().chain(joined(written, &typed)) {
                         seen += 1;
                         if !typed.is_made(&text) {
                             found.insert(format!("{}: {text:?}", built_in.name));
@@ -150,7 +150,7 @@ fn every_text_on_a_sheet() {
                 for page in sheet(kind, &of, Paper::landscape(Size::A1), &About::default(), &lettering) {
                     let listed: Vec<String> =
                         page.frames.iter().flat_map(|frame| texts_of(frame.items())).collect();
-                    for text in joined(listed) {
+                    for text in joined(listed, &typed) {
                         seen += 1;
                         if !typed.is_made(&text) {
                             found.insert(format!("{} {kind:?}: {text:?}", built_in.name));
@@ -188,13 +188,16 @@ fn written(svg: &str) -> Vec<String> {
     texts.filter_map(|part| part.split_once('>')).map(|(_, text)| plain(text)).collect()
 }
 
-/// Texts that were broken into lines are one again: a line begins in brackets, those after it end them.
-fn joined(lines: Vec<String>) -> Vec<String> {
+/// Texts that were broken into lines are one again: a line begins in brackets, those after it end them; or it begins a name, and the
+/// next one goes on with it.
+fn joined(lines: Vec<String>, typed: &Typed) -> Vec<String> {
     let mut texts: Vec<String> = Vec::new();
     let open = |text: &String| text.matches('⟦').count() > text.matches('⟧').count() && !text.ends_with('…');
     for line in lines {
         match texts.last_mut() {
-            Some(last) if open(last) => *last = format!("{last} {line}"),
+            Some(last) if open(last) || typed.begins(&format!("{last} {line}")) => {
+                *last = format!("{last} {line}")
+            }
             _ => texts.push(line),
         }
     }

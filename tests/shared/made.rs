@@ -20,6 +20,7 @@ impl Typed {
         ids.extend(bay.runways.iter().map(|own| &own.id));
         ids.extend(bay.keep_free.iter().map(|own| &own.id));
         ids.extend(bay.bays.iter().map(|own| &own.id));
+        ids.extend(bay.marks.iter().map(|own| &own.id));
         ids.extend(bay.things.iter().map(|own| &own.id));
         ids.extend(layout.arrangements.iter().flat_map(|own| [&own.id, &own.vehicle, &own.aiming]));
         self.0.extend(ids.into_iter().map(Id::to_string));
@@ -45,6 +46,11 @@ impl Typed {
             self.0.extend(aiming.zones.iter().map(|own| own.id.to_string()));
             self.0.extend(aiming.mark_plan.iter().map(|own| own.id.to_string()));
         }
+    }
+
+    /// Whether a name begins so.
+    pub fn begins(&self, text: &str) -> bool {
+        self.0.iter().any(|name| name.starts_with(text))
     }
 
     /// Whether the words made a text, or it is none of theirs: a name, a figure with its unit, the letter of a finding, a path.

@@ -5,6 +5,7 @@
 //! line of text a paragraph, all else is ornament.
 
 mod letters;
+mod paths;
 mod shapes;
 mod tiles;
 

@@ -18,6 +18,7 @@ mod state;
 mod steady;
 mod told;
 mod top;
+mod trade;
 mod zone;
 
 use baywright_planner::Assessment;
@@ -32,7 +33,6 @@ pub use extents::Extents;
 use fit::Window;
 pub(crate) use fit::margin;
 pub use fit::{Fit, Windows};
-pub use floor::Trade;
 pub(crate) use floor::{Planned, Shell};
 pub(crate) use laid::{Laid, Running, laid_view, worked_on};
 use pen::Pen;
@@ -40,6 +40,7 @@ pub use state::{Axis, FloorLevel, LiveDimension, Turned, ViewState};
 pub use told::told_view;
 pub(crate) use told::{TOLD_MARGIN_PX, told_to_scale};
 pub(crate) use top::floor::wall_to_wall;
+pub use trade::Trade;
 
 /// The top view of an assessed arrangement.
 pub fn top_view(

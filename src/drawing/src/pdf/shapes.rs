@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 
 use baywright_planner::geometry::{Bounds, DVec2, angle};
-use krilla::color::rgb;
 use krilla::geom::{Path, PathBuilder, Point, Transform};
 use krilla::num::NormalizedF32;
 use krilla::paint::{self, FillRule, LineCap, LineJoin, StrokeDash};
 use krilla::surface::Surface;
 
+use super::paths::{circle, fill, opacity, paint, point};
 use super::{letters, tiles};
 use crate::list::{Dimension, Item, Placing, Shape, Sign, Text};
 use crate::role::Role;
@@ -18,10 +18,6 @@ use crate::theme::{Colour, Fill, Paint, Stroke, Theme};
 /// Ticks and extension lines of a dimension, as shares of its line's width.
 const TICK_WIDTH: f64 = 1.35;
 const EXTENSION_WIDTH: f64 = 0.65;
-/// Beyond this no printer prints: a place further out is drawn at the edge of it, px.
-const FARTHEST_PX: f64 = 1e7;
-/// The handles of a quarter circle, as a share of its radius.
-const QUARTER: f64 = 0.552_284_749_831;
 
 /// Paints items on a page.
 pub(super) struct Painter<'s, 'd> {
@@ -179,11 +175,6 @@ impl<'s, 'd> Painter<'s, 'd> {
     }
 }
 
-fn point(p: DVec2) -> (f32, f32) {
-    let p = p.clamp(DVec2::splat(-FARTHEST_PX), DVec2::splat(FARTHEST_PX));
-    (p.x as f32, p.y as f32)
-}
-
 /// Lines through points, each closed or not; `None` of no points.
 fn lines(all: impl IntoIterator<Item = Vec<DVec2>>, closed: bool) -> Option<Path> {
     let mut path = PathBuilder::new();
@@ -202,40 +193,6 @@ fn lines(all: impl IntoIterator<Item = Vec<DVec2>>, closed: bool) -> Option<Path
 fn rectangle(place: Bounds) -> Option<Path> {
     let Bounds { low, high } = place;
     lines([vec![low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)]], true)
-}
-
-/// A circle of four curves, off by less than a thousandth of its radius at most.
-pub(super) fn circle(centre: DVec2, radius: f64) -> Option<Path> {
-    let radius = radius.max(0.0);
-    let mut path = PathBuilder::new();
-    let (x, y) = point(centre + DVec2::X * radius);
-    path.move_to(x, y);
-    for (from, to) in [
-        (DVec2::X, DVec2::Y),
-        (DVec2::Y, DVec2::NEG_X),
-        (DVec2::NEG_X, DVec2::NEG_Y),
-        (DVec2::NEG_Y, DVec2::X),
-    ] {
-        let ((x1, y1), (x2, y2)) =
-            (point(centre + (from + to * QUARTER) * radius), point(centre + (to + from * QUARTER) * radius));
-        let (x, y) = point(centre + to * radius);
-        path.cubic_to(x1, y1, x2, y2, x, y);
-    }
-    path.close();
-    path.finish()
-}
-
-pub(super) fn paint(colour: Colour) -> paint::Paint {
-    let [r, g, b] = colour.rgb;
-    rgb::Color::new(r, g, b).into()
-}
-
-fn opacity(colour: Colour) -> NormalizedF32 {
-    NormalizedF32::new(colour.opacity.clamp(0.0, 1.0)).unwrap_or(NormalizedF32::ONE)
-}
-
-pub(super) fn fill(colour: Colour) -> paint::Fill {
-    paint::Fill { paint: paint(colour), opacity: opacity(colour), rule: FillRule::NonZero }
 }
 
 fn stroke(own: Stroke) -> paint::Stroke {

@@ -4,7 +4,7 @@ use krilla::geom::{PathBuilder, Rect, Transform};
 use krilla::paint::{Fill, Pattern, Stroke};
 use krilla::surface::Surface;
 
-use super::shapes::{circle, fill, paint};
+use super::paths::{circle, fill, paint};
 use crate::theme::Hatch;
 
 /// A hatch as a paint; `None` of a tile of no size.

@@ -22,7 +22,7 @@ use crate::view::{Planned, Shell, Trade};
 
 /// A row that is written in by hand, mm, and how many of them there are for revisions.
 const WRITTEN_MM: f64 = 7.4;
-const REVISIONS: usize = 4;
+const REVISIONS: usize = 3;
 /// No view is given less than this, mm.
 const LEAST_VIEW_MM: f64 = 60.0;
 /// Between a view and what stands under it, mm, and what lies there by the last bits.
@@ -125,7 +125,7 @@ impl Floor<'_> {
     /// The revisions of the sheet: the one that it is made as, and room to write.
     fn revisions(&self, flow: &mut Flow<'_>) {
         let texts = self.words.locale().language.floor_sheets();
-        flow.heading(texts.revisions, 30.0);
+        flow.heading(texts.revisions, 40.0);
         flow.read(texts.revisions_about, None);
         flow.gap(1.0);
         let columns = [(texts.revision, 0.5), (texts.day, 1.0), (texts.changed, 3.0), (texts.by, 1.0)];

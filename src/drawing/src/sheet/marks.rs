@@ -235,7 +235,7 @@ pub(super) fn grouped(flow: &mut Flow<'_>, cells: Vec<[Cell; 3]>, titles: [&str;
     for group in 0..groups {
         for (at, (title, share)) in titles.into_iter().zip(shares).enumerate() {
             let column = Column::new(title, share);
-            let column = if at == 1 { column.to_right() } else { column };
+            let column = if at == 1 { column.ends_right() } else { column };
             columns.push(if group > 0 && at == 0 { column.divided() } else { column });
         }
     }

@@ -42,7 +42,7 @@ impl Column {
     }
 
     /// Its texts at its right.
-    pub fn to_right(self) -> Self {
+    pub fn ends_right(self) -> Self {
         Self { align: Align::End, ..self }
     }
 

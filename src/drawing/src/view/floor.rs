@@ -1,60 +1,22 @@
-//! The room from above for who paints, pours or wires: as its walls lie, with running dimensions along its sides and what the trade is
-//! about.
+//! The room from above for who paints, pours or wires: as its walls lie, with running dimensions along its sides and what the
+//! trade is about.
 
 mod chain;
 mod datum;
 
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
-use baywright_planner::model::{Arrangement, Effort, KeepFreeKind, Thing, ThingKind};
+use baywright_planner::model::Arrangement;
 use baywright_planner::{Assessment, assess};
 
 use super::state::{FloorLevel, ViewState};
 use super::top::floor;
+use super::trade::Trade;
 use super::{Fit, Shown};
 use crate::lettering::Lettering;
 use crate::list::{Drawing, PX_PER_PAPER_MM, Placing, Projection};
 use chain::Chains;
 
 pub(crate) use datum::Datum;
-
-/// Who works by a floor plan.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Trade {
-    /// Who owns the bay, and who paints its floor.
-    Paint,
-    /// Who pours or levels the floor.
-    Concrete,
-    /// Who wires it.
-    Electric,
-}
-
-impl Trade {
-    /// Whether a thing belongs on the plan: what stays, and for who wires what hangs.
-    pub fn shows(self, thing: &Thing) -> bool {
-        let hangs = matches!(
-            thing.kind,
-            ThingKind::Lamp | ThingKind::Heater | ThingKind::DoorTrack | ThingKind::Beam
-        );
-        match self {
-            Self::Electric => hangs || stays(thing),
-            Self::Paint | Self::Concrete => !hangs && stays(thing),
-        }
-    }
-
-    /// Whether an area that is kept free belongs on it.
-    pub const fn shows_free(self, kind: KeepFreeKind) -> bool {
-        match self {
-            Self::Paint => true,
-            Self::Concrete => false,
-            Self::Electric => matches!(kind, KeepFreeKind::Panel),
-        }
-    }
-}
-
-/// Whether a thing is part of the building or fixed to it.
-fn stays(thing: &Thing) -> bool {
-    thing.effort == Effort::Fixed || matches!(thing.kind, ThingKind::Column | ThingKind::LiftPost)
-}
 
 /// What a floor plan is of: the set-up with only what the trade is shown, nothing found of it.
 #[derive(Clone, Debug)]
@@ -94,9 +56,9 @@ impl Planned {
         self.chains.left_out
     }
 
-    /// At the largest scale at which all of it fits into a room of the paper, px: the first wall of the two that all is measured from
-    /// along the foot, or upright at the left where it can be drawn larger so. `scale` gives the largest standard scale for a size in
-    /// a room, both mm.
+    /// At the largest scale at which all of it fits into a room of the paper, px: the first wall of the two that all is measured
+    /// from along the foot, or upright at the left where it can be drawn larger so. `scale` gives the largest standard scale for a
+    /// size in a room, both mm.
     pub fn of(
         shell: &Shell,
         room: DVec2,
@@ -125,8 +87,8 @@ impl Planned {
             Self { one_to, size, bay_from_view, held, chains }
         };
         let mut own = at(scale(held.size(), room / PX_PER_PAPER_MM));
-        // At a smaller scale more figures stand in each other's way, so that more rows of them are needed. Each turn is at a smaller
-        // scale, of which there are few.
+        // At a smaller scale more figures stand in each other's way, so that more rows of them are needed. Each turn is at a
+        // smaller scale, of which there are few.
         loop {
             let inner = ((room - own.chains.around()).max(DVec2::ONE)) / PX_PER_PAPER_MM;
             let one_to = scale(held.size(), inner);

@@ -110,7 +110,7 @@ pub(crate) fn laid_view(
         };
         running(marks.iter().map(part).chain(zero), origin)
             .into_iter()
-            .filter_map(|mm| {
+            .map(|mm| {
                 let own = marks.iter().filter(|p| (part(p) - origin - mm).abs() < ONE_MM);
                 let nearest = own.min_by(|a, b| far(a).total_cmp(&far(b)));
                 let axis_at = if along_car { DVec2::new(origin + mm, 0.0) } else { DVec2::new(rearmost, mm) };
@@ -121,7 +121,7 @@ pub(crate) fn laid_view(
                     lines.push([from, to].map(|px| placing.list_point(px)));
                 }
                 let at_px = if goes_down { to.x - area.low.x } else { to.y - area.low.y };
-                Some(Running { at_px, mm: mm.abs() })
+                Running { at_px, mm: mm.abs() }
             })
             .collect()
     };

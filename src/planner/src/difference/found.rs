@@ -18,7 +18,7 @@ pub fn found(own: &Assessment, other: &Assessment) -> Found {
     for (at, finding) in own.findings.iter().enumerate().filter(|(_, own)| own.severity != Severity::Note) {
         let nth = own.findings.iter().take(at).filter(|before| is_same(before, finding)).count();
         let same = || other.findings.iter().enumerate().filter(|(_, own)| is_same(own, finding));
-        match same().nth(nth).or_else(|| same().last()) {
+        match same().nth(nth).or_else(|| same().next_back()) {
             Some((there, _)) => all.in_both.push((at, there)),
             None => all.alone.push(at),
         }

@@ -61,7 +61,7 @@ impl Floor<'_> {
 
     fn levels(&self, flow: &mut Flow<'_>) {
         let texts = self.words.locale().language.floor_sheets();
-        flow.heading(texts.level_marks, 14.0);
+        flow.heading(texts.level_marks, 40.0);
         let surveyed = self.shell.arrangement.bay.survey.as_ref().filter(|own| !own.points.is_empty());
         let Some(survey) = surveyed else {
             flow.work(texts.not_surveyed, None);
@@ -99,7 +99,7 @@ impl Floor<'_> {
         let (texts, rooms) = (language.floor_sheets(), language.rooms());
         let [a, b] = self.from_walls();
         let columns =
-            [(texts.name.to_owned(), 1.4), (texts.what.to_owned(), 0.9), a, b, (texts.proud.to_owned(), 0.9)];
+            [(texts.name.to_owned(), 1.9), (texts.what.to_owned(), 0.9), a, b, (texts.proud.to_owned(), 0.9)];
         let rows = self.shell.arrangement.bay.floor_features.iter().map(|own| {
             let [a, b] = self.reach_cells(own.outline.outer().iter().copied());
             vec![
@@ -117,7 +117,7 @@ impl Floor<'_> {
         let texts = self.words.locale().language.floor_sheets();
         let [a, b] = self.from_walls();
         let columns =
-            [(texts.name.to_owned(), 1.4), a, b, (texts.top.to_owned(), 0.9), (texts.survey.to_owned(), 0.8)];
+            [(texts.name.to_owned(), 1.9), a, b, (texts.top.to_owned(), 0.9), (texts.survey.to_owned(), 0.8)];
         let rows = self.shell.arrangement.bay.runways.iter().map(|own| {
             let [a, b] = self.reach_cells(own.outline.outer().iter().copied());
             let is_surveyed = own.survey.as_ref().is_some_and(|survey| !survey.points.is_empty());

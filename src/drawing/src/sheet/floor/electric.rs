@@ -21,7 +21,7 @@ impl Floor<'_> {
             let [a, b] = self.reach_cells(own.outline.outer().iter().copied());
             vec![Cell::Strong(own.id.to_string()), a, b]
         });
-        self.listed(flow, texts.panels, &[(texts.name.to_owned(), 1.4), a, b], rows.collect());
+        self.listed(flow, texts.panels, &[(texts.name.to_owned(), 1.9), a, b], rows.collect());
         self.things(flow, texts.hanging, |own| !is_lamp(own));
         let asked = &self.shell.arrangement.aiming.conditions;
         if !asked.is_empty() {

@@ -37,13 +37,14 @@ impl Floor<'_> {
                 row(number.to_string(), texts.mark(number), at);
             }
         }
-        flow.heading(texts.points, 14.0);
+        let [a, b] = self.from_walls();
+        let columns = [(texts.number.to_owned(), 0.5), (texts.name.to_owned(), 1.6), a, b];
+        flow.heading(texts.points, self.needs(flow, &columns, &rows));
         if rows.is_empty() {
             flow.read(texts.no_points, None);
-            return;
+        } else {
+            self.table(flow, &columns, rows);
         }
-        let [a, b] = self.from_walls();
-        self.table(flow, &[(texts.number.to_owned(), 0.5), (texts.name.to_owned(), 1.6), a, b], rows);
     }
 
     fn corners(&self, flow: &mut Flow<'_>) {

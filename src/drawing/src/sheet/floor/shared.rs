@@ -1,8 +1,7 @@
 //! What the floor plans of all trades list in the same way.
 
-use baywright_planner::geometry::{Bounds, DVec2};
+use baywright_planner::geometry::{Bounds, DVec2, Outline};
 use baywright_planner::model::Thing;
-use baywright_planner::words::{Locale, Units};
 
 use super::Floor;
 use crate::sheet::flow::{Flow, px};
@@ -46,23 +45,36 @@ impl Floor<'_> {
         [said(low.x, high.x), said(low.y, high.y)]
     }
 
-    /// A level with its sign, in millimetres whatever is shown else: a sixteenth of an inch is half of what floors are asked for.
-    pub(super) fn level(&self, mm: f64, bare: bool) -> String {
-        let locale = Locale { units: Units::Millimetres, ..self.words.locale() };
-        let size = if bare { locale.bare(mm.abs()) } else { locale.length(mm.abs()) };
-        let is_nothing = locale.bare(mm.abs()) == locale.bare(0.0);
-        match (is_nothing, mm > 0.0) {
-            (true, _) => size,
-            (false, true) => format!("+{size}"),
-            (false, false) => format!("\u{2212}{size}"),
+    /// The places of an outline that reach furthest along the two walls.
+    fn outermost(&self, of: &Outline) -> Vec<DVec2> {
+        match of {
+            Outline::Polygon(own) => own.outer().to_vec(),
+            Outline::Circle(own) => {
+                let pose = self.shell.datum.pose;
+                let ways = [pose.forward(), -pose.forward(), pose.left(), -pose.left()];
+                ways.map(|way| own.centre() + way * own.radius()).to_vec()
+            }
         }
+    }
+
+    /// A level with its sign, to a tenth of a millimetre whatever is shown else: a sixteenth of an inch, or a whole millimetre, is half
+    /// of what floors are asked for.
+    pub(super) fn level(&self, mm: f64, bare: bool) -> String {
+        let tenths = (mm * 10.0).round() / 10.0;
+        let size = self.words.number(tenths.abs(), 1);
+        let sign = match tenths {
+            own if own > 0.0 => "+",
+            own if own < 0.0 => "\u{2212}",
+            _ => "",
+        };
+        if bare { format!("{sign}{size}") } else { format!("{sign}{size} mm") }
     }
 
     /// Rows of columns, several groups of them beside one another where there is room, read along each row.
     pub(super) fn table(&self, flow: &mut Flow<'_>, columns: &[(String, f64)], rows: Vec<Vec<Cell>>) {
         let shares: f64 = columns.iter().map(|(_, share)| share).sum();
-        let one = px(SHARE_MM) * shares * flow.lettering.enlarged();
-        let groups = ((flow.width() / one.max(1.0)) as usize).clamp(1, rows.len().max(1));
+        let most = self.groups(flow, columns);
+        let groups = most.min(rows.len()).max(1);
         let mut all = Vec::new();
         for group in 0..groups {
             for (at, (title, share)) in columns.iter().enumerate() {
@@ -70,14 +82,19 @@ impl Floor<'_> {
                 all.push(if group > 0 && at == 0 { column.divided() } else { column });
             }
         }
+        // A few rows on wide paper are not drawn out over all of it.
+        if most > groups {
+            all.push(Column::new("", shares * (most - groups) as f64));
+        }
         let rows = rows.chunks(groups).map(|row| {
-            let missing = (groups - row.len()) * columns.len();
+            let missing = all.len() - row.len() * columns.len();
             row.iter().flatten().cloned().chain(std::iter::repeat_n(Cell::Nothing, missing)).collect()
         });
-        Table { columns: all, rows: rows.collect(), capitals_mm: READ_MM, least_row_mm: 0.0 }.set(flow);
+        let rows = rows.collect();
+        Table { columns: all, rows, capitals_mm: READ_MM, least_row_mm: 0.0 }.set(flow);
     }
 
-    /// A heading and a table under it, or that there is nothing to list.
+    /// A heading and a table under it, its first row on the same page, or that there is nothing to list.
     pub(super) fn listed(
         &self,
         flow: &mut Flow<'_>,
@@ -85,7 +102,7 @@ impl Floor<'_> {
         columns: &[(String, f64)],
         rows: Vec<Vec<Cell>>,
     ) {
-        flow.heading(heading, 14.0);
+        flow.heading(heading, self.needs(flow, columns, &rows));
         if rows.is_empty() {
             flow.read(self.words.locale().language.floor_sheets().none, None);
         } else {
@@ -93,12 +110,27 @@ impl Floor<'_> {
         }
     }
 
+    /// What the head of a table and its first row take, mm.
+    pub(super) fn needs(&self, flow: &Flow<'_>, columns: &[(String, f64)], rows: &[Vec<Cell>]) -> f64 {
+        let mut endless = self.on.endless(flow);
+        let most = self.groups(flow, columns);
+        self.table(&mut endless, columns, rows.iter().take(most).cloned().collect());
+        endless.taken() / px(1.0)
+    }
+
+    /// How many groups of columns stand beside one another at most.
+    fn groups(&self, flow: &Flow<'_>, columns: &[(String, f64)]) -> usize {
+        let shares: f64 = columns.iter().map(|(_, share)| share).sum();
+        let one = px(SHARE_MM) * shares * flow.lettering.enlarged();
+        ((flow.width() / one.max(1.0)) as usize).max(1)
+    }
+
     /// Things with their places and heights.
     pub(super) fn things(&self, flow: &mut Flow<'_>, heading: &str, shows: impl Fn(&Thing) -> bool) {
         let texts = self.words.locale().language.floor_sheets();
         let [a, b] = self.from_walls();
         let columns = [
-            (texts.name.to_owned(), 1.4),
+            (texts.name.to_owned(), 1.9),
             (texts.what.to_owned(), 1.2),
             a,
             b,
@@ -106,8 +138,7 @@ impl Floor<'_> {
             (texts.top.to_owned(), 0.9),
         ];
         let row = |own: &Thing| {
-            let outline = own.footprint.outline().placed(&own.place.at);
-            let [a, b] = self.reach_cells(outline.as_polygon().outer().iter().copied());
+            let [a, b] = self.reach_cells(self.outermost(&own.footprint.outline().placed(&own.place.at)));
             let height = |mm: f64| Cell::Text(self.words.length(mm));
             vec![
                 Cell::Strong(own.id.to_string()),
@@ -128,7 +159,7 @@ impl Floor<'_> {
         let (texts, rooms) = (language.floor_sheets(), language.rooms());
         let bay = &self.shell.arrangement.bay;
         let columns = [
-            (texts.name, 1.4),
+            (texts.name, 1.9),
             (texts.what, 1.2),
             (texts.wall, 1.2),
             (texts.starts, 0.9),

@@ -1,6 +1,6 @@
-//! Running dimensions along the four sides of a plan, and its size: what stands along a side is told from one origin, because a chain
-//! of rounded distances adds up to what nobody tapes. ISO 129-1 (from memory) calls it superimposed running dimensioning: the origin
-//! is a ring, all else a slanted tick.
+//! Running dimensions along the four sides of a plan, and its size: what stands along a side is told from one origin, because a
+//! chain of rounded distances adds up to what nobody tapes. ISO 129-1 (from memory) calls it superimposed running dimensioning:
+//! the origin is a ring, all else a slanted tick.
 
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose, Segment};
 
@@ -207,9 +207,11 @@ impl Chains {
                 pen.line(Role::Dimension, None, vec![from, tip]);
             }
             self.marker(pen, on, own.is_origin);
+        }
+        // Over the lines of figures further out, which run on under them.
+        for own in &side.figures {
             let off = line_off + TICK_PX + ROW_OFF_PX + self.row * (own.row as f64 + 0.5);
             let mut text = pen.text(abreast(pen, own.place, off), &own.text, style, Align::Middle);
-            // The lines of figures further out run on under it.
             (text.angle, text.masked, text.width) = (turned, true, own.width);
             pen.put_text(Role::Dimension, None, text);
         }
@@ -271,11 +273,8 @@ fn places(shell: &Shell, view_from_bay: &PlanPose, way: Way) -> Vec<DVec2> {
     let holes =
         bay.room.holes().iter().filter_map(|ring| Bounds::around(ring.iter().map(|&p| *view_from_bay * p)));
     let standing = bay.things.iter().filter(|thing| thing.span.bottom() < STANDS_MM);
-    let standing = standing.filter_map(|thing| {
-        let outline = thing.footprint.outline().placed(&thing.place.at);
-        let ring = outline.as_polygon();
-        Bounds::around(ring.outer().iter().map(|&p| *view_from_bay * p))
-    });
+    let standing =
+        standing.map(|thing| thing.footprint.outline().bounds_from(&(*view_from_bay * thing.place.at)));
     let inner: Vec<Bounds> = holes.chain(standing).collect();
     if inner.len() <= MOST_STANDING {
         all.extend(inner.iter().flat_map(|own| {

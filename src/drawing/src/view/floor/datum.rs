@@ -14,8 +14,8 @@ pub struct Datum {
     /// Both, by their position.
     pub walls: [usize; 2],
     lines: [Segment; 2],
-    /// Bay from that frame: x along the first wall with the room to its left; origin where the second wall's line crosses it, if that
-    /// is square to it, else abreast of the room's rearmost corner.
+    /// Bay from that frame: x along the first wall with the room to its left; origin where the second wall's line crosses it, if
+    /// that is square to it, else abreast of the room's rearmost corner.
     pub pose: PlanPose,
 }
 

@@ -1,5 +1,5 @@
-//! The top view as a trade works by it: the room, what is in its floor, and what the trade is about; no car to be judged, and nothing
-//! that is found.
+//! The top view as a trade works by it: the room, what is in its floor, and what the trade is about; no car to be judged, and
+//! nothing that is found.
 
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
@@ -14,9 +14,9 @@ use crate::role::Role;
 use crate::text::Weight;
 use crate::view::Shown;
 use crate::view::fit::Window;
-use crate::view::floor::Trade;
 use crate::view::pen::{MARK_PX, Pen};
 use crate::view::space::{FIRM, Taken, around};
+use crate::view::trade::Trade;
 
 /// Draws it into a window; `sides` draws what stands around the room.
 pub(crate) fn draw<'a>(
@@ -55,7 +55,8 @@ pub(crate) fn draw<'a>(
             aiming::targets(&mut pen, &top);
             levels::points(&mut pen, &top);
         }
-        Trade::Electric => {}
+        // Lights and steel stay out of them too.
+        Trade::Electric => zones(&mut pen, &top),
     }
     things::draw(&mut pen, &top);
     match trade {
@@ -71,7 +72,7 @@ pub(crate) fn draw<'a>(
     }
     things::names(&mut pen, &top, Named::Told);
     super::bays::names(&mut pen, &top, true);
-    if trade == Trade::Paint {
+    if trade != Trade::Concrete {
         aiming::names(&mut pen, &top);
     }
     room::names(&mut pen, &top);

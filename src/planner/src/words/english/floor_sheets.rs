@@ -38,8 +38,8 @@ pub const TEXTS: FloorTexts = FloorTexts {
     in_floor: "Drains, pits, joints",
     runways: "Raised runways",
     found_of_floor: "What is not known or not right",
-    concrete_caution: "The local building code and whoever it licenses decide. Find buried pipes, cables and heating before you cut. \
-                       Cover or fence an open pit. Drain falls belong outside the area that must be level.",
+    concrete_caution: "The local building code and whoever it licenses decide. Find buried pipes, cables and heating before you \
+                       cut. Cover or fence an open pit. Drain falls belong outside the area that must be level.",
     sockets: "Sockets",
     no_sockets: "None entered: a layout has no sockets. Mark them on this sheet by hand.",
     lights: "Lights",
@@ -49,8 +49,8 @@ pub const TEXTS: FloorTexts = FloorTexts {
     none: "None entered.",
     electric_caution: "The local electrical code and a licensed electrician decide clearances, circuits and fittings. Switch off, \
                        lock out and test before you touch. Lights and steel must stay out of the keep-clear zones.",
-    paint_caution: "Tape every point from both walls before you paint. Lay this set-up's marks anew from the car: they hold for a car \
-                    parked as drawn.",
+    paint_caution: "Tape every point from both walls before you paint. Lay this set-up's marks anew from the car: they hold for \
+                    a car parked as drawn.",
     revisions: "Revisions",
     revisions_about: "The layout keeps no list of revisions: write them in.",
     revision: "Rev.",
