@@ -10,6 +10,7 @@ pub mod faults;
 pub mod forms;
 pub mod hand;
 pub mod help;
+pub mod on_paper;
 pub mod rooms;
 pub mod screen;
 pub mod shop;
