@@ -32,6 +32,7 @@ mod pages;
 pub mod raster;
 mod remember;
 pub mod rescue;
+mod sheets;
 pub mod shelf;
 mod space;
 mod underlay;
@@ -92,6 +93,8 @@ pub struct Desk {
     compared: pages::Compared,
     /// What a customer is shown.
     told: customer::Told,
+    /// What is printed.
+    on_paper: sheets::OnPaperPage,
     underlay: underlay::Shown,
     /// The file that is open is held, so that a second window can tell.
     held: Option<Held>,
@@ -141,6 +144,7 @@ impl Desk {
             shop: ShopSettings::default(),
             compared: pages::Compared::default(),
             told: customer::Told::default(),
+            on_paper: sheets::OnPaperPage::default(),
             underlay: underlay::Shown::default(),
             held: None,
             remembered: Remembered::default(),
@@ -320,6 +324,8 @@ impl Desk {
         let mut commands = Vec::new();
         if self.tells_customer() {
             self.customer(ui, &mut commands);
+        } else if self.is_on_paper() {
+            self.sheets_page(ui, &mut commands);
         } else {
             self.panels(ui, &mut commands);
         }

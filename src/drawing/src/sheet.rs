@@ -23,7 +23,7 @@ mod scale;
 mod table;
 mod working;
 
-use baywright_planner::words::Words;
+use baywright_planner::words::{Language, Words};
 
 use crate::lettering::Lettering;
 use crate::page::Page;
@@ -66,6 +66,20 @@ impl Sheet {
         Self::Electric,
     ];
 
+    /// Its name on the paper.
+    pub fn title(self, language: Language) -> &'static str {
+        let (texts, plans) = (language.sheets(), language.floor_sheets());
+        match self {
+            Self::Marks => texts.marks,
+            Self::Blank => texts.blank,
+            Self::Findings => texts.findings,
+            Self::Customer => texts.customer,
+            Self::Floor => plans.paint,
+            Self::Concrete => plans.concrete,
+            Self::Electric => plans.electric,
+        }
+    }
+
     /// Its name for other programs and on the command line.
     pub const fn as_str(self) -> &'static str {
         match self {
@@ -83,17 +97,7 @@ impl Sheet {
 /// The pages of a sheet.
 pub fn sheet(kind: Sheet, of: &Of<'_>, paper: Paper, about: &About, lettering: &Lettering<'_>) -> Vec<Page> {
     let words = Words::new(of.now.arrangement, lettering.locale);
-    let texts = lettering.locale.language.sheets();
-    let plans = lettering.locale.language.floor_sheets();
-    let title = match kind {
-        Sheet::Marks => texts.marks,
-        Sheet::Blank => texts.blank,
-        Sheet::Findings => texts.findings,
-        Sheet::Customer => texts.customer,
-        Sheet::Floor => plans.paint,
-        Sheet::Concrete => plans.concrete,
-        Sheet::Electric => plans.electric,
-    };
+    let title = kind.title(lettering.locale.language);
     let on = Sheeted { paper, about, lettering, words: &words, title, is_blank: kind == Sheet::Blank };
     match kind {
         Sheet::Marks => marks::pages(of, &on),

@@ -45,6 +45,9 @@ pub struct Remembered {
     /// How the paper of the top view lies.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub paper: Option<KeptPaper>,
+    /// The size of the paper that sheets are printed on, by its name.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub printed_on: Option<String>,
     /// The window.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub window: Option<KeptWindow>,
@@ -125,6 +128,7 @@ impl Default for Remembered {
             look: None,
             letters_percent: None,
             paper: None,
+            printed_on: None,
             window: None,
         }
     }

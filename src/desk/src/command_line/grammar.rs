@@ -84,7 +84,7 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .value_name(texts.a_day)
         .value_parser(move |text: &str| day(text).ok_or(texts.no_day))
         .help(texts.date);
-    let language = Arg::new("language")
+    let in_language = Arg::new("language")
         .long("language")
         .global(true)
         .value_parser(PossibleValuesParser::new(Language::OFFERED.map(Language::tag)))
@@ -238,7 +238,7 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .version(env!("CARGO_PKG_VERSION"))
         .about(texts.program)
         .arg(date)
-        .arg(language)
+        .arg(in_language)
         .subcommand(check)
         .subcommand(draw)
         .subcommand(sheet)

@@ -1,7 +1,6 @@
 //! `baywright sheet`: sheets to print, of a layout or of all in a folder.
 
 mod made;
-mod raster;
 
 use std::io::Write;
 use std::path::{Path, PathBuf};

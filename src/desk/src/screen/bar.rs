@@ -182,6 +182,10 @@ impl Desk {
             let path = self.suggested().display().to_string();
             out.push(Command::Page(Some(Page::Save(SavePage { path, faults: Vec::new(), focus: true }))));
         }
+        let on_paper = self.view.locale.language.on_paper();
+        if ui.button(on_paper.title).on_hover_text(on_paper.title_why).clicked() {
+            out.push(Command::Page(Some(Page::OnPaper)));
+        }
         ui.separator();
         self.recent(ui, out, |ui, name, chosen| ui.selectable_label(chosen, name));
         let beside =

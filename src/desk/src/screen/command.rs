@@ -223,6 +223,12 @@ pub enum OfFile {
     SaveThoughOpen,
     /// Save under another name; whether a file that is there may be replaced.
     SaveAs(PathBuf, bool),
+    /// Write the sheets that were chosen as PDF, and have the system open it.
+    PrintSheets,
+    /// Write them there; whether files that are there may be replaced.
+    SaveSheets(PathBuf, bool),
+    /// Ask the system for a place for them, suggesting this one.
+    AskSheets(PathBuf),
     /// Save first, then do what was asked.
     SaveThen(Box<Command>),
 }

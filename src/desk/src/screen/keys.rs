@@ -106,6 +106,9 @@ pub(super) fn listen(
     if pressed(Modifiers::NONE, Key::F5) {
         out.push(Command::Page(Some(Page::Customer(0))));
     }
+    if pressed(CTRL, Key::P) {
+        out.push(Command::Page(Some(Page::OnPaper)));
+    }
     if pressed(Modifiers::NONE, Key::F6) && document.draft().is_none() {
         out.push(Command::View(OfView::ToCards));
     }

@@ -4,6 +4,7 @@ use std::ffi::OsStr;
 use std::path::Path;
 
 use baywright_drawing::Theme;
+use baywright_drawing::sheet::Size;
 use baywright_files::{
     EMBEDDED_LAYOUTS, FileFault, KeptLanguage, KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen,
     Remembered, remember, whole_path,
@@ -39,6 +40,9 @@ impl Desk {
         };
         self.view.letters = remembered.letters_percent.map_or(Letters::default(), Letters::of_percent);
         self.view.to_room = remembered.paper == Some(KeptPaper::AsRoom);
+        if let Some(size) = remembered.printed_on.as_deref().and_then(Size::of_name) {
+            self.on_paper.begin_on(size);
+        }
         self.window = remembered.window;
         self.remembered = remembered;
         if is_new {
@@ -129,6 +133,7 @@ impl Desk {
         });
         own.letters_percent = Some(self.view.letters.percent());
         own.paper = Some(if self.view.to_room { KeptPaper::AsRoom } else { KeptPaper::ToCar });
+        own.printed_on = self.on_paper.size_chosen().map(|size| size.name().to_owned());
         own.window = self.window;
     }
 

@@ -13,6 +13,7 @@ pub mod hand;
 pub mod help;
 pub mod imports;
 pub mod layers;
+pub mod on_paper;
 pub mod rooms;
 pub mod screen;
 pub mod sheet_command;

@@ -3,17 +3,17 @@
 use std::path::{Path, PathBuf};
 
 use baywright_drawing::sheet::{About, Answered, Of, Sheet, sheet};
-use baywright_drawing::{Lettering, Page, Theme, ViewState, to_pdf, to_svg};
+use baywright_drawing::{Lettering, Page, ViewState};
 use baywright_files::{FileFault, ShopInUse, write_output};
 use baywright_planner::assess_fully;
 use baywright_planner::model::{Arrangement, Id, validate};
 
-use super::raster::png;
 use crate::command_line::commands::SheetAsked;
 use crate::command_line::input::open;
 use crate::command_line::outcome::Outcome;
 use crate::command_line::report::judged_by;
 use crate::command_line::trouble::Trouble;
+use crate::session::printed::{Format, NotMade, bytes, names};
 
 /// How it ended, and what went wrong.
 pub(super) type Failed = (Outcome, Vec<Trouble>);
@@ -77,19 +77,6 @@ fn named<'a>(all: &'a [(Id, Arrangement)], name: &str, file: &str) -> Result<&'a
     })
 }
 
-/// What the pages are as files: one PDF of all; a picture of each.
-fn bytes(pages: &[Page], asked: &SheetAsked, ending: &str) -> Result<Vec<Vec<u8>>, Failed> {
-    let failed = |own: Trouble| (Outcome::NotWritten, vec![own]);
-    match ending {
-        "svg" => Ok(pages.iter().map(|page| to_svg(page, Theme::Print).into_bytes()).collect()),
-        "png" => pages.iter().map(|page| png(page, asked.dpi).map_err(failed)).collect(),
-        _ => {
-            let pdf = to_pdf(pages, Theme::Print, asked.locale.language.tag());
-            pdf.map(|own| vec![own]).map_err(|fault| failed(Trouble::NoPages(fault.0)))
-        }
-    }
-}
-
 /// Writes them, and gives the names of what was written: of several pictures each has its number.
 pub(super) fn written(
     made: &Made,
@@ -97,22 +84,19 @@ pub(super) fn written(
     ending: &str,
     asked: &SheetAsked,
 ) -> Result<Vec<PathBuf>, Failed> {
-    let all = bytes(&made.pages, asked, ending)?;
+    let format = Format::of_ending(ending, asked.dpi).unwrap_or(Format::Pdf);
+    let all = bytes(&made.pages, format, asked.locale.language).map_err(|fault| {
+        let trouble = match fault {
+            NotMade::TooManyPixels(pixels) => Trouble::TooManyPixels(pixels),
+            NotMade::NoPages(why) => Trouble::NoPages(why),
+        };
+        (Outcome::NotWritten, vec![trouble])
+    })?;
     let made_from: Vec<&Path> = made.made_from.iter().map(PathBuf::as_path).collect();
-    let mut files = Vec::new();
-    for (at, own) in all.iter().enumerate() {
-        let file = if all.len() > 1 { numbered(to, at + 1, all.len()) } else { to.to_owned() };
-        write_output(&file, own, &made_from)
+    let files = names(to, all.len());
+    for (file, own) in files.iter().zip(&all) {
+        write_output(file, own, &made_from)
             .map_err(|fault| (Outcome::NotWritten, vec![Trouble::File(fault)]))?;
-        files.push(file);
     }
     Ok(files)
-}
-
-/// "bay-01.png" for "bay.png", with as many places as the last one has, so that they are sorted as they are counted.
-fn numbered(to: &Path, at: usize, all: usize) -> PathBuf {
-    let places = all.to_string().len();
-    let stem = to.file_stem().unwrap_or_default().to_string_lossy();
-    let ending = to.extension().unwrap_or_default().to_string_lossy();
-    to.with_file_name(format!("{stem}-{at:0places$}.{ending}"))
 }

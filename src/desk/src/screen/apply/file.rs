@@ -62,6 +62,9 @@ impl Desk {
             OfFile::AskPicture => self.files.ask_picture(&waking(ctx), self.document.path()),
             OfFile::AskOpen => self.files.ask_open(&waking(ctx), self.document.path()),
             OfFile::AskSave => self.files.ask_save(&waking(ctx), &self.suggested()),
+            OfFile::PrintSheets => self.print_sheets(ctx),
+            OfFile::SaveSheets(path, over) => self.save_sheets(ctx, &path, over),
+            OfFile::AskSheets(path) => self.files.ask_sheets(&waking(ctx), &path),
             OfFile::Save => self.save_or_ask(ctx),
             OfFile::SaveThoughOpen => self.save(ctx, false),
             OfFile::SaveOver => self.save(ctx, true),
@@ -105,7 +108,7 @@ impl Desk {
     }
 
     /// A bare name is one in the folder where one's bays lie; the program may have been started anywhere.
-    fn in_folder(&self, path: &Path) -> PathBuf {
+    pub(in crate::screen) fn in_folder(&self, path: &Path) -> PathBuf {
         let bare = path.parent().is_some_and(|folder| folder.as_os_str().is_empty());
         match self.bays_folder() {
             Some(folder) if bare => folder.join(path),

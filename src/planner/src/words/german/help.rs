@@ -133,6 +133,7 @@ const KEYS: &[Key] = &[
     ("Strg+S, Strg+Umschalt+S", "speichern, speichern als"),
     ("Strg+F", "in der Liste suchen"),
     ("Strg und +  −", "Schrift größer, kleiner"),
+    ("Strg+P", "Blätter auf Papier: sehen, wie sie werden, drucken, speichern"),
     ("F5", "die Seite für Kunden; Pfeiltasten blättern, Esc verlässt sie"),
     (
         "F6",
