@@ -11,7 +11,7 @@ use baywright_planner::words::Language;
 use crate::made::Typed;
 
 /// Texts that are the same in both languages, by their table and name: signs, names of languages, words that both have.
-const SAME: [&str; 9] = [
+const SAME: [&str; 12] = [
     "screen.in_english",
     "screen.in_german",
     "screen.millimetres",
@@ -21,6 +21,9 @@ const SAME: [&str; 9] = [
     "rooms.name",
     "command_line.a_name",
     "command_line.a_shell",
+    "command_line.a_length",
+    "floor_sheets.name",
+    "sheet_command.a_text",
 ];
 
 /// Words of English that German has not.
@@ -54,6 +57,12 @@ fn every_fixed_text_is_german() {
         ("hand", texts(one.hand()), texts(other.hand())),
         ("visits", texts(one.visits()), texts(other.visits())),
         ("command_line", texts(one.command_line()), texts(other.command_line())),
+        ("sheets", texts(one.sheets()), texts(other.sheets())),
+        ("floor_sheets", texts(one.floor_sheets()), texts(other.floor_sheets())),
+        ("layers", texts(one.layers()), texts(other.layers())),
+        ("sheet_command", texts(one.sheet_command()), texts(other.sheet_command())),
+        ("imports", texts(one.imports()), texts(other.imports())),
+        ("on_paper", texts(one.on_paper()), texts(other.on_paper())),
     ];
     let (mut found, mut seen) = (BTreeSet::new(), 0);
     for (table, english, german) in &tables {
