@@ -82,7 +82,7 @@ fn bytes(pages: &[Page], asked: &SheetAsked, ending: &str) -> Result<Vec<Vec<u8>
     let failed = |own: Trouble| (Outcome::NotWritten, vec![own]);
     match ending {
         "svg" => Ok(pages.iter().map(|page| to_svg(page, Theme::Print).into_bytes()).collect()),
-        "png" => pages.iter().map(|page| png(page, asked.dpi).map_err(failed)).collect(),
+        "png" => pages.iter().map(|page| png(page, asked.dpi).map_err(|own| failed(*own))).collect(),
         _ => {
             let pdf = to_pdf(pages, Theme::Print, asked.locale.language.tag());
             pdf.map(|own| vec![own]).map_err(|fault| failed(Trouble::NoPages(fault.0)))

@@ -28,14 +28,14 @@ static FONTS: LazyLock<Arc<Database>> = LazyLock::new(|| {
 });
 
 /// The page as a picture.
-pub(super) fn png(page: &Page, dpi: u32) -> Result<Vec<u8>, Trouble> {
+pub(super) fn png(page: &Page, dpi: u32) -> Result<Vec<u8>, Box<Trouble>> {
     let [width, height] =
         [page.size.x, page.size.y].map(|mm| (mm / MM_PER_INCH * f64::from(dpi)).round().max(1.0));
     let all = width * height;
     if all > MOST_PX as f64 {
-        return Err(Trouble::TooManyPixels([width as u64, height as u64, MOST_PX]));
+        return Err(Box::new(Trouble::TooManyPixels([width as u64, height as u64, MOST_PX])));
     }
-    let unmade = |why: String| Trouble::NoPages(why);
+    let unmade = |why: String| Box::new(Trouble::NoPages(why));
     let options =
         Options { fontdb: Arc::clone(&FONTS), font_family: FAMILY.to_owned(), ..Options::default() };
     let tree =
