@@ -79,7 +79,7 @@ fn several(asked: &SheetAsked, used: &ShopInUse, out: &mut dyn Write, errors: &m
     let layouts = match listed(&asked.layouts) {
         Ok(layouts) => layouts,
         Err(trouble) => {
-            errors.tell(trouble);
+            errors.tell(*trouble);
             return Outcome::NotRead;
         }
     };
@@ -135,13 +135,15 @@ fn several(asked: &SheetAsked, used: &ShopInUse, out: &mut dyn Write, errors: &m
 }
 
 /// Every layout that is named, and those in every folder that is.
-fn listed(named: &[PathBuf]) -> Result<Vec<PathBuf>, Trouble> {
+fn listed(named: &[PathBuf]) -> Result<Vec<PathBuf>, Box<Trouble>> {
     let mut all = Vec::new();
     for own in named {
         match layouts_of_folder(own).filter(|_| !is_stream(own)) {
             None => all.push(own.clone()),
-            Some(Err(fault)) => return Err(Trouble::File(fault)),
-            Some(Ok(found)) if found.is_empty() => return Err(Trouble::NoLayouts(own.display().to_string())),
+            Some(Err(fault)) => return Err(Box::new(Trouble::File(fault))),
+            Some(Ok(found)) if found.is_empty() => {
+                return Err(Box::new(Trouble::NoLayouts(own.display().to_string())));
+            }
             Some(Ok(found)) => all.extend(found),
         }
     }

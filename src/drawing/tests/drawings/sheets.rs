@@ -117,7 +117,8 @@ fn wrong(page: &Page, paper: Paper) -> Vec<String> {
     let mut found = Vec::new();
     let all = texts(page);
     for (at, own) in all.iter().enumerate() {
-        if !own.is_in_view && !(inside.holds(own.place.low) && inside.holds(own.place.high)) {
+        let is_inside = inside.holds(own.place.low) && inside.holds(own.place.high);
+        if !own.is_in_view && !is_inside {
             found.push(format!("{:?} is off the paper at {:?}", own.text, own.place));
         }
         if own.text.ends_with('…') && !own.is_in_view {
@@ -212,7 +213,8 @@ fn the_bar_is_a_hundred_millimetres() {
         for (_, id) in document.get_pages() {
             let written = Written::decode(&document.get_page_content(id).unwrap()).unwrap();
             let (mut scales, mut scale): (Vec<f64>, f64) = (Vec::new(), 1.0);
-            let (mut corners, mut parts): (Vec<(f64, f64)>, Vec<(f64, f64)>) = (Vec::new(), Vec::new());
+            let mut corners: Vec<(f64, f64)> = Vec::new();
+            let mut parts: Vec<(f64, f64)> = Vec::new();
             for step in &written.operations {
                 let at: Vec<f64> =
                     step.operands.iter().filter(|own| own.as_name().is_err()).filter_map(read).collect();
