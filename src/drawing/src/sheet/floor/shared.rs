@@ -21,19 +21,19 @@ impl Floor<'_> {
     }
 
     /// Over the two columns of distances from them.
-    pub(super) fn from_walls(&self) -> [(String, f64); 2] {
+    pub(super) fn wall_columns(&self) -> [(String, f64); 2] {
         let texts = self.words.locale().language.floor_sheets();
         self.walls().map(|wall| (texts.from_wall(&wall), 1.2))
     }
 
     /// How far a place is from the two walls.
     pub(super) fn at(&self, p: DVec2) -> [Cell; 2] {
-        self.shell.datum.from_walls(p).map(|mm| Cell::Text(self.words.length(mm)))
+        self.shell.datum.off_walls(p).map(|mm| Cell::Text(self.words.length(mm)))
     }
 
     /// From how far to how far places are from the two walls, mm.
     pub(super) fn reach(&self, places: impl IntoIterator<Item = DVec2>) -> Option<Bounds> {
-        Bounds::around(places.into_iter().map(|p| DVec2::from_array(self.shell.datum.from_walls(p))))
+        Bounds::around(places.into_iter().map(|p| DVec2::from_array(self.shell.datum.off_walls(p))))
     }
 
     /// The same in words.
@@ -128,7 +128,7 @@ impl Floor<'_> {
     /// Things with their places and heights.
     pub(super) fn things(&self, flow: &mut Flow<'_>, heading: &str, shows: impl Fn(&Thing) -> bool) {
         let texts = self.words.locale().language.floor_sheets();
-        let [a, b] = self.from_walls();
+        let [a, b] = self.wall_columns();
         let columns = [
             (texts.name.to_owned(), 1.9),
             (texts.what.to_owned(), 1.2),

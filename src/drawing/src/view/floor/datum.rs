@@ -47,7 +47,7 @@ impl Datum {
     }
 
     /// How far a place is from the two walls, square to each, mm; negative behind one.
-    pub fn from_walls(&self, p: DVec2) -> [f64; 2] {
+    pub fn off_walls(&self, p: DVec2) -> [f64; 2] {
         self.lines.map(|line| before(&line, p))
     }
 }
@@ -98,7 +98,7 @@ mod tests {
     fn a_room_is_measured_from_its_long_wall_and_the_one_at_its_left_end() {
         let datum = Datum::of(&bay(&[(0.0, 0.0), (8_000.0, 0.0), (8_000.0, 5_000.0), (0.0, 5_000.0)]));
         assert_eq!(datum.walls, [0, 3]);
-        let [a, b] = datum.from_walls(DVec2::new(1_200.0, 700.0));
+        let [a, b] = datum.off_walls(DVec2::new(1_200.0, 700.0));
         assert!((a - 700.0).abs() < 1e-9 && (b - 1_200.0).abs() < 1e-9, "{a} {b}");
         assert!(datum.pose.origin().length() < 1e-9);
     }
@@ -117,7 +117,7 @@ mod tests {
         let datum = Datum::of(&bay(&l));
         assert_eq!(datum.walls, [1, 0], "the wall at x = 6 000, and the one at y = 0 that runs towards it");
         for p in l {
-            assert!(datum.from_walls(p.into()).iter().all(|mm| *mm > -1e-6), "{p:?}");
+            assert!(datum.off_walls(p.into()).iter().all(|mm| *mm > -1e-6), "{p:?}");
         }
     }
 
