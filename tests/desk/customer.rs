@@ -130,7 +130,7 @@ fn every_sentence(language: Language) -> Vec<(String, String)> {
         all.push(("fixed".to_owned(), text.to_owned()));
     }
     // What the page on paper says beside.
-    for sentence in Language::English.sheets().no_promise.split_inclusive(". ") {
+    for sentence in language.sheets().no_promise.split_inclusive(". ") {
         all.push(("on paper".to_owned(), sentence.trim().to_owned()));
     }
     let face =

@@ -72,7 +72,7 @@ impl Floor<'_> {
             let [a, b] = self.at(own.at);
             vec![Cell::Strong(number.to_string()), a, b, Cell::Text(self.level(own.level_mm, false))]
         };
-        let [a, b] = self.off_walls();
+        let [a, b] = self.wall_columns();
         let columns = [(texts.number.to_owned(), 0.5), a, b, (texts.level.to_owned(), 0.9)];
         self.table(flow, &columns, survey.points.iter().zip(1..).map(row).collect());
     }
@@ -97,7 +97,7 @@ impl Floor<'_> {
     fn in_floor(&self, flow: &mut Flow<'_>) {
         let language = self.words.locale().language;
         let (texts, rooms) = (language.floor_sheets(), language.rooms());
-        let [a, b] = self.off_walls();
+        let [a, b] = self.wall_columns();
         let columns =
             [(texts.name.to_owned(), 1.9), (texts.what.to_owned(), 0.9), a, b, (texts.proud.to_owned(), 0.9)];
         let rows = self.shell.arrangement.bay.floor_features.iter().map(|own| {
@@ -115,7 +115,7 @@ impl Floor<'_> {
 
     fn runways(&self, flow: &mut Flow<'_>) {
         let texts = self.words.locale().language.floor_sheets();
-        let [a, b] = self.off_walls();
+        let [a, b] = self.wall_columns();
         let columns =
             [(texts.name.to_owned(), 1.9), a, b, (texts.top.to_owned(), 0.9), (texts.survey.to_owned(), 0.8)];
         let rows = self.shell.arrangement.bay.runways.iter().map(|own| {

@@ -16,7 +16,7 @@ impl Floor<'_> {
         self.things(flow, texts.lights, is_lamp);
         flow.gap(1.0);
         flow.read(&texts.ceiling(&self.words.length(bay.ceiling_mm)), None);
-        let [a, b] = self.off_walls();
+        let [a, b] = self.wall_columns();
         let rows = bay.keep_free.iter().map(|own| {
             let [a, b] = self.reach_cells(own.outline.outer().iter().copied());
             vec![Cell::Strong(own.id.to_string()), a, b]

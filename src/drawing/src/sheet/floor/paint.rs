@@ -37,7 +37,7 @@ impl Floor<'_> {
                 row(number.to_string(), texts.mark(number), at);
             }
         }
-        let [a, b] = self.off_walls();
+        let [a, b] = self.wall_columns();
         let columns = [(texts.number.to_owned(), 0.5), (texts.name.to_owned(), 1.6), a, b];
         flow.heading(texts.points, self.needs(flow, &columns, &rows));
         if rows.is_empty() {
@@ -70,7 +70,7 @@ impl Floor<'_> {
                 row(texts.corner(name.as_str(), number), at);
             }
         }
-        let [a, b] = self.off_walls();
+        let [a, b] = self.wall_columns();
         self.listed(flow, texts.corners, &[(texts.what.to_owned(), 2.2), a, b], rows);
         if more > 0 {
             flow.read(&texts.more_corners(more), None);

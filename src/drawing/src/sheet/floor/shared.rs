@@ -21,7 +21,7 @@ impl Floor<'_> {
     }
 
     /// Over the two columns of distances from them.
-    pub(super) fn off_walls(&self) -> [(String, f64); 2] {
+    pub(super) fn wall_columns(&self) -> [(String, f64); 2] {
         let texts = self.words.locale().language.floor_sheets();
         self.walls().map(|wall| (texts.from_wall(&wall), 1.2))
     }
@@ -128,7 +128,7 @@ impl Floor<'_> {
     /// Things with their places and heights.
     pub(super) fn things(&self, flow: &mut Flow<'_>, heading: &str, shows: impl Fn(&Thing) -> bool) {
         let texts = self.words.locale().language.floor_sheets();
-        let [a, b] = self.off_walls();
+        let [a, b] = self.wall_columns();
         let columns = [
             (texts.name.to_owned(), 1.9),
             (texts.what.to_owned(), 1.2),

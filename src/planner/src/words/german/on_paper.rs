@@ -13,7 +13,7 @@ pub const TEXTS: OnPaper = OnPaper {
     paper: "Papier",
     upright: "Hochformat",
     level: "Querformat",
-    revision: "Revision",
+    revision: "Fassung",
     print: "Zum Drucken öffnen",
     print_why: "Schreibt ein PDF und öffnet es im Programm, das auf diesem Rechner PDF zeigt; dort mit 100 % drucken",
     save_as: "Speichern als",
