@@ -8,7 +8,7 @@ use baywright_desk::screen::page::Page;
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::Harness;
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::sessions::{home, press};
 use crate::support::{clear, demo, usual};
