@@ -8,7 +8,7 @@ use baywright_desk::screen::page::Page;
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::Harness;
-use egui_kittest::kittest::{NodeT, Queryable};
+use egui_kittest::kittest::Queryable;
 
 use crate::sessions::{home, press};
 use crate::support::{clear, demo, usual};
@@ -40,10 +40,7 @@ fn made(screen: &mut Harness<'_, Desk>) {
 }
 
 fn seen(screen: &Harness<'_, Desk>) -> usize {
-    screen
-        .query_all_by_role(Role::Image)
-        .filter(|own| own.label().is_some_and(|own| own.starts_with("Page ")))
-        .count()
+    screen.query_all_by_label_contains("Page ").count()
 }
 
 #[test]

@@ -283,6 +283,7 @@ impl Desk {
         self.look_after(&ctx);
         self.follow_picture(&ctx);
         self.hear_copied(&ctx);
+        self.hear_written();
         self.menus.before(&ctx);
         if let Some(&page::Page::Customer(at)) = self.view.page() {
             self.customer_keys(at, &keys::pressing(&ctx), &mut commands);

@@ -9,9 +9,9 @@ use std::sync::Arc;
 
 use baywright_drawing::sheet::{About, Answered, Of, Paper, Sheet, Size, sheet};
 use baywright_drawing::{Lettering, Page as Printed, ViewState};
-use baywright_planner::assess_fully;
 use baywright_planner::model::{Arrangement, ShopFace};
 use baywright_planner::words::{Locale, Units};
+use baywright_planner::{Promise, assess_fully};
 use egui::{
     Align, ColorImage, Context, Layout, Rect, RichText, ScrollArea, Sense, Stroke, StrokeKind, TextEdit,
     TextureHandle, TextureOptions, Ui, UiBuilder, Vec2, WidgetInfo,
@@ -74,6 +74,7 @@ struct Shown {
 #[derive(Clone, Debug, PartialEq)]
 struct MadeFrom {
     generation: u64,
+    promise: Option<Promise>,
     chosen: Vec<Sheet>,
     paper: Paper,
     about: About,
@@ -139,7 +140,6 @@ impl Desk {
     pub(super) fn sheets_page(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let ctx = ui.ctx().clone();
         self.follow_sheets(&ctx);
-        self.hear_written();
         let palette = self.view.theme.palette();
         let ground = egui::Frame::new().fill(look::colour(palette.sheet));
         egui::CentralPanel::default().frame(ground).show(ui, |ui| {
@@ -210,7 +210,7 @@ impl Desk {
         ui.add(TextEdit::singleline(&mut page.revision).char_limit(40).desired_width(f32::INFINITY))
             .labelled_by(named);
         ui.add_space(8.0);
-        let can = !page.pages.is_empty() && !page.making.is_running() && !page.writing.is_running();
+        let can = self.can_print(page) && !page.writing.is_running();
         let print = ui.add_enabled_ui(can, |ui| widgets::press(ui, self.view.theme, texts.print)).inner;
         if print.on_hover_text(texts.print_why).clicked() {
             out.push(Command::File(OfFile::PrintSheets));
@@ -272,12 +272,19 @@ impl Desk {
         let texts = self.view.locale.language.on_paper();
         let count = page.pages.len();
         ui.horizontal(|ui| {
-            if page.chosen.is_empty() {
+            if self.answer.stale {
+                let colour = ui.visuals().error_fg_color;
+                let said = RichText::new(self.texts().stale_why).size(size::SMALL).color(colour);
+                ui.add(egui::Label::new(said).wrap());
+            } else if page.chosen.is_empty() {
                 ui.label(widgets::soft(ui, texts.none_chosen));
             } else if page.making.is_running() {
                 ui.label(widgets::soft(ui, texts.being_made));
             } else {
                 ui.label(widgets::soft(ui, texts.pages(count)));
+                if count > page.shown.len() {
+                    ui.label(widgets::soft(ui, texts.first_shown(page.shown.len())));
+                }
             }
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                 if widgets::lesser(ui, "+").on_hover_text(texts.enlarge).clicked() {
@@ -312,6 +319,11 @@ impl Desk {
         });
     }
 
+    /// Whether the pages that are there are those of what is chosen and drawn now.
+    fn can_print(&self, page: &OnPaperPage) -> bool {
+        !page.pages.is_empty() && !page.making.is_running() && page.of.as_ref() == Some(&self.made_from(page))
+    }
+
     /// Whether the bay is another than it was when it was opened.
     fn was_otherwise(&self) -> bool {
         let (opened, now) = (self.document.opened(), self.document.layout());
@@ -325,25 +337,32 @@ impl Desk {
         made(opened, id, self.document.cars(), self.document.by())
     }
 
-    /// Has the pages made anew when what they are made from is another, and takes them up once they are.
-    fn follow_sheets(&mut self, ctx: &Context) {
+    /// What the pages are to be made from. Nothing is printed of an answer that is older than what is drawn.
+    fn made_from(&self, page: &OnPaperPage) -> MadeFrom {
         let locale = self.view.locale;
         let face = self.shop.face().clone();
         let file = self.document.path().and_then(std::path::Path::file_name);
-        let from = MadeFrom {
+        MadeFrom {
             generation: self.answer.generation,
-            chosen: self.on_paper.chosen.clone(),
-            paper: self.on_paper.paper(locale.units),
+            promise: self.answer.assessment.promise.clone(),
+            chosen: if self.answer.stale { Vec::new() } else { page.chosen.clone() },
+            paper: page.paper(locale.units),
             about: About {
                 day: self.document.today().map(|day| locale.region.day(day)).unwrap_or_default(),
                 file: file.map(|own| own.to_string_lossy().into_owned()).unwrap_or_default(),
                 shop: face.name.clone().unwrap_or_default(),
-                revision: self.on_paper.revision.trim().to_owned(),
+                revision: page.revision.trim().to_owned(),
             },
             face,
             numbers: self.answer.letters().numbers(),
             locale,
-        };
+        }
+    }
+
+    /// Has the pages made anew when what they are made from is another, and takes them up once they are.
+    fn follow_sheets(&mut self, ctx: &Context) {
+        let locale = self.view.locale;
+        let from = self.made_from(&self.on_paper);
         if self.on_paper.of.as_ref() != Some(&from) {
             let now = (Arc::clone(&self.answer.judged), Arc::clone(&self.answer.assessment));
             let before = self.as_opened();

@@ -23,6 +23,7 @@ texts! {
     before_now, "That the findings are told as opened and as they are now.";
     enlarge, "Larger pages.";
     reduce, "Smaller pages.";
+    look_again, "That nothing was saved, for the pages are others by now.";
     leave, "Leaves the page.";
 }
 
@@ -30,6 +31,8 @@ impl OnPaper {
     sentences! { on_paper:
         /// How many pages there are.
         pages(count: usize) -> String;
+        /// That only the first so many are shown; all are saved and printed.
+        first_shown(count: usize) -> String;
         /// Which page it is, for who cannot see it.
         page(at: usize, count: usize, title: &str, description: &str) -> String;
         /// What was written.

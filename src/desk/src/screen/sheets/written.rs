@@ -36,6 +36,9 @@ impl Desk {
 
     /// Writes the pages that are seen as PDF, and has the system open it.
     pub(in crate::screen) fn print_sheets(&mut self, ctx: &Context) {
+        if !self.can_print(&self.on_paper) {
+            return;
+        }
         let own = self.data_folder().map(|folder| folder.join("printed"));
         let name = self.suggested_sheets().file_name().map(PathBuf::from).unwrap_or_default();
         let (pages, language) = (Arc::clone(&self.on_paper.pages), self.view.locale.language);
@@ -62,6 +65,11 @@ impl Desk {
     pub(in crate::screen) fn save_sheets(&mut self, ctx: &Context, path: &Path, over: bool) {
         let texts = self.view.locale.language.on_paper();
         self.on_paper.to = Some(path.display().to_string());
+        // The system's window may have been open while something else was chosen or drawn: what is saved was seen.
+        if !self.is_on_paper() || !self.can_print(&self.on_paper) {
+            self.say_wrong(texts.look_again);
+            return;
+        }
         let path = self.in_folder(path);
         let ending = path.extension().map(|own| own.to_string_lossy().into_owned()).unwrap_or_default();
         let Some(format) = Format::of_ending(&ending, self.on_paper.dpi) else {

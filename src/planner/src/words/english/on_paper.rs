@@ -27,11 +27,16 @@ pub const TEXTS: OnPaper = OnPaper {
     before_now: "Findings are told as opened and as they are now.",
     enlarge: "Larger pages",
     reduce: "Smaller pages",
+    look_again: "Nothing was saved: the pages are others by now. Look at them, then save again.",
     leave: "Leave",
 };
 
 pub fn pages(count: usize) -> String {
     if count == 1 { "1 page".to_owned() } else { format!("{count} pages") }
+}
+
+pub fn first_shown(count: usize) -> String {
+    format!("The first {count} are shown; all are saved and printed.")
 }
 
 pub fn page(at: usize, count: usize, title: &str, description: &str) -> String {

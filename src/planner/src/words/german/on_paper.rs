@@ -27,11 +27,16 @@ pub const TEXTS: OnPaper = OnPaper {
     before_now: "Befunde stehen darauf wie beim Öffnen und wie jetzt.",
     enlarge: "Seiten größer",
     reduce: "Seiten kleiner",
+    look_again: "Nichts gespeichert: Die Seiten sind inzwischen andere. Ansehen, dann noch einmal speichern.",
     leave: "Verlassen",
 };
 
 pub fn pages(count: usize) -> String {
     if count == 1 { "1 Seite".to_owned() } else { format!("{count} Seiten") }
+}
+
+pub fn first_shown(count: usize) -> String {
+    format!("Die ersten {count} sind zu sehen; gespeichert und gedruckt werden alle.")
 }
 
 pub fn page(at: usize, count: usize, title: &str, description: &str) -> String {
