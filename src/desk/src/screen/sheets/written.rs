@@ -90,7 +90,7 @@ impl Desk {
     }
 
     /// Says how it ended.
-    pub(super) fn hear_written(&mut self) {
+    pub(in crate::screen) fn hear_written(&mut self) {
         let texts = self.view.locale.language.on_paper();
         let named = |path: &Path| path.display().to_string();
         match self.on_paper.writing.news().pop() {
