@@ -164,7 +164,7 @@ fn every_text_on_a_sheet() {
     assert!(seen > 1_000, "{seen}");
 }
 
-fn texts_of(items: &[Item]) -> Vec<String> {
+pub(crate) fn texts_of(items: &[Item]) -> Vec<String> {
     let texts = items.iter().filter_map(|item| match &item.shape {
         Shape::Text(text) => Some(text.text.clone()),
         Shape::Dimension(dimension) => Some(dimension.text.text.clone()),

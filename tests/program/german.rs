@@ -5,9 +5,13 @@ use std::ffi::OsString;
 use std::fmt::Debug;
 use std::path::Path;
 
-use baywright_planner::Code;
-use baywright_planner::words::Language;
+use baywright_drawing::sheet::{About, Answered, Of, Paper, Sheet, Size, sheet};
+use baywright_drawing::{Lettering, ViewState};
+use baywright_planner::model::ShopFace;
+use baywright_planner::words::{Language, Locale, Units};
+use baywright_planner::{Code, assess};
 
+use crate::bracketed::texts_of;
 use crate::made::Typed;
 
 /// Texts that are the same in both languages, by their table and name: signs, names of languages, words that both have.
@@ -142,16 +146,76 @@ fn every_answer_is_german() {
             }
         }
         // With a comma, as it is written where German is spoken.
-        let has_point = |word: &str| {
-            let digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
-            word.split_once('.').is_some_and(|(a, b)| digit(a.chars().last()) && digit(b.chars().next()))
-        };
         let numbers = told().map(|line| ours(line, &typed)).collect::<String>();
-        for word in numbers.split_whitespace().filter(|own| own.matches('.').count() == 1 && has_point(own)) {
+        for word in numbers.split_whitespace().filter(|own| has_point(own)) {
             found.insert(format!("{}: {word}", built_in.name));
         }
     }
     assert!(found.is_empty(), "{found:#?}");
+}
+
+/// Every sheet of every shipped bay, on paper so large that hardly a line is broken.
+#[test]
+fn every_sheet_is_german() {
+    let (mut found, mut seen) = (BTreeSet::new(), 0);
+    for built_in in baywright_files::EMBEDDED_LAYOUTS {
+        let day = Some(jiff::civil::date(2026, 11, 20));
+        let loaded = baywright_files::open(Path::new(built_in.name), day).expect("a shipped layout");
+        let mut typed = Typed::default();
+        typed.learn(&loaded.layout);
+        for (_, arrangement) in &loaded.arrangements {
+            typed.learn_arrangement(arrangement);
+            let assessment = assess(arrangement);
+            let locale = Locale::of(Language::German, Units::Metres);
+            let lettering = Lettering { locale, ..Lettering::default() };
+            let (state, face) = (ViewState::default(), ShopFace::default());
+            let now = Answered { arrangement, assessment: &assessment, name: arrangement.id.as_str() };
+            let of = Of { now, before: None, state: &state, face: &face };
+            for kind in Sheet::ALL {
+                for page in sheet(kind, &of, Paper::landscape(Size::A1), &About::default(), &lettering) {
+                    // Names may be broken between lines.
+                    let listed: Vec<String> = page
+                        .frames
+                        .iter()
+                        .flat_map(|frame| texts_of(frame.items()))
+                        .filter(|text| !text.contains("Bereithalten: "))
+                        .collect();
+                    seen += listed.len();
+                    let text = ours(&format!("{} {}", page.title, listed.join(" ")), &typed);
+                    if let Some(word) = english_in(&text) {
+                        found.insert(format!("{} {kind:?}: {word:?} in {text}", built_in.name));
+                    }
+                    let of_numbers = text.split_whitespace().filter(|own| has_point(own));
+                    found.extend(of_numbers.map(|own| format!("{} {kind:?}: {own}", built_in.name)));
+                }
+            }
+        }
+    }
+    assert!(found.is_empty(), "{found:#?}");
+    assert!(seen > 1_000, "{seen}");
+}
+
+/// The command makes sheets with the language's own way of writing days.
+#[test]
+fn a_sheet_has_the_day_as_germans_write_it() {
+    let folder = std::env::temp_dir().join(format!("baywright-german-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).expect("a scratch folder");
+    let path = folder.join("blatt.svg");
+    let path = path.to_str().expect("text");
+    let day = ["--language", "de", "--date", "2026-11-20"];
+    let told = said(&[&["sheet", "clear-bay", "--kind", "marks", "--out", path], &day[..]].concat());
+    let made = std::fs::read_dir(&folder).expect("a folder").filter_map(Result::ok);
+    let all: String = made.filter_map(|own| std::fs::read_to_string(own.path()).ok()).collect();
+    assert!(all.contains("20.11.2026") && !all.contains("2026-11-20"), "{told}");
+    assert!(all.contains("Markenblatt"), "{told}");
+    std::fs::remove_dir_all(folder).expect("removed");
+}
+
+/// A number with a point, as English has it.
+fn has_point(word: &str) -> bool {
+    let digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
+    word.matches('.').count() == 1
+        && word.split_once('.').is_some_and(|(a, b)| digit(a.chars().last()) && digit(b.chars().next()))
 }
 
 #[test]

@@ -253,7 +253,7 @@ fn sheet(given: &ArgMatches, language: Language, today: Option<Date>) -> SheetAs
         revision: text("revision").unwrap_or_default(),
         json: given.get_flag("json"),
         quiet: given.get_flag("quiet"),
-        locale: Locale { language, units, ..Locale::default() },
+        locale: Locale::of(language, units),
         today,
         shop: given.get_one::<PathBuf>("shop").cloned(),
     }

@@ -21,7 +21,7 @@ pub const TEXTS: FloorTexts = FloorTexts {
     level: "Höhe",
     proud: "Über dem Boden",
     survey: "Aufgemessen",
-    openings: "Türen, Fenster und Öffnungen, je entlang ihrer Wand vom linken Ende an, von innen gesehen",
+    openings: "Türen, Fenster, Öffnungen: vom linken Wandende an, von innen gesehen",
     points: "Punkte, rechtwinklig von zwei Wänden",
     corners: "Linien und Flächen, Ecke für Ecke",
     no_points: "Keine bleibende Marke ist eingetragen, und diese Aufstellung hat keine Marke zu legen.",
@@ -43,7 +43,7 @@ pub const TEXTS: FloorTexts = FloorTexts {
                        Heizung im Boden suchen. Eine offene Grube abdecken oder absperren. Gefälle zu Rinnen gehört nicht in die \
                        Fläche, die eben sein muss.",
     sockets: "Steckdosen",
-    no_sockets: "Keine eingetragen: Ein Messplatz hat hier keine Steckdosen. Von Hand auf diesem Blatt eintragen.",
+    no_sockets: "Keine eingetragen: Steckdosen kennt das Programm nicht. Auf diesem Blatt von Hand eintragen.",
     lights: "Leuchten",
     hanging: "Was sonst hängt oder eingebaut ist",
     panels: "Vor Schaltschränken freizuhalten",
@@ -93,7 +93,7 @@ pub fn from_to(from: &str, to: &str) -> String {
 
 pub fn floor_limit(level: &str) -> String {
     format!(
-        "Unter den Rädern und den Zielen dürfen der höchste und der tiefste Punkt höchstens {level} auseinanderliegen."
+        "Unter den Rädern und den Zielen darf der höchste Punkt höchstens {level} über dem tiefsten liegen."
     )
 }
 

@@ -1,7 +1,7 @@
 //! German of the same: see `words/sheets.rs`.
 
 use super::{About, Language, Units, sentence_start};
-use crate::assessment::Step;
+use crate::assessment::{Step, Subject};
 use crate::model::{Placement, TargetKind};
 use crate::words::sheets::SheetTexts;
 
@@ -30,12 +30,11 @@ pub const TEXTS: SheetTexts = SheetTexts {
     from_to: "Marken",
     must_read: "Soll",
     was_read: "Ist",
-    read_by: "Gemessen von",
+    read_by: "Name",
     read_at: "Tag, Uhrzeit",
     running: "Jede Maßreihe zählt von ihrer eigenen 0 an. Sie dient zum Nachprüfen: die Zahlen nie addieren.",
     sketch: "Skizze",
-    sketch_about: "Das Fahrzeug von oben zeichnen, vorn ist rechts, dazu die Ziele und die Marken mit Nummern. Was ein Kästchen misst, \
-                   legen Sie fest.",
+    sketch_about: "Von oben: Fahrzeug (vorn ist rechts), Ziele, Marken mit Nummern. Was ein Kästchen misst, legen Sie fest.",
     marks_by_hand: "Die Marken",
     mark: "Marke",
     ahead: "Vor der hintersten Marke",
@@ -46,8 +45,7 @@ pub const TEXTS: SheetTexts = SheetTexts {
     after: "Wenn wir Platz gemacht haben",
     no_promise: "Hier geht es nur um den Boden und was darauf steht. Ob am Wagen sonst etwas fehlt und was die Arbeit kostet, steht \
                  hier nicht.",
-    measure_bar: "Diesen Balken nachmessen: Ist er nicht 100 mm lang, nichts aus diesem Blatt abgreifen; nur die Maße für das \
-                  Bandmaß gelten dann.",
+    measure_bar: "Diesen Balken messen: Sind es nicht 100 mm, hier nichts abgreifen; nur Maße für das Bandmaß gelten.",
 };
 
 pub fn in_bay(bay: &str, set_up: &str) -> String {
@@ -104,7 +102,7 @@ impl About<'_> {
 
     /// How high the middle of a target's face is set.
     pub fn set_height(&self, placement: &Placement, height_mm: f64) -> String {
-        let name = self.target_named(placement.target.kind, placement.id.as_str());
+        let name = self.alone(&Subject::Target(placement.id.clone()));
         let lays = if placement.target.kind == TargetKind::Mat { "auslegen" } else { "aufstellen" };
         format!("{name} {lays}: die Mitte der Zielfläche {} über dem Boden.", self.length(height_mm))
     }
