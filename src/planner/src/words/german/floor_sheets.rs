@@ -20,7 +20,7 @@ pub const TEXTS: FloorTexts = FloorTexts {
     top: "Oberkante",
     level: "Höhe",
     proud: "Über dem Boden",
-    survey: "Aufgemessen",
+    survey: "Aufmaß",
     openings: "Türen, Fenster, Öffnungen: vom linken Wandende an, von innen gesehen",
     points: "Punkte, rechtwinklig von zwei Wänden",
     corners: "Linien und Flächen, Ecke für Ecke",

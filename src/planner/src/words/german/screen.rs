@@ -107,7 +107,7 @@ pub const TEXTS: Screen = Screen {
     enter_heights_from: "Links unter „Höhen ab“ wählen, was die Anleitung meint. Was übernommen wird, ist ein eigenes Fahrzeug.",
     no_marks: "Diese Einstellung braucht keine Marken.",
     tape_must_read: "Das Bandmaß muss zeigen",
-    laser_caution: "Nicht in den Laser blicken; den Strahl unter Augenhöhe und von blanken Flächen fernhalten. Räder mit Keilen sichern, bevor man sich neben das Fahrzeug legt.",
+    laser_caution: "Nicht in den Laser blicken; den Strahl unter Augenhöhe halten und von blanken Flächen weg. Räder verkeilen, bevor man sich neben das Fahrzeug legt.",
 
     // What is in the bay.
     in_this_bay: "An diesem Messplatz",

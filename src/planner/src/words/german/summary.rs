@@ -5,8 +5,7 @@ use crate::assessment::{Assessment, Severity, TooLarge, Verdict};
 use crate::cure::{LOOKED_WITHIN_MM, looks_elsewhere};
 
 /// Beside the work it concerns, on every output.
-pub const CAUTION: &str = "Es gilt die Anleitung des Fahrzeugherstellers. Räder mit Keilen sichern, Bremse anziehen wie dort verlangt, nicht in \
-                           den Laser blicken.";
+pub const CAUTION: &str = "Es gilt die Anleitung des Herstellers. Räder verkeilen, Bremse wie dort verlangt, nicht in den Laser blicken.";
 
 impl About<'_> {
     /// How many findings of which kind, alone: each is a point of its own, with its letter.
