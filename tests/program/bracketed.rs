@@ -193,11 +193,10 @@ fn written(svg: &str) -> Vec<String> {
 fn joined(lines: Vec<String>, typed: &Typed) -> Vec<String> {
     let mut texts: Vec<String> = Vec::new();
     let open = |text: &String| text.matches('⟦').count() > text.matches('⟧').count() && !text.ends_with('…');
+    let begins = |text: String| typed.0.iter().any(|name| name.starts_with(&text));
     for line in lines {
         match texts.last_mut() {
-            Some(last) if open(last) || typed.begins(&format!("{last} {line}")) => {
-                *last = format!("{last} {line}")
-            }
+            Some(last) if open(last) || begins(format!("{last} {line}")) => *last = format!("{last} {line}"),
             _ => texts.push(line),
         }
     }

@@ -48,11 +48,6 @@ impl Typed {
         }
     }
 
-    /// Whether a name begins so.
-    pub fn begins(&self, text: &str) -> bool {
-        self.0.iter().any(|name| name.starts_with(text))
-    }
-
     /// Whether the words made a text, or it is none of theirs: a name, a figure with its unit, the letter of a finding, a path.
     /// Two texts of the words that were put together outside them are not made by them.
     pub fn is_made(&self, text: &str) -> bool {
