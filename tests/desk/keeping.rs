@@ -13,7 +13,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::own::enter_car;
-use crate::sessions::{after_the_end, ask, home, nothing_is_offered_after, press, start};
+use crate::sessions::{after_the_end, ask, change_list, home, nothing_is_offered_after, press, start};
 use crate::support::{demo, type_into, usual};
 
 fn change(screen: &mut Harness<'_, Desk>, change: impl FnOnce(&mut Vehicle)) {
@@ -350,12 +350,7 @@ fn a_low_ceiling_is_put_in_and_its_underside_is_typed() {
 fn the_list_of_work_survives_the_end_of_the_program() {
     let home = home("list of work");
     let mut screen = start(&home);
-    ask(&mut screen, Command::BeginVisit);
-    let Some(Page::Visit(page)) = screen.state_mut().view_mut().page_mut() else { panic!() };
-    page.changing = true;
-    page.list.triggers[0].title = "Roof box taken off".to_owned();
-    screen.run();
-    screen.state_mut().wait_until_kept();
+    change_list(&mut screen);
     drop(screen);
     let mut screen = after_the_end(&home);
     assert!(screen.query_all_by_label_contains("List of work: ").next().is_some());

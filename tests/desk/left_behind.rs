@@ -9,7 +9,7 @@ use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::sessions::{after_the_end, ask, home, press, start};
+use crate::sessions::{after_the_end, ask, change_list, home, press, start};
 use crate::support::type_into;
 
 const BAY: &str = "Open it again: Bay: Crowded bay";
@@ -25,12 +25,7 @@ fn died_over_four(home: &Path) {
     type_into(&mut screen, "Name of the car", "Van of the flower shop");
     ask(&mut screen, Command::File(OfFile::BeginBayAnyway));
     type_into(&mut screen, "Name of the bay", "Back bay");
-    ask(&mut screen, Command::BeginVisit);
-    let Some(Page::Visit(page)) = screen.state_mut().view_mut().page_mut() else { panic!() };
-    page.changing = true;
-    page.list.triggers[0].title = "Roof box taken off".to_owned();
-    screen.run();
-    screen.state_mut().wait_until_kept();
+    change_list(&mut screen);
 }
 
 fn begin(name: &str) -> (std::path::PathBuf, Harness<'static, Desk>) {

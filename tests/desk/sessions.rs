@@ -56,3 +56,13 @@ pub fn ask(screen: &mut Harness<'_, Desk>, command: Command) {
     screen.state_mut().ask(&ctx, command);
     screen.run();
 }
+
+/// Renames the first line of the shop's list of work, which is not saved yet but kept against a crash.
+pub fn change_list(screen: &mut Harness<'_, Desk>) {
+    ask(screen, Command::BeginVisit);
+    let Some(Page::Visit(page)) = screen.state_mut().view_mut().page_mut() else { panic!() };
+    page.changing = true;
+    page.list.triggers[0].title = "Roof box taken off".to_owned();
+    screen.run();
+    screen.state_mut().wait_until_kept();
+}

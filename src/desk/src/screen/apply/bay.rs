@@ -103,15 +103,14 @@ impl Desk {
     /// What was done to the building in other set-ups too, which nobody sees.
     fn say_of_building(&mut self, done: &OfBuilding) {
         let texts = self.view.locale.language.rooms();
-        let names = |all: &[Id]| all.iter().map(ToString::to_string).collect::<Vec<_>>();
-        fn texts_of(all: &[String]) -> Vec<&str> {
-            all.iter().map(String::as_str).collect()
+        fn names(all: &[Id]) -> Vec<&str> {
+            all.iter().map(Id::as_str).collect()
         }
         if !done.removed.is_empty() {
-            self.say(texts.removed_from_every(&texts_of(&names(&done.removed))));
+            self.say(texts.removed_from_every(&names(&done.removed)));
         }
         if let Some((thing, otherwise)) = done.built.last() {
-            self.say(texts.now_built(thing.as_str(), &texts_of(&names(otherwise))));
+            self.say(texts.now_built(thing.as_str(), &names(otherwise)));
         }
     }
 
