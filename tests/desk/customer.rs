@@ -69,10 +69,11 @@ fn syllables_are_counted_as_a_dictionary_does() {
     );
 }
 
-/// The school year in which a German sentence is read, by the first Wiener Sachtextformel: R. Bamberger, E. Vanecek, "Lesen, Verstehen,
-/// Lernen, Schreiben", Wien, Jugend und Volk, 1984, with the figures that the documentation of the R package koRpus gives for its
-/// `nWS`: 0.1935 times the words of three syllables or more in a hundred + 0.1672 words a sentence + 0.1297 times the words of more
-/// than six letters in a hundred - 0.0327 times the words of one syllable in a hundred - 0.875. A figure and a unit count as above.
+/// The school year in which a German sentence is read, by the first Wiener Sachtextformel: R. Bamberger and E. Vanecek,
+/// "Lesen - Verstehen - Lernen - Schreiben", Wien, Jugend und Volk, 1984, with the figures that the documentation of the R package
+/// koRpus gives for its `nWS`: 0.1935 times the words of three syllables or more in a hundred + 0.1672 words a sentence + 0.1297
+/// times the words of more than six letters in a hundred - 0.0327 times the words of one syllable in a hundred - 0.875. A figure
+/// and a unit count as above.
 fn school_year(sentence: &str) -> f64 {
     let words: Vec<&str> =
         sentence.split_whitespace().filter(|own| own.chars().any(char::is_alphanumeric)).collect();
@@ -154,8 +155,7 @@ fn every_sentence(language: Language) -> Vec<(String, String)> {
 #[test]
 fn every_sentence_is_read_at_grade_eight_or_below() {
     type Formula = fn(&str) -> f64;
-    let formulas: [(Language, Formula); 2] =
-        [(Language::English, grade), (Language::German, school_year)];
+    let formulas: [(Language, Formula); 2] = [(Language::English, grade), (Language::German, school_year)];
     for (language, grade) in formulas {
         let all = every_sentence(language);
         assert!(all.len() > 60, "{language:?}: {}", all.len());

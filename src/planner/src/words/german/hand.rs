@@ -85,7 +85,11 @@ pub fn on_clipboard(count: usize) -> String {
 
 pub fn bad_level(number: usize, line: &str, what: BadLevel<'_>, units: Units) -> String {
     let line: String = line.chars().take(40).collect();
-    format!("Zeile {number}, „{line}“, ist keine Höhe: {}. {}", of_bad_level(what), how_levels(units))
+    format!(
+        "Zeile {number}, „{line}“, ist keine Höhe: {}. {}",
+        of_bad_level(what),
+        how_levels(units, ANY_MARK)
+    )
 }
 
 pub fn bad_level_in(file: &str, number: usize, line: &str, what: BadLevel<'_>, units: Units) -> String {
@@ -93,7 +97,7 @@ pub fn bad_level_in(file: &str, number: usize, line: &str, what: BadLevel<'_>, u
     format!(
         "{file}, Zeile {number}, „{line}“: {}. Von der Datei wurde nichts übernommen. {}",
         of_bad_level(what),
-        how_levels(units)
+        how_levels(units, PERMANENT_MARK)
     )
 }
 
@@ -104,7 +108,7 @@ pub fn too_many_levels(file: &str, found: usize, most: usize) -> String {
 }
 
 pub fn no_levels_in(file: &str, units: Units) -> String {
-    format!("{file}: keine Höhe gefunden. Nichts wurde geändert. {}", how_levels(units))
+    format!("{file}: keine Höhe gefunden. Nichts wurde geändert. {}", how_levels(units, PERMANENT_MARK))
 }
 
 pub fn levels_read(file: &str, count: usize) -> String {
@@ -112,11 +116,12 @@ pub fn levels_read(file: &str, count: usize) -> String {
     format!("{read} aus {file} gelesen. Den Tag eintragen, an dem sie gemessen wurden")
 }
 
-fn how_levels(units: Units) -> String {
-    format!(
-        "Drei Zahlen je Zeile: längs, quer, Höhe, {}; oder eine Marke, mit Namen oder Nummer, und ihre Höhe.",
-        three_lengths(units)
-    )
+/// A mark that is typed may be one on the drawing; a file knows those alone that stay on the floor.
+const ANY_MARK: &str = "eine Marke, mit Namen oder Nummer";
+const PERMANENT_MARK: &str = "eine Marke, die auf dem Boden bleibt, mit Namen";
+
+fn how_levels(units: Units, mark: &str) -> String {
+    format!("Drei Zahlen je Zeile: längs, quer, Höhe, {}; oder {mark}, und ihre Höhe.", three_lengths(units))
 }
 
 fn of_bad_level(what: BadLevel<'_>) -> String {
@@ -125,6 +130,10 @@ fn of_bad_level(what: BadLevel<'_>) -> String {
         BadLevel::Columns(1) => "sie hat eine Spalte".to_owned(),
         BadLevel::Columns(count) => format!("sie hat {count} Spalten"),
         BadLevel::NoMark(name) => format!("keine Marke heißt „{}“", short(name)),
+        BadLevel::TwoMarks(name) => format!(
+            "zwei Marken heißen „{}“: eine, die auf dem Boden bleibt, und eine dieser Einstellung; die Stelle angeben",
+            short(name)
+        ),
         BadLevel::NoNumber(column, text) => {
             format!("{}: „{}“ ist keine Zahl", of_column(column), short(text))
         }
