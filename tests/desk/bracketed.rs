@@ -204,14 +204,14 @@ fn the_pages() {
     ask(&mut screen, Command::Bay(OfBay::Duplicate));
     for page in all_pages(&screen) {
         let place = format!("{page:?}").chars().take(20).collect::<String>();
-        screen.state_mut().view_mut().page = Some(page);
+        screen.state_mut().lay(Some(page));
         screen.run();
         unfold(&mut screen);
         walk.look(&screen, &place);
     }
     // Settings of the shop's own, and each trouble with their file.
     ask(&mut screen, Command::Shop(OfShop::Set(ShopFigure::ByEye, 90.0)));
-    screen.state_mut().view_mut().page = Some(Page::Shop);
+    screen.state_mut().lay(Some(Page::Shop));
     screen.run();
     walk.look(&screen, "settings that have no place");
     let home = std::env::temp_dir().join(format!("baywright-bracketed-{}", std::process::id()));

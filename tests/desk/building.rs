@@ -202,7 +202,7 @@ fn made_the_bays_it_takes_nothing_from_others_unsaid() {
     press(&mut screen, "Stay here");
     assert_eq!(*screen.state().document().layout(), before);
     press(&mut screen, ADOPT);
-    let question = screen.state().view().page.clone();
+    let question = screen.state().view().page().cloned();
     assert!(matches!(question, Some(Page::Ask(Question::AdoptBuilding(_)))));
     ask(&mut screen, Command::Page(None));
     ask(&mut screen, Command::Bay(OfBay::Edit(Edit::AdoptBuilding)));

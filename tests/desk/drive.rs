@@ -318,7 +318,7 @@ fn what_someone_else_wrote_is_opened() {
             screen.get_by_label("Do not save").click();
             screen.run();
         }
-        assert!(screen.state().view().page.is_none() && !screen.state().document().is_changed());
+        assert!(screen.state().view().page().is_none() && !screen.state().document().is_changed());
         assert_eq!(
             screen.state().document().layout().bay.ceiling_mm,
             3_050.0,

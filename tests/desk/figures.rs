@@ -120,10 +120,10 @@ fn fields_are_as_wide_as_their_figures() {
 fn enter_on_the_last_field_reaches_what_makes_the_bay() {
     let made = |screen: &mut Harness<'_, Desk>| {
         assert!(screen.get_by_label("Make this bay").accesskit_node().is_focused());
-        assert!(matches!(screen.state().view().page, Some(Page::NewBay(_))), "not made unasked");
+        assert!(matches!(screen.state().view().page(), Some(Page::NewBay(_))), "not made unasked");
         screen.key_press(Key::Enter);
         screen.run();
-        assert!(screen.state().view().page.is_none());
+        assert!(screen.state().view().page().is_none());
         screen.state().document().layout().bay.room.bounds().size()
     };
     let mut screen = new_bay(Units::Millimetres);

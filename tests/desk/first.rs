@@ -46,12 +46,12 @@ fn the_first_start_says_what_it_shows_and_where_ones_own_begins() {
         let mut screen = window(&home, first(&home));
         screen.get_by_label("This is an invented shop");
         press(&mut screen, way);
-        let page = &screen.state().view().page;
+        let page = screen.state().view().page();
         match leads_to {
             "a car" => assert!(screen.state().document().draft().is_some() && page.is_none()),
             "a file" => assert!(matches!(page, Some(Page::Open(_)))),
             "a room" => assert!(matches!(page, Some(Page::NewBay(_)))),
-            _ => assert_eq!(*page, None),
+            _ => assert_eq!(page, None),
         }
         // Only the first time.
         drop(screen);
@@ -71,7 +71,7 @@ fn the_next_start_begins_with_the_last_bay_and_set_up() {
     let named = asked(&home, Some(&path));
     assert!(!named.is_new);
     let mut screen = window(&home, named);
-    assert_eq!(screen.state().view().page, None);
+    assert_eq!(screen.state().view().page(), None);
     let other = screen.state().document().layout().arrangements[1].id.clone();
     ask(&mut screen, Command::Bay(OfBay::Show(other.clone())));
     drop(screen);
@@ -106,7 +106,7 @@ fn what_cannot_be_opened_any_more_is_told_and_the_demo_stands_in_for_it() {
     assert!(!gone.is_new && !gone.why_not.is_empty());
     assert_eq!(gone.document.layout().bay.name, "Crowded bay");
     let screen = window(&home, gone);
-    assert_eq!(screen.state().view().page, None);
+    assert_eq!(screen.state().view().page(), None);
     screen.get_by_label_contains("mine.ron");
     drop(screen);
 

@@ -90,7 +90,7 @@ fn ticks_stay_under_the_pointer_and_are_kept() {
     let home = home("ticks");
     let mut screen = start(&home);
     ask(&mut screen, Command::BeginVisit);
-    let Some(Page::Visit(page)) = screen.state().view().page.clone() else { panic!("no page") };
+    let Some(Page::Visit(page)) = screen.state().view().page().cloned() else { panic!("no page") };
     let titles: Vec<String> = page.list.triggers.iter().map(|own| own.title.clone()).collect();
     let places = |screen: &Harness<'_, Desk>| -> Vec<Rect> {
         titles.iter().map(|title| screen.get_by_label(title).rect()).collect()
@@ -105,9 +105,9 @@ fn ticks_stay_under_the_pointer_and_are_kept() {
     wheel(&mut screen, egui::pos2(720.0, 400.0), -200.0);
     screen.key_press(Key::Escape);
     screen.run();
-    assert_eq!(screen.state().view().page, None);
+    assert_eq!(screen.state().view().page(), None);
     ask(&mut screen, Command::BeginVisit);
-    let Some(Page::Visit(again)) = screen.state().view().page.clone() else { panic!("no page") };
+    let Some(Page::Visit(again)) = screen.state().view().page().cloned() else { panic!("no page") };
     assert_eq!(again.chosen.len(), titles.len());
     assert_eq!(places(&screen), before);
     // Taken, they are done; and another car is in for something else.
@@ -115,7 +115,7 @@ fn ticks_stay_under_the_pointer_and_are_kept() {
     screen.run();
     press(&mut screen, "Aim these, in this order");
     ask(&mut screen, Command::BeginVisit);
-    let chosen = |screen: &Harness<'_, Desk>| match &screen.state().view().page {
+    let chosen = |screen: &Harness<'_, Desk>| match screen.state().view().page() {
         Some(Page::Visit(page)) => page.chosen.len(),
         other => panic!("{other:?}"),
     };
@@ -234,8 +234,8 @@ fn what_cannot_be_opened_asks_for_nothing() {
     std::fs::write(&bad, "hello").unwrap();
     for (path, why) in [(&car, "this is a car, not a bay"), (&bad, "saved by this program")] {
         ask(&mut screen, Command::File(OfFile::Open(path.clone())));
-        let Some(Page::Open(page)) = &screen.state().view().page else {
-            panic!("{:?}", screen.state().view().page)
+        let Some(Page::Open(page)) = screen.state().view().page() else {
+            panic!("{:?}", screen.state().view().page())
         };
         let [fault] = page.faults.as_slice() else { panic!("{:?}", page.faults) };
         assert!(fault.contains(why), "{fault}");
@@ -244,7 +244,7 @@ fn what_cannot_be_opened_asks_for_nothing() {
     }
     // What can be is asked about first.
     ask(&mut screen, Command::File(OfFile::Open("clear-bay".into())));
-    assert!(matches!(screen.state().view().page, Some(Page::Ask(_))));
+    assert!(matches!(screen.state().view().page(), Some(Page::Ask(_))));
     drop(screen);
     crate::support::clear(home);
 }

@@ -13,7 +13,7 @@ use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::Underlay;
-use baywright_planner::words::Units;
+use baywright_planner::words::{Language, Locale, Units};
 use egui::accesskit::Role;
 use egui::{Pos2, Rect, Shape, Vec2};
 use egui_kittest::Harness;
@@ -64,7 +64,7 @@ fn painted(screen: &Harness<'_, Desk>) -> Vec<Painted> {
             _ => {}
         }
     }
-    let is_customers = matches!(screen.state().view().page, Some(Page::Customer(_)));
+    let is_customers = matches!(screen.state().view().page(), Some(Page::Customer(_)));
     let paper: Vec<Rect> =
         screen.state().drawings().map(|(_, rect)| rect).filter(|_| !is_customers).collect();
     let window = screen.ctx.content_rect();
@@ -118,7 +118,7 @@ impl Looked {
             screen.run_steps(2);
         }
         let window = screen.ctx.content_rect().expand(SLACK_PX);
-        let has_page = screen.state().view().page.is_some();
+        let has_page = screen.state().view().page().is_some();
         let mut hidden = Vec::new();
         screen.ctx.viewport(|viewport| {
             for (layer, widgets) in viewport.prev_pass.widgets.layers() {
@@ -202,13 +202,13 @@ fn name_at_length(screen: &mut Harness<'_, Desk>) {
     assert_eq!((things, shown.bay.name.as_str(), shown.id.as_str()), (1, LONG, LONG));
 }
 
-fn fits(size: (f32, f32), large: bool, units: Units) {
+fn fits(size: (f32, f32), large: bool, language: Language, units: Units) {
     let (mut found, mut told) = (Vec::new(), BTreeSet::new());
     let mut seen = 0;
     for layout in ["crowded-bay", "lift-bay", "hall"] {
         let mut screen = screen(desk(Path::new(layout), None), Vec2::from(size), 1.0);
         screen.state_mut().view_mut().letters = letters(large);
-        screen.state_mut().view_mut().locale.units = units;
+        screen.state_mut().view_mut().locale = Locale::of(language, units);
         screen.run();
         let mut at = |screen: &mut Harness<'_, Desk>, place: &str| {
             look(screen, &format!("{layout}, {place}"), &mut told, &mut found);
@@ -231,12 +231,12 @@ fn fits(size: (f32, f32), large: bool, units: Units) {
         }
         for page in all_pages(&screen) {
             let place = format!("{page:?}").chars().take(24).collect::<String>();
-            screen.state_mut().view_mut().page = Some(page);
+            screen.state_mut().lay(Some(page));
             screen.run();
             unfold(&mut screen);
             at(&mut screen, &place);
         }
-        screen.state_mut().view_mut().page = None;
+        screen.state_mut().lay(None);
         screen.run();
         for begin in [Begin::New, Begin::Change] {
             for whole in [false, true] {
@@ -247,10 +247,12 @@ fn fits(size: (f32, f32), large: bool, units: Units) {
                 ask(&mut screen, Command::Car(OfCar::DropAnyway));
             }
         }
-        for menu in ["Car: ", "Aiming: ", "Bay: ", "Set-up: ", "Show", "+ Add"] {
+        let texts = language.screen();
+        let picked = [texts.car, texts.aiming, texts.bay, texts.arrangement].map(|own| format!("{own}: "));
+        for menu in picked.into_iter().chain([texts.show, texts.add].map(str::to_owned)) {
             let opens = |own: &egui_kittest::Node<'_>| {
                 let name = own.accesskit_node().label().or(own.accesskit_node().value());
-                name.is_some_and(|name| name == menu || menu.ends_with(' ') && name.starts_with(menu))
+                name.is_some_and(|name| name == menu || menu.ends_with(' ') && name.starts_with(&menu))
             };
             let button = screen.query_all_by_role(Role::Button).find(opens);
             button.unwrap_or_else(|| panic!("no {menu}")).click();
@@ -290,11 +292,11 @@ fn fits(size: (f32, f32), large: bool, units: Units) {
         }
         ask(&mut screen, Command::View(OfView::Select(None)));
         for page in [Page::Customer(0), Page::Customer(1), Page::Ask(Question::Unsaved(Leaving::Quit))] {
-            screen.state_mut().view_mut().page = Some(page);
+            screen.state_mut().lay(Some(page));
             screen.run();
             at(&mut screen, "long names, a page");
         }
-        screen.state_mut().view_mut().page = None;
+        screen.state_mut().lay(None);
         screen.run();
         ask(&mut screen, Command::Bay(OfBay::Duplicate));
         at(&mut screen, "another set-up");
@@ -305,30 +307,45 @@ fn fits(size: (f32, f32), large: bool, units: Units) {
 
 #[test]
 fn in_a_small_window_in_large_letters() {
-    fits((1280.0, 720.0), true, Units::Millimetres);
+    fits((1280.0, 720.0), true, Language::English, Units::Millimetres);
 }
 
 #[test]
 fn in_a_small_window_in_large_letters_and_feet() {
-    fits((1280.0, 720.0), true, Units::FeetInches);
+    fits((1280.0, 720.0), true, Language::English, Units::FeetInches);
 }
 
 #[test]
 fn in_a_small_window() {
-    fits((1280.0, 720.0), false, Units::Millimetres);
+    fits((1280.0, 720.0), false, Language::English, Units::Millimetres);
 }
 
 #[test]
 fn in_a_small_window_in_feet() {
-    fits((1280.0, 720.0), false, Units::FeetInches);
+    fits((1280.0, 720.0), false, Language::English, Units::FeetInches);
 }
 
 #[test]
 fn in_a_large_window() {
-    fits((2560.0, 1440.0), false, Units::Millimetres);
+    fits((2560.0, 1440.0), false, Language::English, Units::Millimetres);
 }
 
 #[test]
 fn in_a_large_window_in_large_letters_and_feet() {
-    fits((2560.0, 1440.0), true, Units::FeetInches);
+    fits((2560.0, 1440.0), true, Language::English, Units::FeetInches);
+}
+
+#[test]
+fn in_a_small_window_in_german() {
+    fits((1280.0, 720.0), false, Language::German, Units::Millimetres);
+}
+
+#[test]
+fn in_a_small_window_in_german_in_large_letters() {
+    fits((1280.0, 720.0), true, Language::German, Units::Metres);
+}
+
+#[test]
+fn in_a_large_window_in_german() {
+    fits((2560.0, 1440.0), false, Language::German, Units::Millimetres);
 }

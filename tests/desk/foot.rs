@@ -5,8 +5,10 @@ use baywright_desk::screen::command::{Command, OfView};
 use baywright_desk::screen::view::{Area, Drawn, Letters, Measuring, Notice, Tool};
 use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
+use baywright_planner::words::Words;
 use egui::Vec2;
 use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
 
 use crate::support::{demo, screen};
 
@@ -82,6 +84,67 @@ fn a_long_notice_is_read_whole() {
             let covered = before.iter().find(|paper| paper.intersects(place));
             assert_eq!(covered, None, "{place:?}");
         }
+    }
+}
+
+/// What was said goes before the whole caution: as long as the short one fits beside it, it stands in the foot.
+#[test]
+fn what_was_said_goes_before_the_whole_caution() {
+    for large in [false, true] {
+        let mut screen = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
+        if large {
+            screen.state_mut().view_mut().letters = Letters::LARGE;
+        }
+        screen.run();
+        let foot = screen.ctx.content_rect().bottom() - 40.0;
+        let mut was_short = 0;
+        let whole = Words::new(&screen.state().answer().arrangement, screen.state().view().locale).caution();
+        let mut is_beside = false;
+        for words in 1..60 {
+            let text = "kept ".repeat(words).trim().to_owned();
+            screen.state_mut().view_mut().notice = Some(Notice { text: text.clone(), wrong: false });
+            screen.run();
+            screen.run();
+            let (_, place) = shown(&screen, &text).expect("it is shown");
+            let in_foot = place.top() > foot;
+            assert!(!(in_foot && is_beside), "a longer one is no more in the foot");
+            is_beside = !in_foot;
+            if in_foot {
+                assert!(cut_off(&screen).is_empty(), "{:?}", cut_off(&screen));
+                was_short += usize::from(shown(&screen, whole).is_none_or(|(_, own)| own.top() < foot));
+            }
+        }
+        assert!(is_beside && was_short > 3, "large {large}: {was_short} beside the short caution");
+    }
+}
+
+/// The longest notice leaves half of the panel to what is found, and is scrolled by the wheel and by keys to its end.
+#[test]
+fn a_very_long_notice_leaves_room_for_what_is_found() {
+    for large in [false, true] {
+        let mut screen = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
+        if large {
+            screen.state_mut().view_mut().letters = Letters::LARGE;
+        }
+        screen.run();
+        let text = "The file could not be kept where it was, for its folder is gone. ".repeat(40);
+        let text = text.trim().to_owned();
+        screen.state_mut().view_mut().notice = Some(Notice { text: text.clone(), wrong: true });
+        screen.run();
+        screen.run();
+        let height = screen.ctx.content_rect().height();
+        let (clip, place) = shown(&screen, &text).expect("it is shown");
+        assert!(place.height() > clip.height() && clip.height() <= height * 0.5, "{place:?} in {clip:?}");
+        let cards =
+            screen.query_all_by_label_contains("is inside the keep-clear zone").map(|card| card.rect());
+        let first = cards.min_by(|a, b| a.top().total_cmp(&b.top())).expect("what is found has its room");
+        assert!(first.top() + 40.0 < clip.top(), "{first:?}, {clip:?}");
+        screen.get_by_label("Message, to scroll with the arrow keys").focus();
+        screen.run();
+        screen.key_press(egui::Key::End);
+        screen.run();
+        let (clip, place) = shown(&screen, &text).expect("it is shown");
+        assert!(place.bottom() <= clip.bottom() + 4.0, "{place:?} in {clip:?}");
     }
 }
 

@@ -258,7 +258,7 @@ fn the_pages_that_are_typed_in() {
     ] {
         try_form(|| {
             let mut screen = blank(demo());
-            screen.state_mut().view_mut().page = Some(page.clone());
+            screen.state_mut().lay(Some(page.clone()));
             screen.run();
             screen
         });

@@ -322,3 +322,56 @@ fn up_and_down_step_the_figure_in_a_field() {
     screen.run();
     assert!((thing(&screen, "trolley").place.at.heading().to_degrees() + 1.0).abs() < 1e-9);
 }
+
+/// A slow screen gets a quick flick in one frame: press, way and release. It is a drag all the same, from where it was pressed to
+/// where it was let go, and not to where the pointer went afterwards; and a press that hardly moved is a press.
+#[test]
+fn a_flick_within_one_frame_is_a_drag_and_a_press_within_one_is_a_press() {
+    let button = |pos, pressed| egui::Event::PointerButton {
+        pos,
+        button: egui::PointerButton::Primary,
+        pressed,
+        modifiers: Modifiers::NONE,
+    };
+    let moved = egui::Event::PointerMoved;
+    let name = "waste bin";
+    // What a drag frame by frame makes of it.
+    let mut slowly = usual(demo());
+    let from = middle(&slowly, &on_top(name));
+    let was = thing(&slowly, name).place.at;
+    let to = from + Vec2::new(37.0, -23.0);
+    drag(&mut slowly, from, to);
+    let there = thing(&slowly, name).place.at;
+    assert!(there.origin().distance(was.origin()) > 200.0);
+    let away = to + Vec2::new(-260.0, 120.0);
+    let frames: [&[&[egui::Event]]; 5] = [
+        &[&[moved(from), button(from, true), moved(to), button(to, false)]],
+        // Nothing is told of the way: the release alone says where it ended.
+        &[&[moved(from), button(from, true), button(to, false)]],
+        // Pressed in one frame; the way and the release in the next.
+        &[&[moved(from), button(from, true)], &[moved(to), button(to, false)]],
+        &[&[moved(from), button(from, true)], &[moved(to)], &[button(to, false), moved(away)]],
+        &[&[moved(from), button(from, true), moved(away), moved(to), button(to, false), moved(away)]],
+    ];
+    for (way, frames) in frames.into_iter().enumerate() {
+        let mut screen = usual(demo());
+        for events in frames {
+            screen.input_mut().events.extend(events.iter().cloned());
+            screen.step();
+        }
+        screen.run();
+        assert_eq!(thing(&screen, name).place.at, there, "in way {way}");
+        assert_eq!(selected(&screen), Some(Subject::Thing(name.into())));
+        assert!(screen.state().undoes().is_some(), "one step");
+        ask(&mut screen, Command::Undo);
+        assert_eq!(thing(&screen, name).place.at, was);
+        assert!(screen.state().undoes().is_none(), "one step");
+    }
+    let mut screen = usual(demo());
+    let by = from + Vec2::new(2.0, 1.0);
+    screen.input_mut().events.extend([moved(from), button(from, true), moved(by), button(by, false)]);
+    screen.run();
+    assert_eq!(selected(&screen), Some(Subject::Thing(name.into())), "a press is a press");
+    assert_eq!(thing(&screen, name).place.at, was);
+    assert!(screen.state().undoes().is_none());
+}

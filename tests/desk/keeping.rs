@@ -13,7 +13,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::own::enter_car;
-use crate::sessions::{after_the_end, ask, home, nothing_is_offered_after, press, start};
+use crate::sessions::{after_the_end, ask, change_list, home, nothing_is_offered_after, press, start};
 use crate::support::{demo, type_into, usual};
 
 fn change(screen: &mut Harness<'_, Desk>, change: impl FnOnce(&mut Vehicle)) {
@@ -218,7 +218,7 @@ fn a_room_that_is_half_typed_is_offered_after_a_crash() {
     drop(screen);
     let mut screen = after_the_end(&home);
     press(&mut screen, "Open it again: A bay that was begun: Back bay");
-    let Some(Page::NewBay(NewBay { room, .. })) = &screen.state().view().page else { panic!("not shown") };
+    let Some(Page::NewBay(NewBay { room, .. })) = screen.state().view().page() else { panic!("not shown") };
     let lengths: Vec<&str> = room.walls.iter().map(|wall| wall.length.as_str()).collect();
     assert_eq!(
         (room.name.as_str(), room.taped, &lengths[..2]),
@@ -256,14 +256,14 @@ fn work_taken_up_is_not_saved_over_what_someone_else_wrote_since() {
     std::fs::write(&path, &theirs).unwrap();
     let mut screen = take_up_bay(&home);
     ask(&mut screen, Command::File(OfFile::Save));
-    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::ChangedOnDisk)));
+    assert_eq!(screen.state().view().page(), Some(&Page::Ask(Question::ChangedOnDisk)));
     assert_eq!(std::fs::read_to_string(&path).unwrap(), theirs);
     // Crashed and taken up once more, it is asked still.
     screen.state_mut().wait_until_kept();
     drop(screen);
     let mut screen = take_up_bay(&home);
     ask(&mut screen, Command::File(OfFile::Save));
-    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::ChangedOnDisk)));
+    assert_eq!(screen.state().view().page(), Some(&Page::Ask(Question::ChangedOnDisk)));
     ask(&mut screen, Command::File(OfFile::SaveOver));
     assert!(!std::fs::read_to_string(&path).unwrap().contains("paper bin"));
     nothing_is_offered_after(screen, home);
@@ -275,7 +275,7 @@ fn work_taken_up_is_saved_where_nobody_else_wrote() {
     let path = died_over(&home);
     let mut screen = take_up_bay(&home);
     ask(&mut screen, Command::File(OfFile::Save));
-    assert!(screen.state().view().page.is_none() && !screen.state().document().is_changed());
+    assert!(screen.state().view().page().is_none() && !screen.state().document().is_changed());
     let saved = baywright_files::load_layout(&path).unwrap();
     assert_eq!(saved.arrangements, screen.state().document().layout().arrangements);
     nothing_is_offered_after(screen, home);
@@ -314,10 +314,10 @@ fn the_note_leads_to_each_of_the_figures_that_are_invented() {
     for row in ["The car's body: ", "Its sensor: ", "The aiming: "] {
         let mut screen = usual(demo());
         press(&mut screen, "on example figures");
-        assert_eq!(screen.state().view().page, Some(Page::Examples));
+        assert_eq!(screen.state().view().page(), Some(&Page::Examples));
         screen.get_by_label_contains(&format!("Enter your own: {row}")).click();
         screen.run();
-        assert_eq!(screen.state().view().page, None);
+        assert_eq!(screen.state().view().page(), None);
         assert!(screen.state().document().draft().is_some(), "{row}");
         assert!(screen.state().view().car.whole, "{row}");
         assert_eq!(screen.state().view().car.lead, None, "{row}: brought into sight");
@@ -350,17 +350,12 @@ fn a_low_ceiling_is_put_in_and_its_underside_is_typed() {
 fn the_list_of_work_survives_the_end_of_the_program() {
     let home = home("list of work");
     let mut screen = start(&home);
-    ask(&mut screen, Command::BeginVisit);
-    let Some(Page::Visit(page)) = &mut screen.state_mut().view_mut().page else { panic!() };
-    page.changing = true;
-    page.list.triggers[0].title = "Roof box taken off".to_owned();
-    screen.run();
-    screen.state_mut().wait_until_kept();
+    change_list(&mut screen);
     drop(screen);
     let mut screen = after_the_end(&home);
     assert!(screen.query_all_by_label_contains("List of work: ").next().is_some());
     ask(&mut screen, Command::File(OfFile::TakeUp(0)));
-    let Some(Page::Visit(page)) = &screen.state().view().page else { panic!() };
+    let Some(Page::Visit(page)) = screen.state().view().page() else { panic!() };
     assert!(page.changing && page.list.triggers[0].title == "Roof box taken off");
     let list = page.list.clone();
     ask(&mut screen, Command::File(OfFile::KeepTriggers(Box::new(list))));
@@ -374,7 +369,7 @@ fn a_list_of_work_that_someone_else_changed_is_not_replaced_unseen() {
     let mut screen = start(&home);
     let begin = |screen: &mut Harness<'_, Desk>, title: &str| {
         ask(screen, Command::BeginVisit);
-        let Some(Page::Visit(page)) = &mut screen.state_mut().view_mut().page else { panic!() };
+        let Some(Page::Visit(page)) = screen.state_mut().view_mut().page_mut() else { panic!() };
         page.changing = true;
         page.list.triggers[0].title = title.to_owned();
         page.list.clone()
@@ -388,7 +383,7 @@ fn a_list_of_work_that_someone_else_changed_is_not_replaced_unseen() {
     ask(&mut screen, Command::File(OfFile::KeepTriggers(Box::new(ours.clone()))));
     assert!(screen.query_by_label_contains("Someone else changed the shop's list of work").is_some());
     assert_eq!(there(), theirs);
-    let Some(Page::Visit(page)) = &screen.state().view().page else { panic!() };
+    let Some(Page::Visit(page)) = screen.state().view().page() else { panic!() };
     assert!(page.changing && page.list == ours);
     ask(&mut screen, Command::File(OfFile::KeepTriggers(Box::new(ours.clone()))));
     assert_eq!(there(), ours);
@@ -456,8 +451,10 @@ fn a_bay_and_the_car_that_was_entered_in_it_are_both_taken_up() {
     // The car first: the bay would take its place, and that is asked about.
     press(&mut screen, "Open it again: Car: Van of the flower shop");
     press(&mut screen, "Open it again: Bay: Crowded bay");
-    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::DropCar)));
+    assert_eq!(screen.state().view().page(), Some(&Page::Ask(Question::DropCar)));
     press(&mut screen, "Go on entering it");
+    // The list is there again until it is closed.
+    press(&mut screen, "Close");
     assert_eq!(screen.state().document().draft().unwrap().car().name, "Van of the flower shop");
     press(&mut screen, "Keep this car");
     // The page is come back to from the menu; what was changed in the bay meanwhile is asked about too.
@@ -466,10 +463,10 @@ fn a_bay_and_the_car_that_was_entered_in_it_are_both_taken_up() {
     screen.run();
     press(&mut screen, "Work that was not saved");
     press(&mut screen, "Open it again: Bay: Crowded bay");
-    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::Unsaved(Leaving::TakeUp(0)))));
+    assert_eq!(screen.state().view().page(), Some(&Page::Ask(Question::Unsaved(Leaving::TakeUp(0)))));
     press(&mut screen, "Do not save");
     assert_eq!(screen.state().document().saved_arrangement().unwrap().moved, moved);
-    assert!(screen.state().view().page.is_none(), "nothing is left");
+    assert!(screen.state().view().page().is_none(), "nothing is left");
     drop(screen);
     // What keeps may be at its last note still.
     crate::support::clear(home);
@@ -562,14 +559,14 @@ fn what_is_typed_on_a_page_is_put_aside_and_not_dropped() {
     // The window is asked to close: a question lies over the page then.
     ask(&mut screen, Command::Quit);
     press(&mut screen, "Go on with it");
-    let name = |screen: &Harness<'_, Desk>| match &screen.state().view().page {
+    let name = |screen: &Harness<'_, Desk>| match screen.state().view().page() {
         Some(Page::NewBay(open)) => Some(open.room.name.clone()),
         _ => None,
     };
     assert_eq!(name(&screen).as_deref(), Some("Back bay"));
     ask(&mut screen, Command::Page(None));
     ask(&mut screen, Command::BeginVisit);
-    let changed = |screen: &Harness<'_, Desk>| match &screen.state().view().page {
+    let changed = |screen: &Harness<'_, Desk>| match screen.state().view().page() {
         Some(Page::Visit(open)) => open.list.triggers[0].title == "Roof box taken off",
         _ => false,
     };
@@ -614,6 +611,42 @@ fn a_bay_that_is_saved_away_from_its_car_says_so() {
     std::fs::copy(home.join("shop").join(car), home.join("elsewhere").join(car)).unwrap();
     ask(&mut screen, Command::File(OfFile::Save));
     assert!(!told(&screen).wrong, "{:?}", told(&screen));
+    crate::support::clear(home);
+}
+
+/// What was said of saving is there still when what was to follow it is done.
+#[test]
+fn a_warning_of_saving_is_read_after_another_bay_was_opened() {
+    let home = home("warned-on-the-way");
+    let layout = with_car_beside(&home);
+    let mut desk = crate::support::desk(&layout, None);
+    desk.live_in(home.clone());
+    let mut screen = usual(desk);
+    press(&mut screen, "Do all of this");
+    std::fs::create_dir_all(home.join("elsewhere/bays")).unwrap();
+    let other = Path::new(env!("CARGO_MANIFEST_DIR")).join("bay-layouts/crowded-bay.ron");
+    let said = |screen: &Harness<'_, Desk>| screen.state().view().notice.clone();
+    ask(&mut screen, Command::File(OfFile::Open(other.clone())));
+    // Its car is gone from beside it: what is saved cannot be opened without.
+    std::fs::remove_dir_all(home.join("shop/vehicle-profiles")).unwrap();
+    press(&mut screen, "Save first");
+    assert_eq!(screen.state().document().path(), Some(other.as_path()), "what followed is done");
+    let told = said(&screen).unwrap();
+    assert!(told.wrong && told.text.contains("“our-car”"), "{told:?}");
+    screen.get_by_label_contains("“our-car”");
+    // It goes with the next change of the work, as everything that was said does.
+    press(&mut screen, "Do all of this");
+    assert_eq!(said(&screen), None);
+    // Work that was left is said to be saved, and that is said still once the next bay is open.
+    ask(&mut screen, Command::File(OfFile::SaveAs(home.join("mine.ron"), false)));
+    press(&mut screen, "Undo");
+    ask(&mut screen, Command::File(OfFile::Open(other)));
+    press(&mut screen, "Save first");
+    assert!(
+        said(&screen).is_some_and(|told| !told.wrong && told.text.contains("mine.ron")),
+        "{:?}",
+        said(&screen)
+    );
     crate::support::clear(home);
 }
 

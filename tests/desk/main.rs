@@ -26,14 +26,17 @@ mod hand;
 mod in_sight;
 mod keeping;
 mod led;
+mod left_behind;
 mod legible;
 mod levels;
 mod looking;
 #[path = "../shared/made.rs"]
 mod made;
 mod names;
+mod on_paper;
 mod opened;
 mod own;
+mod picked;
 mod pictures;
 mod promised;
 mod remembered;

@@ -86,7 +86,7 @@ fn the_first_five_minutes_from_an_empty_start() {
     screen.get_by_label_contains(&unbroken("The last wall ends 40 mm from where you began: 1 in 799"));
     // Nothing is spread unasked: it could hide a wall that was misread.
     press(&mut screen, "Make this bay");
-    assert!(screen.state().view().page.is_some(), "not made yet");
+    assert!(screen.state().view().page().is_some(), "not made yet");
     press(
         &mut screen,
         "Use it: Street wall alone would explain it: 8\u{202f}960 mm instead of 9\u{202f}000 mm.",

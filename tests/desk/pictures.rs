@@ -107,7 +107,7 @@ fn pictures_are_what_is_shown() {
     room.walls = walls
         .map(|(length, turn)| WallTyped { length: length.into(), turn: turn.into(), name: String::new() })
         .to_vec();
-    bay.state_mut().view_mut().page = Some(Page::NewBay(NewBay::of(room)));
+    bay.state_mut().lay(Some(Page::NewBay(NewBay::of(room))));
     bay.run();
     check("desk-new-bay.png", &mut bay);
 

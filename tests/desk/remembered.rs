@@ -11,7 +11,7 @@ use baywright_drawing::Theme;
 use baywright_files::MOST_RECENT;
 use baywright_planner::Subject;
 use baywright_planner::model::ThingKind;
-use baywright_planner::words::Units;
+use baywright_planner::words::{Language, Locale, Units};
 use egui::{Event, Key, Modifiers, ViewportCommand, ViewportId};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
@@ -65,7 +65,12 @@ fn how_it_was_shown_is_remembered() {
     let home = home("shown");
     let mut screen = window(&home, first(&home));
     press(&mut screen, "Look round the invented shop");
-    for asked in [OfView::Units(Units::FeetInches), OfView::Theme(Theme::Dark), OfView::ToRoom(true)] {
+    for asked in [
+        OfView::Language(Language::German),
+        OfView::Units(Units::FeetInches),
+        OfView::Theme(Theme::Dark),
+        OfView::ToRoom(true),
+    ] {
         ask(&mut screen, Command::View(asked));
     }
     key(&mut screen, CTRL, Key::Plus);
@@ -73,6 +78,7 @@ fn how_it_was_shown_is_remembered() {
     let screen = window(&home, first(&home));
     let view = screen.state().view();
     assert_eq!((view.locale.units, view.theme, view.to_room), (Units::FeetInches, Theme::Dark, true));
+    assert_eq!(view.locale, Locale::of(Language::German, Units::FeetInches));
     assert_eq!(view.letters.percent(), 115);
     assert!((screen.ctx.zoom_factor() - 1.15).abs() < 1e-6);
     crate::support::clear(home);
@@ -159,11 +165,11 @@ fn the_files_that_were_opened_last_are_offered() {
 fn the_usual_keys_begin_close_save_and_fill_the_screen() {
     let mut screen = usual(demo());
     key(&mut screen, CTRL, Key::N);
-    assert!(matches!(screen.state().view().page, Some(Page::NewBay(_))));
+    assert!(matches!(screen.state().view().page(), Some(Page::NewBay(_))));
     key(&mut screen, CTRL, Key::W);
-    assert_eq!(screen.state().view().page, None);
+    assert_eq!(screen.state().view().page(), None);
     key(&mut screen, Modifiers { shift: true, ..CTRL }, Key::S);
-    assert!(matches!(screen.state().view().page, Some(Page::Save(_))));
+    assert!(matches!(screen.state().view().page(), Some(Page::Save(_))));
     key(&mut screen, CTRL, Key::W);
     let sent = |screen: &mut Harness<'_, Desk>, modifiers, key| {
         // In one frame, whose commands are looked at.
@@ -178,7 +184,7 @@ fn the_usual_keys_begin_close_save_and_fill_the_screen() {
     // Something is not saved: it asks first, then as now closes.
     ask(&mut screen, Command::Bay(baywright_desk::screen::command::OfBay::Add(ThingKind::Trolley)));
     assert!(!sent(&mut screen, CTRL, Key::W).contains(&ViewportCommand::Close));
-    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::Unsaved(Leaving::Quit))));
+    assert_eq!(screen.state().view().page(), Some(&Page::Ask(Question::Unsaved(Leaving::Quit))));
     let mut screen = usual(demo());
     assert!(sent(&mut screen, CTRL, Key::W).contains(&ViewportCommand::Close));
 }
@@ -214,7 +220,7 @@ fn what_is_sought_in_the_list_is_all_that_it_shows() {
     key(&mut screen, CTRL, Key::F);
     screen.event(Event::Text("van".to_owned()));
     screen.run();
-    assert!(matches!(&screen.state().view().page, Some(Page::Cars(sought, _)) if sought == "van"));
+    assert!(matches!(screen.state().view().page(), Some(Page::Cars(sought, _)) if sought == "van"));
 }
 
 #[test]
@@ -225,7 +231,7 @@ fn what_is_dropped_on_the_window_opens_as_what_it_is() {
     // Nothing is lost by it.
     ask(&mut screen, Command::Bay(baywright_desk::screen::command::OfBay::Add(ThingKind::Trolley)));
     drop_files(&mut screen, &[&bay]);
-    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::Unsaved(Leaving::Open(bay.clone())))));
+    assert_eq!(screen.state().view().page(), Some(&Page::Ask(Question::Unsaved(Leaving::Open(bay.clone())))));
     // Behind a question nothing opens unseen.
     drop_files(&mut screen, &[&bay]);
     screen.get_by_label("Close this page first, then drop the file again.");
@@ -263,7 +269,7 @@ fn what_is_dropped_on_the_window_opens_as_what_it_is() {
     screen.get_by_label("Several files were dropped; only the first one was looked at.");
     // It is not lost by the next one.
     drop_files(&mut screen, &[&bay]);
-    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::DropCar)));
+    assert_eq!(screen.state().view().page(), Some(&Page::Ask(Question::DropCar)));
     key(&mut screen, Modifiers::NONE, Key::Escape);
 
     let note = home.join("note.txt");
@@ -275,6 +281,6 @@ fn what_is_dropped_on_the_window_opens_as_what_it_is() {
     ask(&mut screen, Command::Undo);
     std::fs::write(&bay, "(version: 6, name: \"Mine\", room: (corners_mm: []))").unwrap();
     drop_files(&mut screen, &[&bay]);
-    assert!(matches!(&screen.state().view().page, Some(Page::Open(page)) if !page.faults.is_empty()));
+    assert!(matches!(screen.state().view().page(), Some(Page::Open(page)) if !page.faults.is_empty()));
     crate::support::clear(home);
 }

@@ -53,14 +53,14 @@ fn a_window_that_was_told_the_file_is_open_elsewhere_asks_before_it_saves() {
     second.get_by_label_contains("open in another window too");
     change(&mut second);
     ctrl_s(&mut second);
-    assert_eq!(second.state().view().page, Some(Page::Ask(Question::OpenElsewhere)));
+    assert_eq!(second.state().view().page(), Some(&Page::Ask(Question::OpenElsewhere)));
     press(&mut second, "Stay here");
     assert!(second.state().document().is_changed());
     assert_eq!(text(&path), before, "nothing was written");
     // Under another name, which is a free one beside it.
     ctrl_s(&mut second);
     press(&mut second, "Save as \u{2026}");
-    let Some(Page::Save(page)) = &second.state().view().page else { panic!() };
+    let Some(Page::Save(page)) = second.state().view().page() else { panic!() };
     assert_eq!(Path::new(&page.path), home.join("bay 2.ron"));
     ask(&mut second, Command::Page(None));
     // All the same: then it is written, and the first one asks in its turn.
@@ -71,14 +71,14 @@ fn a_window_that_was_told_the_file_is_open_elsewhere_asks_before_it_saves() {
     let between = text(&path);
     change(&mut first);
     ctrl_s(&mut first);
-    assert_eq!(first.state().view().page, Some(Page::Ask(Question::ChangedOnDisk)));
+    assert_eq!(first.state().view().page(), Some(&Page::Ask(Question::ChangedOnDisk)));
     assert_eq!(text(&path), between);
     // Once the first window is closed nothing is asked any more.
     first.state_mut().wait_until_kept();
     drop(first);
     change(&mut second);
     ctrl_s(&mut second);
-    assert!(second.state().view().page.is_none() && !second.state().document().is_changed());
+    assert!(second.state().view().page().is_none() && !second.state().document().is_changed());
     second.state_mut().wait_until_kept();
     drop(second);
     crate::support::clear(home);
@@ -107,7 +107,7 @@ fn what_is_on_disk_as_it_is_is_not_written_again() {
     // One that is gone is asked about, though nothing was changed.
     std::fs::remove_file(&path).unwrap();
     ctrl_s(&mut screen);
-    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::GoneFromDisk)));
+    assert_eq!(screen.state().view().page(), Some(&Page::Ask(Question::GoneFromDisk)));
     screen.state_mut().wait_until_kept();
     drop(screen);
     crate::support::clear(home);
@@ -122,7 +122,7 @@ fn after_a_conflict_a_free_name_is_proposed() {
     std::fs::write(&path, text(&path).replace("waste bin", "paper bin")).unwrap();
     ctrl_s(&mut screen);
     press(&mut screen, "Save as \u{2026}");
-    let proposed = |screen: &Harness<'_, Desk>| match &screen.state().view().page {
+    let proposed = |screen: &Harness<'_, Desk>| match screen.state().view().page() {
         Some(Page::Save(page)) => PathBuf::from(&page.path),
         other => panic!("{other:?}"),
     };
@@ -153,16 +153,16 @@ fn work_that_was_not_saved_stays_in_sight_until_it_is_answered() {
     press_at(&mut screen, egui::pos2(6.0, 880.0), Modifiers::NONE);
     screen.key_press(Key::Escape);
     screen.run();
-    assert_eq!(screen.state().view().page, Some(Page::LeftBehind), "it stays");
+    assert_eq!(screen.state().view().page(), Some(&Page::LeftBehind), "it stays");
     // Closed by its own press it is kept, and offered where that says.
     press(&mut screen, "Close");
-    assert!(screen.state().view().page.is_none());
+    assert!(screen.state().view().page().is_none());
     screen.get_by_label_contains("offered under Bay");
     screen.get_by_label_contains("Bay: ").click();
     screen.run();
     press(&mut screen, "Work that was not saved");
     press(&mut screen, "Discard: Bay: Crowded bay");
-    assert!(screen.state().view().page.is_none());
+    assert!(screen.state().view().page().is_none());
     screen.state_mut().wait_until_kept();
     drop(screen);
     crate::support::clear(home);

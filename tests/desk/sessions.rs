@@ -29,7 +29,7 @@ pub fn start(home: &std::path::Path) -> Harness<'static, Desk> {
 pub fn after_the_end(home: &std::path::Path) -> Harness<'static, Desk> {
     for _ in 0..100 {
         let screen = start(home);
-        if matches!(screen.state().view().page, Some(Page::LeftBehind)) {
+        if matches!(screen.state().view().page(), Some(Page::LeftBehind)) {
             return screen;
         }
         std::thread::sleep(std::time::Duration::from_millis(20));
@@ -42,7 +42,7 @@ pub fn nothing_is_offered_after(mut screen: Harness<'static, Desk>, home: PathBu
     screen.state_mut().wait_until_kept();
     drop(screen);
     std::thread::sleep(std::time::Duration::from_millis(200));
-    assert!(start(&home).state().view().page.is_none());
+    assert!(start(&home).state().view().page().is_none());
     crate::support::clear(home);
 }
 
@@ -55,4 +55,14 @@ pub fn ask(screen: &mut Harness<'_, Desk>, command: Command) {
     let ctx = screen.ctx.clone();
     screen.state_mut().ask(&ctx, command);
     screen.run();
+}
+
+/// Renames the first line of the shop's list of work, which is not saved yet but kept against a crash.
+pub fn change_list(screen: &mut Harness<'_, Desk>) {
+    ask(screen, Command::BeginVisit);
+    let Some(Page::Visit(page)) = screen.state_mut().view_mut().page_mut() else { panic!() };
+    page.changing = true;
+    page.list.triggers[0].title = "Roof box taken off".to_owned();
+    screen.run();
+    screen.state_mut().wait_until_kept();
 }

@@ -99,9 +99,19 @@ fn levels_are_told_by_the_numbers_of_the_marks() {
     paste_over(&mut screen, "Floor levels", "5; 0\n6;-1,5");
     let marks: Vec<_> =
         screen.state().answer().assessment.scene.marks.iter().map(|own| own.at.unwrap()).collect();
-    let survey = bay(&screen).survey.expect("levels");
-    let read: Vec<_> = survey.points.iter().map(|own| (own.at, own.level_mm)).collect();
-    assert_eq!(read, [(marks[4], 0.0), (marks[5], -1.5)]);
+    let levels = |screen: &Harness<'_, Desk>| {
+        let survey = bay(screen).survey.expect("levels");
+        survey.points.iter().map(|own| (own.at, own.level_mm)).collect::<Vec<_>>()
+    };
+    assert_eq!(levels(&screen), [(marks[4], 0.0), (marks[5], -1.5)]);
+    // A file was written by somebody who saw another drawing, or none: its marks are those that stay on the floor.
+    let file = crate::sessions::home("levels-by-number").with_extension("csv");
+    std::fs::write(&file, "mark;level\n5;2\n").unwrap();
+    ask(&mut screen, Command::Bay(OfBay::ReadLevels { of: None, path: file.clone() }));
+    let said = screen.state().view().notice.clone().expect("it is said");
+    assert!(said.wrong && said.text.contains("a mark that stays on the floor"), "{said:?}");
+    assert_eq!(levels(&screen), [(marks[4], 0.0), (marks[5], -1.5)]);
+    std::fs::remove_file(file).unwrap();
 }
 
 #[test]

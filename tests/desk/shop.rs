@@ -45,7 +45,7 @@ fn what_is_set_is_saved_judged_by_and_undone() {
     screen.run();
     screen.get_by_label_contains("Shop settings").click();
     screen.run();
-    assert_eq!(screen.state().view().page, Some(Page::Shop));
+    assert_eq!(screen.state().view().page(), Some(&Page::Shop));
     assert_eq!(value(&screen, BY_EYE), "150 mm");
     assert!(screen.get_all_by_label_contains("Common practice, no source.").count() >= ShopFigure::ALL.len());
     assert!(!file.exists(), "nothing is set yet");
@@ -71,8 +71,8 @@ fn what_is_set_is_saved_judged_by_and_undone() {
     screen.key_press(Key::Escape);
     screen.run();
     assert_eq!(
-        (value(&screen, BY_EYE), &screen.state().view().page),
-        ("150 mm".to_owned(), &Some(Page::Shop))
+        (value(&screen, BY_EYE), screen.state().view().page()),
+        ("150 mm".to_owned(), Some(&Page::Shop))
     );
     // Undo here is of the settings, not of the bay.
     screen.key_press_modifiers(Modifiers::COMMAND, Key::Z);
@@ -87,7 +87,7 @@ fn what_is_set_is_saved_judged_by_and_undone() {
     assert!(!screen.state().document().is_changed() && screen.state().undoes().is_none());
     screen.key_press(Key::Escape);
     screen.run();
-    assert_eq!(screen.state().view().page, None);
+    assert_eq!(screen.state().view().page(), None);
     crate::support::clear(home);
 }
 
@@ -112,7 +112,7 @@ fn a_bay_remembers_by_what_it_was_judged() {
     press(&mut screen, "Why this limit? Floor survey is out of date");
     screen.get_by_label_contains("The shop's own setting. A survey holds, days 1.");
     press(&mut screen, "Shop settings …");
-    assert_eq!(screen.state().view().page, Some(Page::Shop));
+    assert_eq!(screen.state().view().page(), Some(&Page::Shop));
     crate::support::clear(home);
 }
 
@@ -158,7 +158,7 @@ fn what_could_not_be_saved_is_kept() {
     // It holds all the same, and the program does not end without a word.
     assert_eq!(screen.state().answer().arrangement.shop.by_eye_mm, 80.0);
     ask(&mut screen, Command::Quit);
-    assert_eq!(screen.state().view().page, Some(Page::Shop));
+    assert_eq!(screen.state().view().page(), Some(&Page::Shop));
     screen.state_mut().wait_until_kept();
     drop(screen);
     std::fs::remove_dir_all(&file).unwrap();

@@ -328,7 +328,9 @@ fn zones(screen: &Harness<'_, Desk>) -> (Vec<(String, DVec2)>, Vec<Rect>) {
 /// each zone, which none of that moves. A name may give way, and none comes.
 #[test]
 fn names_of_zones_keep_their_places_while_the_room_grows() {
-    let mut compared = 0;
+    // Of each bay and what was drawn out of it: names that were looked at again.
+    let mut compared: Vec<(String, usize)> = Vec::new();
+    let mut others = Vec::new();
     for bay in ["clear-bay", "crowded-bay", "drain-bay"] {
         let mut screen = usual(demo());
         let ctx = screen.ctx.clone();
@@ -357,6 +359,7 @@ fn names_of_zones_keep_their_places_while_the_room_grows() {
             let is_other =
                 matches!(screen.state().view().selected, Some(Subject::Target(_) | Subject::Stand(_)));
             let (names, windows) = zones(&screen);
+            let mut of_this = 0;
             for step in 1..16_u8 {
                 screen.hover_at(from + out * (f32::from(step) * 9.0));
                 screen.step();
@@ -369,12 +372,24 @@ fn names_of_zones_keep_their_places_while_the_room_grows() {
                         was.distance(*at) < 0.01,
                         "{bay}, {what}, {step}: {name} went from {was} to {at}"
                     );
-                    compared += 1;
+                    of_this += 1;
                 }
+            }
+            if is_other {
+                others.push(format!("{bay}, {what}"));
+            } else {
+                compared.push((format!("{bay}, {what}"), of_this));
             }
             screen.key_press(egui::Key::Escape);
             screen.run();
         }
     }
-    assert!(compared > 1_000, "{compared}");
+    // In each there are names to look at, whatever is drawn.
+    let vain: Vec<_> = compared.iter().filter(|(_, count)| *count == 0).collect();
+    assert!(vain.is_empty(), "nothing was compared: {vain:?}");
+    assert!(others.len() <= MOST_TARGETS_IN_THE_WAY, "{others:?}");
+    assert!(compared.iter().map(|(_, count)| count).sum::<usize>() > 1_000, "{compared:?}");
 }
+
+/// A target lies under the pointer instead of what is to be drawn at most so often in the three bays.
+const MOST_TARGETS_IN_THE_WAY: usize = 1;

@@ -110,7 +110,7 @@ fn enter_leads_from_the_last_field_to_keeping_the_car() {
     begin_to_type(&mut screen, "Name of the car", "Second");
     screen.key_press_modifiers(CTRL, Key::S);
     screen.run();
-    assert!(screen.state().view().page.is_none() && screen.state().document().draft().is_none());
+    assert!(screen.state().view().page().is_none() && screen.state().document().draft().is_none());
     assert_eq!(screen.state().answer().arrangement.vehicle.name, "Second");
     clear(home);
 }

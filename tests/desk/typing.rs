@@ -117,18 +117,23 @@ fn the_sheet(leave: Key) -> Vec<Event> {
     for (at, figure) in SHEET.into_iter().enumerate() {
         events.extend(letters(figure));
         events.extend(key(leave));
-        // Where something is to be chosen Tab halts, Enter does not: the kind of target; from where and to where the stand-off
-        // is measured and from where the height; at what is assumed of them, too.
-        let halts = match at {
-            8 => 2,
-            9 => 4,
+        // Where something is to be chosen both halt: the kind of target; from where and to where the stand-off is measured and from
+        // where the height. Tab halts at what is assumed of them, too.
+        let halts = match (at, leave) {
+            (8, Key::Tab) => 2,
+            (9, Key::Tab) => 4,
+            (8, _) => 1,
+            (9, _) => 3,
             _ => 0,
         };
-        if leave == Key::Tab {
-            events.extend((0..halts).flat_map(|_| key(Key::Tab)));
-        }
+        events.extend((0..halts).flat_map(|_| key(leave)));
     }
     events
+}
+
+/// Enter in so many pickers, as they stand: the class of the body, and where the figures come from.
+fn past(pickers: usize) -> Vec<Event> {
+    (0..pickers).flat_map(|_| key(Key::Enter)).collect()
 }
 
 #[test]
@@ -207,7 +212,8 @@ fn a_car_is_entered_from_the_bar_to_the_bay_by_keys_alone() {
             tabs += 1;
             assert!(tabs < 60, "Tab comes to it");
         }
-        let sheet = [key(Key::Enter), letters("Van"), key(Key::Enter), the_sheet(Key::Enter)].concat();
+        let sheet =
+            [key(Key::Enter), letters("Van"), key(Key::Enter), past(2), the_sheet(Key::Enter)].concat();
         happen(&mut screen, &sheet, pace);
         assert_eq!(
             (car(&screen).name.as_str(), short_form(&car(&screen))),
@@ -263,7 +269,7 @@ fn escape_in_a_field_puts_back_and_tab_goes_on_from_there() {
         let length = car(&screen).length_mm;
         happen(&mut screen, &[letters("99"), key(Key::Escape)].concat(), pace);
         assert_eq!(car(&screen).length_mm, length, "{pace} in a frame");
-        assert!(screen.state().view().page.is_none() && car(&screen).is_assumed(BodyPart::Length));
+        assert!(screen.state().view().page().is_none() && car(&screen).is_assumed(BodyPart::Length));
         // Past "assumed" to the width, or right there.
         happen(&mut screen, &keys(&[ON, ON]), pace);
         happen(&mut screen, &[letters("1799"), key(Key::Enter)].concat(), pace);

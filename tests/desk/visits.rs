@@ -17,14 +17,14 @@ fn a_visit_is_chosen_from_the_work_that_is_done() {
     // The list itself is changed without a text editor, and kept as the shop's own.
     press(&mut screen, "Change this list");
     type_into(&mut screen, "Work 1, name", "Glass fitted");
-    let Some(Page::Visit(page)) = screen.state_mut().view_mut().page.as_mut() else { panic!("no page") };
+    let Some(Page::Visit(page)) = screen.state_mut().view_mut().page_mut() else { panic!("no page") };
     page.list.triggers.truncate(4);
     screen.run();
     press(&mut screen, "Keep as the shop's own list");
     let kept = baywright_files::triggers(Some(&home)).unwrap();
     assert_eq!((kept.triggers.len(), kept.triggers[0].title.as_str()), (4, "Glass fitted"));
     assert_eq!(kept.name, "The shop's own list");
-    let Some(Page::Visit(page)) = screen.state().view().page.clone() else { panic!("no page") };
+    let Some(Page::Visit(page)) = screen.state().view().page().cloned() else { panic!("no page") };
     // The first few of the list: whatever this car has of it is to be aimed, each once.
     for trigger in page.list.triggers.iter().take(3) {
         screen.get_by_label(&trigger.title).click();

@@ -7,7 +7,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfFile, OfView};
 use baywright_desk::screen::view::Letters;
 use baywright_drawing::{Drawing, Projection, Theme};
-use baywright_planner::words::Units;
+use baywright_planner::words::{Language, Locale, Units};
 use egui::Vec2;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -26,7 +26,10 @@ const LARGE_SET_UPS_FOR_A_MISREADING: usize = 5;
 /// The figure of a stop stands far from what it is of in no more than one of so many set-ups.
 const SET_UPS_FOR_A_FAR_FIGURE: usize = 39;
 
-fn walk(large: bool, units: Units) {
+/// The same in German, whose words are longer: crossings, and misreadings of ordinary and of large letters.
+const GERMAN_SET_UPS_FOR_ONE: [usize; 3] = [24, 6, 4];
+
+fn walk(large: bool, language: Language, units: Units) {
     let (mut found, mut crossings, mut misread) = (Vec::new(), Vec::new(), Vec::new());
     let mut far: Vec<String> = Vec::new();
     let most_far = if large { MOST_FAR_PX * 1.6 } else { MOST_FAR_PX };
@@ -35,7 +38,7 @@ fn walk(large: bool, units: Units) {
         let mut screen = screen(demo(), Vec2::from(size), 1.0);
         let ctx = screen.ctx.clone();
         screen.state_mut().view_mut().letters = letters(large);
-        screen.state_mut().view_mut().locale.units = units;
+        screen.state_mut().view_mut().locale = Locale::of(language, units);
         for built_in in baywright_files::EMBEDDED_LAYOUTS {
             screen.state_mut().ask(&ctx, Command::File(OfFile::Open(built_in.name.into())));
             let names: Vec<_> =
@@ -76,8 +79,12 @@ fn walk(large: bool, units: Units) {
     assert!(seen >= 3 * 30, "{seen} set-ups in sizes");
     assert!(found.is_empty(), "{} of {seen}:\n{}", found.len(), found.join("\n"));
     assert!(far.len() <= seen / SET_UPS_FOR_A_FAR_FIGURE, "{} of {seen}:\n{}", far.len(), far.join("\n"));
-    let for_a_misreading = if large { LARGE_SET_UPS_FOR_A_MISREADING } else { SET_UPS_FOR_A_MISREADING };
-    let (few, fewer) = (seen / SET_UPS_FOR_A_CROSSING, seen / for_a_misreading);
+    let [for_a_crossing, ordinary, of_large] = match language {
+        Language::German => GERMAN_SET_UPS_FOR_ONE,
+        _ => [SET_UPS_FOR_A_CROSSING, SET_UPS_FOR_A_MISREADING, LARGE_SET_UPS_FOR_A_MISREADING],
+    };
+    let for_a_misreading = if large { of_large } else { ordinary };
+    let (few, fewer) = (seen / for_a_crossing, seen / for_a_misreading);
     assert!(
         crossings.len() <= few && misread.len() <= fewer,
         "{} and {} of {seen}:\n{}\n{}",
@@ -90,27 +97,37 @@ fn walk(large: bool, units: Units) {
 
 #[test]
 fn nothing_lies_on_anything_in_ordinary_letters() {
-    walk(false, Units::Millimetres);
+    walk(false, Language::English, Units::Millimetres);
 }
 
 #[test]
 fn nothing_lies_on_anything_in_large_letters() {
-    walk(true, Units::Millimetres);
+    walk(true, Language::English, Units::Millimetres);
 }
 
 #[test]
 fn nothing_lies_on_anything_in_feet() {
-    walk(false, Units::FeetInches);
+    walk(false, Language::English, Units::FeetInches);
 }
 
 #[test]
 fn nothing_lies_on_anything_in_metres() {
-    walk(false, Units::Metres);
+    walk(false, Language::English, Units::Metres);
 }
 
 #[test]
 fn nothing_lies_on_anything_in_large_letters_and_feet() {
-    walk(true, Units::FeetInches);
+    walk(true, Language::English, Units::FeetInches);
+}
+
+#[test]
+fn nothing_lies_on_anything_in_german() {
+    walk(false, Language::German, Units::Millimetres);
+}
+
+#[test]
+fn nothing_lies_on_anything_in_german_in_large_letters() {
+    walk(true, Language::German, Units::Millimetres);
 }
 
 #[test]

@@ -6,14 +6,16 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfView, Part};
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
+use baywright_planner::geometry::contain::holds;
 use baywright_planner::geometry::overlap::overlaps;
-use baywright_planner::geometry::{DVec2, Outline, PlanPose};
+use baywright_planner::geometry::{DVec2, Outline, PlanPose, Polygon};
 use baywright_planner::model::{FloorFeatureKind, Id, Known, Layout, Opening, OpeningKind, Place, ThingKind};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::sessions::{ask, press};
 use crate::support::{demo, desk, usual};
+use crate::typing::{happen, letters};
 
 fn layout(screen: &Harness<'_, Desk>) -> Layout {
     Layout::clone(screen.state().document().layout())
@@ -85,6 +87,100 @@ fn what_was_moved_in_one_set_up_is_moved_in_all_by_one_press() {
     ask(&mut screen, Command::Undo);
     ask(&mut screen, Command::Undo);
     assert_eq!(layout(&screen), before);
+}
+
+/// A thing that is fixed is removed from every set-up by one press, which is said, and comes back by one undo.
+#[test]
+fn what_is_fixed_is_removed_from_every_set_up_by_one_press() {
+    let mut screen = usual(demo());
+    add(&mut screen, "column");
+    let with = layout(&screen);
+    let pillar = with.bay.things.last().unwrap().id.clone();
+    screen.key_press(egui::Key::Delete);
+    screen.run();
+    let without = layout(&screen);
+    assert!(!at_home(&without, pillar.as_str()));
+    assert_eq!(without.arrangements, with.arrangements, "it is away from none of them: it is gone");
+    let said = screen.state().view().notice.as_ref().expect("it is said").text.clone();
+    assert!(said.to_lowercase().contains(pillar.as_str()) && said.contains("every set-up"), "{said}");
+    ask(&mut screen, Command::Undo);
+    assert_eq!(layout(&screen), with);
+}
+
+/// What is made fixed is in every set-up from there on, as one step, and what another had otherwise is told.
+#[test]
+fn what_is_made_fixed_is_in_every_set_up_by_one_press() {
+    let mut screen = usual(demo());
+    add(&mut screen, "bench");
+    let with = layout(&screen);
+    let bench = with.arrangements[0].added.last().unwrap().id.clone();
+    let fix = |screen: &mut Harness<'_, Desk>| {
+        screen.get_by_label("to move it").focus();
+        screen.run();
+        happen(screen, &letters("f"), 1);
+        screen.run();
+    };
+    fix(&mut screen);
+    let built = layout(&screen);
+    assert!(at_home(&built, bench.as_str()) && built.arrangements[0].added.is_empty());
+    screen.get_by_label_contains("Part of the building: place, size and facts are the bay's");
+    let said = screen.state().view().notice.as_ref().expect("it is said").text.clone();
+    assert!(said.to_lowercase().contains(bench.as_str()) && said.contains("every set-up"), "{said}");
+    let other = built.arrangements[1].id.clone();
+    ask(&mut screen, Command::Bay(OfBay::Show(other.clone())));
+    assert!(screen.state().answer().arrangement.bay.things.iter().any(|own| own.id == bench));
+    let first = built.arrangements[0].id.clone();
+    ask(&mut screen, Command::Bay(OfBay::Show(first.clone())));
+    ask(&mut screen, Command::Undo);
+    assert_eq!(layout(&screen), with);
+    // One that is away in another set-up is there again, and that is told.
+    let trolley = Id::from("trolley");
+    ask(&mut screen, Command::Bay(OfBay::Show(other.clone())));
+    ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Remove(trolley.clone()))));
+    ask(&mut screen, Command::Bay(OfBay::Show(first)));
+    let before = layout(&screen);
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Thing(trolley.clone())))));
+    screen.run();
+    fix(&mut screen);
+    assert!(layout(&screen).arrangements.iter().all(|own| !own.away.contains(&trolley)));
+    let said = screen.state().view().notice.as_ref().expect("it is said").text.clone();
+    assert!(said.contains(other.as_str()), "{said}");
+    ask(&mut screen, Command::Undo);
+    assert_eq!(layout(&screen), before);
+}
+
+/// In a room that lies aslant bays lie in it, on whole millimetres, and on no other one as long as there is floor for that.
+#[test]
+fn bays_lie_in_a_room_that_lies_aslant() {
+    let mut screen = usual(demo());
+    let mut bay = layout(&screen).bay;
+    let middle = bay.room.bounds().centre();
+    let turned = PlanPose::new(middle, 0.6);
+    let corners = bay.room.outer().iter().map(|own| turned * (*own - middle)).collect();
+    bay.room = Polygon::new(corners, Vec::new()).unwrap();
+    assert!(bay.bays.is_empty());
+    ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay.clone()), renamed: None })));
+    assert_eq!(layout(&screen).bay.room, bay.room, "{:?}", screen.state().view().notice);
+    let mut on_another = 0;
+    for nth in 1..=30 {
+        ask(&mut screen, Command::Bay(OfBay::AddPart(Part::HallBay)));
+        let bays = layout(&screen).bay.bays;
+        assert_eq!(bays.len(), nth);
+        let (own, others) = bays.split_last().unwrap();
+        for corner in own.outline.outer() {
+            assert_eq!(*corner, corner.round());
+        }
+        let outline = Outline::from(own.outline.clone());
+        assert!(holds(&bay.room, &outline), "{nth}: {outline:?}");
+        let lies_on = others.iter().any(|other| overlaps(&other.outline.clone().into(), &outline));
+        on_another += usize::from(lies_on);
+        assert!(lies_on || on_another == 0, "{nth}: there was floor");
+        assert!(nth > 3 || !lies_on, "{nth}");
+        if on_another > 1 {
+            return;
+        }
+    }
+    panic!("the room was never full");
 }
 
 #[test]

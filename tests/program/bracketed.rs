@@ -4,8 +4,10 @@ use std::collections::BTreeSet;
 use std::ffi::OsString;
 use std::path::Path;
 
+use baywright_drawing::sheet::{About, Answered, Of, Paper, Sheet, Size, sheet};
 use baywright_drawing::{Fit, Item, Lettering, Projection, Shape, Theme, ViewState, picture, to_svg};
 use baywright_planner::assess;
+use baywright_planner::model::ShopFace;
 use baywright_planner::words::{Language, Locale, Units};
 
 use crate::made::{Typed, must_be_empty};
@@ -76,6 +78,10 @@ fn what_cannot_be_done() {
         &["draw", "crowded-bay", "--view", "top", "-a", "no such", "-o", "/no/such/picture.svg"],
         &["draw", "crowded-bay", "--view", "top", "-o", "/no/such/picture.svg"],
         &["check", "/no/such/file.ron"],
+        &["sheet", "crowded-bay", "-o", "/no/such/sheet.txt"],
+        &["sheet", "crowded-bay", "-a", "no such", "-o", "/no/such/sheet.pdf"],
+        &["sheet", "crowded-bay", "--paper", "a1", "--dpi", "600", "-o", "/no/such/sheet.png"],
+        &["sheet", "src", "-o", "/no/such"],
     ] {
         let text = said(line);
         // A path alone would be let through: these are sentences.
@@ -110,7 +116,7 @@ fn every_text_on_a_drawing() {
                         page.frames.iter().flat_map(|frame| texts_of(frame.items())).collect();
                     let written = written(&to_svg(&page, Theme::Light));
                     listed.extend([page.title.clone(), page.description.clone()]);
-                    for text in joined(listed).into_iter().chain(joined(written)) {
+                    for text in joined(listed, &typed).into_iter().chain(joined(written, &typed)) {
                         seen += 1;
                         if !typed.is_made(&text) {
                             found.insert(format!("{}: {text:?}", built_in.name));
@@ -124,7 +130,41 @@ fn every_text_on_a_drawing() {
     assert!(seen > 1_000, "{seen}");
 }
 
-fn texts_of(items: &[Item]) -> Vec<String> {
+#[test]
+fn every_text_on_a_sheet() {
+    let mut found = BTreeSet::new();
+    let mut seen = 0;
+    for built_in in baywright_files::EMBEDDED_LAYOUTS {
+        let loaded = baywright_files::open(Path::new(built_in.name), today()).expect("a shipped layout");
+        let mut typed = Typed::default();
+        typed.learn(&loaded.layout);
+        for (_, arrangement) in &loaded.arrangements {
+            typed.learn_arrangement(arrangement);
+            let assessment = assess(arrangement);
+            let locale = Locale { language: Language::Bracketed, ..Locale::default() };
+            let lettering = Lettering { locale, ..Lettering::default() };
+            let (state, face) = (ViewState::default(), ShopFace::default());
+            let now = Answered { arrangement, assessment: &assessment, name: arrangement.id.as_str() };
+            let of = Of { now, before: None, state: &state, face: &face };
+            for kind in Sheet::ALL {
+                for page in sheet(kind, &of, Paper::landscape(Size::A1), &About::default(), &lettering) {
+                    let listed: Vec<String> =
+                        page.frames.iter().flat_map(|frame| texts_of(frame.items())).collect();
+                    for text in joined(listed, &typed) {
+                        seen += 1;
+                        if !typed.is_made(&text) {
+                            found.insert(format!("{} {kind:?}: {text:?}", built_in.name));
+                        }
+                    }
+                }
+            }
+        }
+    }
+    must_be_empty(&found);
+    assert!(seen > 1_000, "{seen}");
+}
+
+pub(crate) fn texts_of(items: &[Item]) -> Vec<String> {
     let texts = items.iter().filter_map(|item| match &item.shape {
         Shape::Text(text) => Some(text.text.clone()),
         Shape::Dimension(dimension) => Some(dimension.text.text.clone()),
@@ -148,13 +188,15 @@ fn written(svg: &str) -> Vec<String> {
     texts.filter_map(|part| part.split_once('>')).map(|(_, text)| plain(text)).collect()
 }
 
-/// Texts that were broken into lines are one again: a line begins in brackets, those after it end them.
-fn joined(lines: Vec<String>) -> Vec<String> {
+/// Texts that were broken into lines are one again: a line begins in brackets, those after it end them; or it begins a name, and the
+/// next one goes on with it.
+fn joined(lines: Vec<String>, typed: &Typed) -> Vec<String> {
     let mut texts: Vec<String> = Vec::new();
     let open = |text: &String| text.matches('⟦').count() > text.matches('⟧').count() && !text.ends_with('…');
+    let begins = |text: String| typed.0.iter().any(|name| name.starts_with(&text));
     for line in lines {
         match texts.last_mut() {
-            Some(last) if open(last) => *last = format!("{last} {line}"),
+            Some(last) if open(last) || begins(format!("{last} {line}")) => *last = format!("{last} {line}"),
             _ => texts.push(line),
         }
     }

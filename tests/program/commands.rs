@@ -156,6 +156,11 @@ fn draw_writes_a_picture() {
         assert!(svg.starts_with("<svg") || svg.starts_with("<?xml"), "{}", &svg[..80]);
         assert!(svg.contains("Space not ready"));
     }
+    let page = folder.join("top.pdf");
+    let path = page.to_str().expect("a path");
+    let output = baywright(&["draw", "crowded-bay", "--view", "top", "-o", path]);
+    assert_eq!(output.status.code(), Some(0), "{}", errors(&output));
+    assert!(std::fs::read(&page).expect("the page").starts_with(b"%PDF-1.7"));
     let output = baywright(&[
         "draw",
         "crowded-bay",
@@ -167,21 +172,26 @@ fn draw_writes_a_picture() {
     assert_eq!(output.status.code(), Some(3));
     assert_eq!(errors(&output).lines().count(), 1, "{}", errors(&output));
     // Nothing half written is left behind.
-    assert_eq!(std::fs::read_dir(&folder).expect("the folder").count(), 2);
+    assert_eq!(std::fs::read_dir(&folder).expect("the folder").count(), 3);
     let _ = std::fs::remove_dir_all(folder);
 }
 
 /// A picture of another kind is not promised by its name.
 #[test]
-fn draw_writes_nothing_but_svg() {
+fn draw_writes_nothing_but_svg_pdf_and_dxf() {
     let folder = scratch("ending");
-    for name in ["x.png", "x", "x.svg.pdf"] {
+    for name in ["x.png", "x", "x.svg.gz"] {
         let picture = folder.join(name);
         let path = picture.to_str().expect("a path");
         let output = baywright(&["draw", "crowded-bay", "--view", "top", "-o", path]);
         assert_eq!(output.status.code(), Some(2), "{name}");
         let said = errors(&output);
-        assert_eq!(said, format!("{path}: drawings are written as SVG; give a name that ends in .svg.\n"));
+        assert_eq!(
+            said,
+            format!(
+                "{path}: drawings are written as SVG, PDF or DXF; give a name that ends in .svg, .pdf or .dxf.\n"
+            )
+        );
         assert!(!picture.exists(), "{name}");
     }
     let _ = std::fs::remove_dir_all(folder);

@@ -109,6 +109,18 @@ fn the_desk_asks_no_disk() {
     }
 }
 
+/// A list that one of a few is picked from is drawn in one place, so that all of them go by the same keys.
+#[test]
+fn there_is_one_picker() {
+    let mut drawn = Vec::new();
+    for file in rust_files(&root().join("src")) {
+        if std::fs::read_to_string(&file).expect("a source file").contains("ComboBox") {
+            drawn.push(file);
+        }
+    }
+    assert_eq!(drawn, [root().join("src/desk/src/screen/forms/picked.rs")]);
+}
+
 /// The work in hand needs no screen: nothing of the session reaches one.
 #[test]
 fn the_session_does_not_reach_the_screen() {
@@ -250,6 +262,31 @@ fn only_benches_are_given_the_arguments_of_cargo_bench() {
             assert!(target.lines().any(|line| line == "bench = false"), "{}: [{target}", manifest.display());
         }
     }
+}
+
+/// A page is laid and taken away by `Desk::lay` alone, as the field is its file's own; only who draws pages lifts one meanwhile. What
+/// was said at the foot is wiped by `Desk::forget_said` alone.
+#[test]
+fn pages_have_one_door_and_what_was_said_goes_in_one_place() {
+    let screen = root().join("src/desk/src/screen");
+    let sources: Vec<(String, String)> = rust_files(&root().join("src/desk/src"))
+        .into_iter()
+        .map(|file| {
+            let text = std::fs::read_to_string(&file).expect("a source file");
+            (file.strip_prefix(&screen).unwrap_or(&file).display().to_string(), text)
+        })
+        .collect();
+    let having = |marks: &[&str]| {
+        let of = |text: &str| marks.iter().map(|mark| text.matches(mark).count()).sum::<usize>();
+        let found =
+            sources.iter().map(|(file, text)| (file.as_str(), of(text))).filter(|(_, count)| *count > 0);
+        found.collect::<std::collections::BTreeMap<_, _>>()
+    };
+    assert_eq!(having(&["notice = None", "notice.take"]), [("apply.rs", 1)].into());
+    assert_eq!(having(&["fn forget_said"]), [("apply.rs", 1)].into());
+    assert_eq!(having(&["lift_page(", "put_page_back("]), [("pages.rs", 2), ("view/laid.rs", 2)].into());
+    assert_eq!(having(&["fn lay(&mut self"]), [("view/laid.rs", 1)].into());
+    assert_eq!(having(&["    page: Option<Page>,"]), [("view.rs", 1)].into(), "nobody else's field");
 }
 
 pub fn rust_files(folder: &Path) -> Vec<PathBuf> {

@@ -30,7 +30,7 @@ fn codes_are_explained() {
 fn shells_complete_the_command_line() {
     for shell in ["bash", "elvish", "fish", "powershell", "zsh"] {
         let script = printed(&["completions", shell]);
-        for word in ["check", "draw", "completions", "explain", "arrangement", "json", "units"] {
+        for word in ["check", "draw", "sheet", "completions", "explain", "arrangement", "json", "units"] {
             assert!(script.contains(word), "{shell} does not complete {word}");
         }
         // Those that complete what stands without an option in front of it.
@@ -61,7 +61,7 @@ fn bash_completes_by_its_script() {
 fn there_is_a_manual_page_of_each_command() {
     let whole = printed(&["man"]);
     assert!(whole.contains(".TH baywright 1"), "{whole}");
-    for command in ["check", "draw", "open", "explain", "schema", "completions", "man", "licences"] {
+    for command in ["check", "draw", "sheet", "open", "explain", "schema", "completions", "man", "licences"] {
         assert!(whole.contains(&format!("baywright\\-{command}(1)")), "{command} is not in {whole}");
         let page = printed(&["man", command]);
         assert!(page.contains(&format!(".TH baywright-{command} 1")), "{page}");

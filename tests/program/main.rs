@@ -5,13 +5,17 @@
 mod bracketed;
 mod circles;
 mod commands;
+mod exchange;
+mod german;
 mod house;
 mod itself;
 mod licences;
 #[path = "../shared/made.rs"]
 mod made;
+mod package;
 mod pipes;
 mod scenarios;
 mod schema;
+mod sheets;
 mod slips;
 mod troubles;

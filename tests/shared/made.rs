@@ -20,6 +20,7 @@ impl Typed {
         ids.extend(bay.runways.iter().map(|own| &own.id));
         ids.extend(bay.keep_free.iter().map(|own| &own.id));
         ids.extend(bay.bays.iter().map(|own| &own.id));
+        ids.extend(bay.marks.iter().map(|own| &own.id));
         ids.extend(bay.things.iter().map(|own| &own.id));
         ids.extend(layout.arrangements.iter().flat_map(|own| [&own.id, &own.vehicle, &own.aiming]));
         self.0.extend(ids.into_iter().map(Id::to_string));

@@ -9,10 +9,12 @@ use std::path::Path;
 
 use baywright_desk::screen::Desk;
 use baywright_desk::session::document::Document;
+use baywright_drawing::sheet::{About, Answered, Of, Paper, Sheet, Size, sheet};
+use baywright_drawing::{Lettering, Theme, ViewState, to_pdf};
 use baywright_files::Library;
-use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose, Polygon};
-use baywright_planner::model::{Id, Known, Layout, Place, Thing};
+use baywright_planner::model::{Id, Known, Layout, Place, ShopFace, Thing};
+use baywright_planner::{Subject, assess_fully};
 use criterion::{Criterion, criterion_group, criterion_main};
 use egui::{Context, Event, Modifiers, PointerButton, Pos2, RawInput, Rect, Vec2};
 
@@ -147,9 +149,29 @@ fn frames(criterion: &mut Criterion) {
     }
 }
 
+/// Each sheet of a set-up with 200 things: its answer, its pages, the PDF.
+fn sheets(criterion: &mut Criterion) {
+    let document = Document::of(hall(200), None, None, &Library::built_in(), None).unwrap();
+    let arrangement = document.arrangement().expect("it is made");
+    let (state, face, about) = (ViewState::default(), ShopFace::default(), About::default());
+    let mut group = criterion.benchmark_group("sheet of 200 things");
+    for kind in Sheet::ALL {
+        group.bench_function(kind.as_str(), |b| {
+            b.iter(|| {
+                let assessment = assess_fully(&arrangement);
+                let now = Answered { arrangement: &arrangement, assessment: &assessment, name: "now" };
+                let of = Of { now, before: None, state: &state, face: &face };
+                let pages = sheet(kind, &of, Paper::portrait(Size::A4), &about, &Lettering::default());
+                black_box(to_pdf(&pages, Theme::Print, "en").unwrap().len())
+            });
+        });
+    }
+    group.finish();
+}
+
 /// As in the program.
 #[global_allocator]
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
-criterion_group!(benches, frames);
+criterion_group!(benches, frames, sheets);
 criterion_main!(benches);

@@ -17,7 +17,7 @@ use baywright_files::LogFile;
 use baywright_planner::words::Language;
 use command_line::page::{Page, Paper};
 use command_line::trouble::{Errors, Trouble};
-use command_line::{commands, demo, draw, outcome, print, report};
+use command_line::{commands, demo, draw, import, marks, outcome, print, report, sheet};
 use session::first::First;
 use session::shop::ShopSettings;
 
@@ -31,9 +31,8 @@ pub fn run(
     errors: &mut dyn Write,
 ) -> Outcome {
     let home = baywright_files::Library::data_folder();
-    let out = &mut Page::new(out, Paper::of_standard_output());
-    let errors = Errors::new(errors, Paper::of_standard_error(), Language::default());
-    run_on(Language::default(), home.as_deref(), arguments, out, errors)
+    let papers = [Paper::of_standard_output(), Paper::of_standard_error()];
+    run_on(Language::default(), home.as_deref(), arguments, (out, errors), papers)
 }
 
 /// The same in another language, in lines as long as they are; `home` is the program's own folder, in which the shop's own
@@ -45,29 +44,42 @@ pub fn run_in(
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
-    let errors = Errors::new(errors, Paper::ENDLESS, language);
-    run_on(language, home, arguments, &mut Page::new(out, Paper::ENDLESS), errors)
+    run_on(language, home, arguments, (out, errors), [Paper::ENDLESS; 2])
 }
 
 fn run_on(
     language: Language,
     home: Option<&Path>,
     arguments: impl IntoIterator<Item = OsString>,
-    out: &mut Page<'_>,
-    mut errors: Errors<'_>,
+    (out, errors): (&mut dyn Write, &mut dyn Write),
+    [of_out, of_errors]: [Paper; 2],
 ) -> Outcome {
-    let outcome = carry_out(language, home, arguments, out, &mut errors);
+    let arguments: Vec<OsString> = arguments.into_iter().collect();
+    let asked = commands::language(&arguments);
+    let language = asked.unwrap_or(language);
+    let mut errors = Errors::new(errors, of_errors, language);
+    let spoken = Spoken { language, is_asked: asked.is_some() };
+    let outcome = carry_out(spoken, home, arguments, &mut Page::new(out, of_out), &mut errors);
     errors.end();
     outcome
 }
 
-fn carry_out(
+/// The language to speak.
+#[derive(Clone, Copy)]
+struct Spoken {
     language: Language,
+    /// The command line asks for it: what was chosen in the window before gives way.
+    is_asked: bool,
+}
+
+fn carry_out(
+    spoken: Spoken,
     home: Option<&Path>,
     arguments: impl IntoIterator<Item = OsString>,
     out: &mut Page<'_>,
     errors: &mut Errors<'_>,
 ) -> Outcome {
+    let language = spoken.language;
     let own_shop = home.map(|home| home.join(baywright_files::SHOP_FILE));
     let own_shop = own_shop.as_deref();
     let command = match commands::read(arguments, language, out.width()) {
@@ -97,12 +109,30 @@ fn carry_out(
             }
             draw::draw(&draw, own_shop, out, errors)
         }
+        Command::Sheet(asked) => {
+            if asked.json {
+                errors.as_data();
+            }
+            sheet::sheets(&asked, own_shop, out, errors)
+        }
+        Command::Marks(asked) => {
+            if asked.json {
+                errors.as_data();
+            }
+            marks::marks(&asked, own_shop, out, errors)
+        }
+        Command::Import(asked) => {
+            if asked.json {
+                errors.as_data();
+            }
+            import::import(&asked, out, errors)
+        }
         Command::Explain(codes) => outcome::said(print::explain(&codes, language, out), errors),
         Command::Schema => outcome::said(print::schema(out), errors),
         Command::Completions(shell) => outcome::said(print::completions(shell, language, out), errors),
         Command::Manual(command) => outcome::said(print::manual(command.as_deref(), language, out), errors),
         Command::Licences => outcome::said(writeln!(out, "{}", licences::text(language)), errors),
-        Command::Desk { layout, today } => desk(layout, today, home, language, out, errors),
+        Command::Desk { layout, today } => desk(layout, today, home, spoken, out, errors),
     }
 }
 
@@ -111,7 +141,7 @@ fn desk(
     layout: Option<PathBuf>,
     today: Option<jiff::civil::Date>,
     home: Option<&Path>,
-    language: Language,
+    spoken: Spoken,
     out: &mut Page<'_>,
     errors: &mut Errors<'_>,
 ) -> Outcome {
@@ -122,17 +152,21 @@ fn desk(
         Err(faults) => return report::not_read(faults, errors),
     };
     let First { document, remembered, is_new, why_not } = first;
+    let language = spoken.language;
     let texts = language.command_line();
     let Some(mut desk) = screen::Desk::new(document) else {
         errors.tell(Trouble::CannotBeJudged(layout.unwrap_or_default().display().to_string()));
         return Outcome::NotRead;
     };
-    desk.view_mut().locale.language = language;
+    desk.speak(language);
     desk.set_shop(shop);
     if let Some(file) = LogFile::own() {
         desk.keep_log_in(file);
     }
     desk.begin_with(remembered, is_new, &why_not);
+    if spoken.is_asked {
+        desk.speak(language);
+    }
     match (window::open(desk), layout) {
         (Ok(()), _) => Outcome::Ready,
         (Err(why), None) => demo::show(&why.said(texts), by, language, out, errors),

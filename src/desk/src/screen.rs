@@ -32,6 +32,7 @@ mod pages;
 pub mod raster;
 mod remember;
 pub mod rescue;
+mod sheets;
 pub mod shelf;
 mod space;
 mod underlay;
@@ -92,6 +93,8 @@ pub struct Desk {
     compared: pages::Compared,
     /// What a customer is shown.
     told: customer::Told,
+    /// What is printed.
+    on_paper: sheets::OnPaperPage,
     underlay: underlay::Shown,
     /// The file that is open is held, so that a second window can tell.
     held: Option<Held>,
@@ -141,6 +144,7 @@ impl Desk {
             shop: ShopSettings::default(),
             compared: pages::Compared::default(),
             told: customer::Told::default(),
+            on_paper: sheets::OnPaperPage::default(),
             underlay: underlay::Shown::default(),
             held: None,
             remembered: Remembered::default(),
@@ -242,6 +246,11 @@ impl Desk {
         words::Lengths::Shown(self.view.locale)
     }
 
+    /// Says everything in this language from now on, with numbers and days as they are written where it is spoken.
+    pub const fn speak(&mut self, language: words::Language) {
+        self.view.locale = words::Locale::of(language, self.view.locale.units);
+    }
+
     /// How numbers and days are written.
     pub(crate) const fn region(&self) -> words::Region {
         self.view.locale.region
@@ -255,8 +264,7 @@ impl Desk {
 
     /// After a fault: nothing of what was only seen is kept, all of the work is.
     pub(crate) fn start_over(&mut self) {
-        let Viewing { theme, as_system, locale, letters, to_room, .. } = self.view;
-        self.view = Viewing { theme, as_system, locale, letters, to_room, ..Viewing::default() };
+        self.view = self.view.anew();
         self.canvas = Canvas::default();
         self.fields = forms::field::Fields::default();
         self.cards = findings::Cards::default();
@@ -275,8 +283,9 @@ impl Desk {
         self.look_after(&ctx);
         self.follow_picture(&ctx);
         self.hear_copied(&ctx);
+        self.hear_written();
         self.menus.before(&ctx);
-        if let Some(page::Page::Customer(at)) = self.view.page {
+        if let Some(&page::Page::Customer(at)) = self.view.page() {
             self.customer_keys(at, &keys::pressing(&ctx), &mut commands);
         }
         let things = &self.answer.arrangement.bay.things;
@@ -316,6 +325,8 @@ impl Desk {
         let mut commands = Vec::new();
         if self.tells_customer() {
             self.customer(ui, &mut commands);
+        } else if self.is_on_paper() {
+            self.sheets_page(ui, &mut commands);
         } else {
             self.panels(ui, &mut commands);
         }
@@ -335,6 +346,7 @@ impl Desk {
             self.carry_out(&ctx, after);
             ctx.request_repaint();
         }
+        self.fill_screen(&ctx);
         in_turn::wait_for_keyboard(&ctx, self.fields.is_leading());
         self.follow_window(&ctx);
         self.remember();
@@ -397,10 +409,7 @@ impl Desk {
 
     fn carry_out(&mut self, ctx: &egui::Context, commands: Vec<Command>) {
         // What was said before they were asked for need not hold any more; what they say themselves stays.
-        let is_wrong = self.view.notice.as_ref().is_some_and(|notice| notice.wrong);
-        if commands.iter().any(|asked| if is_wrong { asked.changes_work() } else { asked.is_an_act() }) {
-            self.view.notice = None;
-        }
+        self.forget_said(&commands);
         for command in commands {
             self.apply(ctx, command);
         }

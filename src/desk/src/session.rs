@@ -11,6 +11,7 @@ pub mod job;
 pub mod keeper;
 pub mod letters;
 pub mod log;
+pub(crate) mod printed;
 pub mod room_draft;
 pub mod shop;
 pub mod slow;

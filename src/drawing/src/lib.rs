@@ -7,24 +7,29 @@
 //! never a colour: the [`theme`] gives that. Nothing here touches files or a screen, and nothing here can fail.
 
 mod clip;
+mod dxf;
 mod finding;
 pub mod font;
 pub mod ink;
 mod lettering;
 pub mod list;
 pub mod page;
+mod pdf;
 mod pick;
 pub mod role;
+pub mod sheet;
 pub mod sign;
 mod svg;
 pub mod text;
 pub mod theme;
 mod view;
 
+pub use dxf::to_dxf;
 pub use finding::{Flagged, flagged, pinned};
 pub use lettering::Lettering;
 pub use list::{Dimension, Drawing, Item, PX_PER_PAPER_MM, Projection, Shape, Sign, Text};
 pub use page::{Page, ScaleBar, picture, scale_bar};
+pub use pdf::{NotWritten, to_pdf};
 pub use pick::Picked;
 pub use role::Role;
 pub use svg::to_svg;

@@ -7,8 +7,8 @@ mod foot;
 mod head;
 mod key;
 mod picture;
-mod setter;
-mod wrap;
+pub(crate) mod setter;
+pub(crate) mod wrap;
 
 use baywright_planner::geometry::{Bounds, DVec2};
 
@@ -98,4 +98,27 @@ impl Frame {
             _ => Placing { origin: DVec2::new(low.x, high.y) * PX_PER_PAPER_MM, px_per_mm: PX_PER_PAPER_MM },
         }
     }
+}
+
+/// An item of some frames, as a writer takes it.
+pub(crate) struct Painted<'a> {
+    /// Its place among all of them as they are read, frame by frame.
+    pub read: usize,
+    /// How its list lies on the paper.
+    pub placing: Placing,
+    /// What it is.
+    pub item: &'a Item,
+}
+
+/// What is painted in some frames, layer by layer.
+pub(crate) fn in_order(frames: &[Frame]) -> Vec<Painted<'_>> {
+    let all = frames.iter().flat_map(|frame| {
+        let placing = frame.placing();
+        frame.items().iter().map(move |item| (placing, item))
+    });
+    let mut items: Vec<_> =
+        all.enumerate().map(|(read, (placing, item))| Painted { read, placing, item }).collect();
+    // Stable: items of one layer keep the order of their frames.
+    items.sort_by_key(|own| own.item.role.layer());
+    items
 }

@@ -152,6 +152,14 @@ pub enum Role {
     ScaleDark,
     /// A light part of it.
     ScaleLight,
+    /// The ground of a heading or of a row on a sheet.
+    Shade,
+    /// A line between rows or around a block of a sheet.
+    Rule,
+    /// The same where it divides more.
+    RuleHeavy,
+    /// A box on a sheet that is written in by hand.
+    Field,
 }
 
 impl Role {
@@ -205,11 +213,13 @@ impl Role {
             Self::Leader(_) => 41,
             Self::LiveDimension | Self::Level => 42,
             Self::Flag(_) => 43,
-            Self::Title | Self::TitleSoft => 44,
-            Self::KeySign(_) | Self::VerdictSign(_) | Self::Verdict => 45,
-            Self::Example => 46,
-            Self::ExampleText => 47,
-            Self::ScaleDark | Self::ScaleLight => 48,
+            // In the order in which they are given: a line lies on its ground.
+            Self::Shade | Self::Rule | Self::RuleHeavy | Self::Field => 44,
+            Self::Title | Self::TitleSoft => 45,
+            Self::KeySign(_) | Self::VerdictSign(_) | Self::Verdict => 46,
+            Self::Example => 47,
+            Self::ExampleText => 48,
+            Self::ScaleDark | Self::ScaleLight => 49,
         }
     }
 

@@ -11,8 +11,8 @@ use std::collections::BTreeMap;
 use std::fmt::Write;
 
 use crate::font;
-use crate::list::{Item, PX_PER_PAPER_MM, Placing, Projection};
-use crate::page::{Content, Frame, Page};
+use crate::list::{PX_PER_PAPER_MM, Projection};
+use crate::page::{Content, Frame, Page, in_order};
 use crate::text::clean;
 use crate::theme::{Fill, Hatch, Theme};
 use escape::{Px, colour, escaped};
@@ -49,24 +49,12 @@ fn write_page(out: &mut String, page: &Page, theme: Theme) -> std::fmt::Result {
             }
             _ => writeln!(out, "<g>")?,
         }
-        for (placing, item) in in_order(frames) {
-            shapes::item(out, &placing, item, theme)?;
+        for painted in in_order(frames) {
+            shapes::item(out, &painted.placing, painted.item, theme)?;
         }
         writeln!(out, "</g>")?;
     }
     writeln!(out, "</svg>")
-}
-
-/// What is painted in some frames, layer by layer, and how it lies on the paper.
-fn in_order(frames: &[Frame]) -> Vec<(Placing, &Item)> {
-    let all = frames.iter().flat_map(|frame| {
-        let placing = frame.placing();
-        frame.items().iter().map(move |item| (placing, item))
-    });
-    let mut items: Vec<_> = all.collect();
-    // Stable: items of one layer keep the order of their frames.
-    items.sort_by_key(|(_, item)| item.role.layer());
-    items
 }
 
 /// Clips and the hatches that are used.

@@ -14,7 +14,7 @@ pub enum Weight {
 }
 
 /// Height of the drawings' font's capitals and figures as a share of the type's size; the file's own figures.
-const CAP_HEIGHT: f64 = 2048.0 / 2816.0;
+pub(crate) const CAP_HEIGHT: f64 = 2048.0 / 2816.0;
 
 /// A size and a weight.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -20,6 +20,9 @@ pub enum Theme {
     Light,
     /// Light ink on dark paper.
     Dark,
+    /// Black ink on white paper, for what is printed: each colour so far from the others in lightness that nothing is lost
+    /// where a printer or a copier has only black.
+    Print,
 }
 
 /// The colours that everything is made of.
@@ -100,6 +103,7 @@ impl Theme {
         match self {
             Self::Light => &colour::LIGHT,
             Self::Dark => &colour::DARK,
+            Self::Print => &colour::PRINT,
         }
     }
 

@@ -6,8 +6,10 @@ mod boxes;
 mod extents;
 mod fit;
 mod flag;
+mod floor;
 mod keep;
 mod label;
+mod laid;
 mod pen;
 mod shade;
 mod side;
@@ -16,6 +18,7 @@ mod state;
 mod steady;
 mod told;
 mod top;
+mod trade;
 mod zone;
 
 use baywright_planner::Assessment;
@@ -28,10 +31,16 @@ use crate::list::{Drawing, Placing, Projection};
 
 pub use extents::Extents;
 use fit::Window;
+pub(crate) use fit::margin;
 pub use fit::{Fit, Windows};
+pub(crate) use floor::{Planned, Shell};
+pub(crate) use laid::{Laid, Running, laid_view, worked_on};
 use pen::Pen;
 pub use state::{Axis, FloorLevel, LiveDimension, Turned, ViewState};
 pub use told::told_view;
+pub(crate) use told::{TOLD_MARGIN_PX, told_to_scale};
+pub(crate) use top::floor::wall_to_wall;
+pub use trade::Trade;
 
 /// The top view of an assessed arrangement.
 pub fn top_view(

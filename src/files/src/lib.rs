@@ -1,4 +1,4 @@
-//! Bay layouts, vehicle profiles, shop settings, trigger lists and pictures on disk: the only crate that touches it.
+//! Bay layouts, vehicle profiles, shop settings, trigger lists, pictures and drawings of other programs on disk: the only crate that touches it.
 //!
 //! Files are RON with units in the field names (`wheelbase_mm`, `heading_deg`), read into structs of their own, then
 //! turned into the planner's model and validated. Nothing is guessed or repaired: what is wrong is reported as
@@ -7,11 +7,13 @@
 
 mod aiming;
 mod disk_mark;
+mod dxf;
 mod embedded;
 mod explain;
 mod fault;
 mod figure;
 mod fingerprint;
+mod folder;
 mod gate;
 mod in_use;
 mod journal;
@@ -42,8 +44,13 @@ mod whole;
 
 pub use baywright_planner::model::fault::FileFault;
 pub use disk_mark::DiskMark;
+pub use dxf::{
+    ClosedGap, DxfBay, DxfChoice, DxfDrawing, DxfLayer, DxfNames, DxfUnit, LARGEST_DXF, NotRead, parse_dxf,
+    read_dxf,
+};
 pub use embedded::{Embedded, LAYOUTS as EMBEDDED_LAYOUTS, PROFILES as EMBEDDED_PROFILES};
 pub use fingerprint::fingerprint;
+pub use folder::{layouts_of_folder, make_folder};
 pub use in_use::{Held, Hold, hold};
 pub use journal::{Journal, LeftBehind, Leftovers, Record, Since, Work, left_behind};
 pub use kind::kind_of;
@@ -61,8 +68,8 @@ pub use places::{
     documents_folder, free_beside, is_taken, layouts_in, may_be_layout, meant, whole_path, zone_is_plain,
 };
 pub use remembered::{
-    KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen, MOST_RECENT, Remembered, WINDOW_FILE, remember,
-    remembered,
+    KeptLanguage, KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen, MOST_RECENT, Remembered, WINDOW_FILE,
+    remember, remembered,
 };
 pub use save::{
     Saved, draft_text, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile,

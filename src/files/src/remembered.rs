@@ -33,6 +33,9 @@ pub struct Remembered {
     /// How lengths are shown.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub units: Option<KeptUnits>,
+    /// The language.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub language: Option<KeptLanguage>,
     /// Light or dark.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub look: Option<KeptLook>,
@@ -42,6 +45,9 @@ pub struct Remembered {
     /// How the paper of the top view lies.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub paper: Option<KeptPaper>,
+    /// The size of the paper that sheets are printed on, by its name.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub printed_on: Option<String>,
     /// The window.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub window: Option<KeptWindow>,
@@ -56,6 +62,15 @@ pub enum KeptUnits {
     Metres,
     /// Feet and inches.
     FeetInches,
+}
+
+/// The language.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum KeptLanguage {
+    /// English.
+    English,
+    /// German.
+    German,
 }
 
 /// Light or dark.
@@ -108,10 +123,12 @@ impl Default for Remembered {
             version: version::WINDOW,
             last: None,
             recent: Vec::new(),
+            language: None,
             units: None,
             look: None,
             letters_percent: None,
             paper: None,
+            printed_on: None,
             window: None,
         }
     }

@@ -8,6 +8,8 @@ use std::path::{Path, PathBuf};
 use baywright_files::{EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, shop_text};
 use baywright_planner::model::{Shop, ShopFigure};
 
+#[path = "../fuzz/bodies/dxf.rs"]
+mod dxf;
 #[path = "../fuzz/bodies/journal.rs"]
 mod journal;
 #[path = "../fuzz/bodies/layout.rs"]
@@ -58,6 +60,22 @@ fn shop_settings_are_answered() {
 #[test]
 fn pictures_are_answered() {
     answered("picture", picture::ask, 3);
+}
+
+/// The drawings that another's writer wrote.
+fn drawings() -> Vec<Vec<u8>> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/dxf");
+    let mut paths: Vec<PathBuf> = std::fs::read_dir(folder).unwrap().map(|e| e.unwrap().path()).collect();
+    paths.retain(|path| path.extension().is_some_and(|own| own == "dxf"));
+    paths.sort();
+    assert!(paths.len() >= 4, "{paths:?}");
+    paths.iter().map(|path| std::fs::read(path).unwrap()).collect()
+}
+
+#[test]
+fn drawings_are_answered() {
+    assert!(drawings().iter().all(|own| dxf::ask(own)));
+    answered("dxf", dxf::ask, 8);
 }
 
 #[test]
@@ -214,4 +232,6 @@ fn shipped_files_with_slips_are_answered() {
         .map(|bytes| String::from_utf8_lossy(&bytes).into_owned())
         .collect();
     slips_are_answered("triggers", &lists, slips(300), triggers::ask);
+    let drawings: Vec<String> = drawings().into_iter().map(|own| String::from_utf8(own).unwrap()).collect();
+    slips_are_answered("dxf", &drawings, slips(150), dxf::ask);
 }

@@ -4,6 +4,7 @@
 //! something in the other in all but its name.
 
 mod bay;
+mod found;
 mod parts;
 
 use baywright_geometry::DVec2;
@@ -15,6 +16,7 @@ use crate::model::{
 };
 
 pub use bay::between;
+pub use found::{Found, found};
 
 /// Lengths that differ by less than this, mm, are the same: what the planner speaks of begins here.
 pub(crate) const SAME_MM: f64 = 0.01;

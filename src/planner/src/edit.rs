@@ -8,6 +8,7 @@ mod building;
 mod deed;
 mod dimensions;
 mod in_bay;
+mod of_building;
 mod parked;
 mod step;
 #[cfg(test)]
@@ -26,6 +27,7 @@ pub use bay_deed::{BayDeed, BayPart};
 pub use building::lost_by_adopting;
 pub use deed::Deed;
 pub use in_bay::set_up_in;
+pub use of_building::OfBuilding;
 pub use things::is_built;
 
 /// One change of a layout, seen from one arrangement.
@@ -52,7 +54,8 @@ pub enum Edit {
         /// From its underside to its top.
         span: Span,
     },
-    /// What is known of a thing.
+    /// What is known of a thing. What is a part of the building by it, and was not before, is there in every arrangement made in
+    /// it from here on, where it stands in this one ([`Edit::of_building`] tells what that changes in others).
     Describe {
         /// Which.
         thing: Id,
@@ -79,7 +82,8 @@ pub enum Edit {
     /// A new thing: what is a part of the building in every arrangement made in it, anything else in this one. Where there is one
     /// arrangement only, it is the bay's.
     Add(Thing),
-    /// A thing leaves this arrangement; where there is no other, the bay.
+    /// A thing leaves this arrangement; where there is no other, the bay. What is a part of the building leaves the bay, and so
+    /// every arrangement made in it.
     Remove(Id),
     /// A thing that is in this arrangement only, or stands elsewhere in it, is so in every one that is made in its bay.
     InEvery(Id),
@@ -233,8 +237,7 @@ impl Edit {
             Self::Reshape { thing, shape } => things::reshape(layout, at, thing, shape),
             Self::Heights { thing, span } => things::change(layout, at, thing, |own| own.span = *span),
             Self::Describe { thing, kind, material, metal, known, effort, locked } => {
-                things::know(layout, at, thing, *known)?;
-                things::change(layout, at, thing, |own| {
+                things::describe(layout, at, thing, *known, |own| {
                     (own.kind, own.material, own.metal) = (*kind, *material, *metal);
                     (own.effort, own.locked) = (*effort, *locked);
                 })

@@ -4,6 +4,7 @@
 mod assume;
 pub mod class;
 mod deed;
+mod first_layout;
 pub mod plausible;
 mod rests;
 pub mod starter;
@@ -11,4 +12,5 @@ pub mod zones;
 
 pub use assume::Sizes;
 pub use deed::{AimingDeed, CarDeed, SensorDeed};
+pub use first_layout::first_layout;
 pub use rests::readings_rest_on;

@@ -9,11 +9,17 @@ mod dispatch;
 pub mod command_line;
 pub mod customer;
 pub mod drawing;
+pub mod floor_sheets;
 pub mod forms;
 pub mod hand;
 pub mod help;
+pub mod imports;
+pub mod layers;
+pub mod on_paper;
 pub mod rooms;
 pub mod screen;
+pub mod sheet_command;
+pub mod sheets;
 pub mod shop;
 pub mod visits;
 
@@ -22,8 +28,10 @@ mod bracketed;
 mod deeds;
 mod differences;
 mod english;
+mod german;
 mod lengths;
 mod letter;
+mod matter;
 mod numbers;
 mod together;
 
@@ -42,11 +50,38 @@ pub enum Language {
     /// English.
     #[default]
     English,
+    /// German.
+    German,
     /// English in brackets and longer: for tests, offered to nobody.
     Bracketed,
 }
 
 impl Language {
+    /// Those that a person may choose.
+    pub const OFFERED: [Self; 2] = [Self::English, Self::German];
+
+    /// Its tag, as RFC 5646 has it: `en`, `de`; of the one for tests one for private use.
+    pub const fn tag(self) -> &'static str {
+        match self {
+            Self::English => "en",
+            Self::German => "de",
+            Self::Bracketed => "x-bracketed",
+        }
+    }
+
+    /// The offered one that a tag names.
+    pub fn of_tag(tag: &str) -> Option<Self> {
+        Self::OFFERED.into_iter().find(|own| own.tag() == tag)
+    }
+
+    /// How numbers and days are written where it is spoken, where nobody says otherwise.
+    pub const fn region(self) -> Region {
+        match self {
+            Self::English | Self::Bracketed => Region::STANDARD,
+            Self::German => Region::GERMANY,
+        }
+    }
+
     /// What is wrong with a file, in one sentence: where, what was found, what is allowed.
     pub fn file_fault(self, fault: &FileFault) -> String {
         said!(self, faults::file_fault(fault))

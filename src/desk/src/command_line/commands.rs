@@ -3,6 +3,8 @@
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 
+use baywright_drawing::sheet::{Paper, Sheet, Size};
+use baywright_files::DxfUnit;
 use baywright_planner::Code;
 use baywright_planner::words::{Language, Locale, Units};
 use clap::ArgMatches;
@@ -20,6 +22,12 @@ pub(crate) enum Command {
     Check(Check),
     /// A view, to scale.
     Draw(Draw),
+    /// Sheets to print.
+    Sheet(SheetAsked),
+    /// Marks and distances as a table.
+    Marks(Marks),
+    /// A bay out of a drawing of another program.
+    Import(Import),
     /// What codes of findings mean: these, or all if there are none.
     Explain(Vec<Code>),
     /// The schema of all that is written as data.
@@ -71,6 +79,66 @@ pub(crate) struct Draw {
     pub(crate) shop: Option<PathBuf>,
 }
 
+/// `baywright sheet`.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SheetAsked {
+    /// One or more, files or folders.
+    pub(crate) layouts: Vec<PathBuf>,
+    pub(crate) arrangement: Option<String>,
+    pub(crate) before: Option<String>,
+    /// In the order in which they are bound together, each once.
+    pub(crate) kinds: Vec<Sheet>,
+    pub(crate) paper: Paper,
+    pub(crate) output: PathBuf,
+    /// What a folder of layouts becomes: the ending of its files' names.
+    pub(crate) format: String,
+    pub(crate) dpi: u32,
+    pub(crate) revision: String,
+    pub(crate) json: bool,
+    pub(crate) quiet: bool,
+    pub(crate) locale: Locale,
+    pub(crate) today: Option<Date>,
+    pub(crate) shop: Option<PathBuf>,
+}
+
+/// `baywright marks`.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Marks {
+    pub(crate) layout: PathBuf,
+    pub(crate) arrangement: Option<String>,
+    /// What goes wrong is told as data.
+    pub(crate) json: bool,
+    pub(crate) quiet: bool,
+    /// `None`: standard output.
+    pub(crate) output: Option<PathBuf>,
+    pub(crate) language: Language,
+    pub(crate) today: Option<Date>,
+    pub(crate) shop: Option<PathBuf>,
+}
+
+/// `baywright import`.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Import {
+    pub(crate) drawing: PathBuf,
+    /// `None`: the layers are listed.
+    pub(crate) room: Option<String>,
+    pub(crate) outline: Option<usize>,
+    pub(crate) walls: Vec<String>,
+    pub(crate) things: Vec<String>,
+    pub(crate) unit: Option<DxfUnit>,
+    pub(crate) gap_mm: f64,
+    pub(crate) wall_mm: f64,
+    /// `None`: what is taken instead is said.
+    pub(crate) ceiling_mm: Option<f64>,
+    pub(crate) vehicle: Option<String>,
+    pub(crate) aiming: Option<String>,
+    pub(crate) output: PathBuf,
+    /// What goes wrong is told as data.
+    pub(crate) json: bool,
+    pub(crate) quiet: bool,
+    pub(crate) language: Language,
+}
+
 /// Why the command line gives no command.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Unread {
@@ -78,6 +146,19 @@ pub(crate) enum Unread {
     Help(String),
     /// It cannot be read: why, and whether it asked for that as data.
     Wrong(Box<Misread>, bool),
+}
+
+/// The language that a command line asks for: found before it is read, for what is said of it is said in it. `None` where none is
+/// asked for, or one that there is not, which is said when it is read.
+pub(crate) fn language(arguments: &[OsString]) -> Option<Language> {
+    let mut own = arguments.iter().take_while(|own| *own != "--").filter_map(|own| own.to_str());
+    own.by_ref().find_map(|word| word.strip_prefix("--language").map(str::to_owned)).and_then(|rest| {
+        match rest.strip_prefix('=') {
+            Some(tag) => Language::of_tag(tag),
+            None if rest.is_empty() => Language::of_tag(own.next()?),
+            None => None,
+        }
+    })
 }
 
 /// Reads the command line; the first argument is the program's own name. What is said of it is said in this language, help in
@@ -90,7 +171,7 @@ pub(crate) fn read(
     let arguments: Vec<OsString> = arguments.into_iter().collect();
     let parse = |arguments: &[OsString]| {
         // To the library a width of nothing is no end.
-        grammar(language.command_line()).term_width(width.unwrap_or(0)).try_get_matches_from(arguments)
+        grammar(language).term_width(width.unwrap_or(0)).try_get_matches_from(arguments)
     };
     let matches = parse(&arguments)
         .or_else(|error| opening(&arguments, &error).map_or(Err(error), |arguments| parse(&arguments)))
@@ -107,7 +188,7 @@ pub(crate) fn read(
             quiet: given.get_flag("quiet"),
             strict: given.get_flag("strict"),
             marks: given.get_flag("marks"),
-            locale: Locale { language, units: units(given), ..Locale::default() },
+            locale: Locale::of(language, units(given)),
             today,
             shop: given.get_one::<PathBuf>("shop").cloned(),
         }),
@@ -120,10 +201,22 @@ pub(crate) fn read(
             to_room: given.get_one::<String>("paper").is_some_and(|turned| turned == "room"),
             quiet: given.get_flag("quiet"),
             output: path(given, "output"),
-            locale: Locale { language, units: units(given), ..Locale::default() },
+            locale: Locale::of(language, units(given)),
             today,
             shop: given.get_one::<PathBuf>("shop").cloned(),
         }),
+        Some(("sheet", given)) => Command::Sheet(sheet(given, language, today)),
+        Some(("marks", given)) => Command::Marks(Marks {
+            layout: path(given, "layout"),
+            arrangement: given.get_one::<String>("arrangement").cloned(),
+            json: given.get_flag("json"),
+            quiet: given.get_flag("quiet"),
+            output: given.get_one::<PathBuf>("output").cloned(),
+            language,
+            today,
+            shop: given.get_one::<PathBuf>("shop").cloned(),
+        }),
+        Some(("import", given)) => Command::Import(import(given, language)),
         Some(("explain", given)) => Command::Explain(codes(given)),
         Some(("schema", _)) => Command::Schema,
         Some(("completions", given)) => match given.get_one::<Shell>("shell") {
@@ -135,6 +228,65 @@ pub(crate) fn read(
         Some(("open", given)) => Command::Desk { layout: Some(path(given, "layout")), today },
         _ => Command::Desk { layout: None, today },
     })
+}
+
+fn sheet(given: &ArgMatches, language: Language, today: Option<Date>) -> SheetAsked {
+    let text = |name: &str| given.get_one::<String>(name).cloned();
+    let units = units(given);
+    let usual = if units == Units::FeetInches { Size::Letter } else { Size::A4 };
+    let size = text("paper").and_then(|name| Size::of_name(&name)).unwrap_or(usual);
+    let mut kinds: Vec<Sheet> = Vec::new();
+    for name in given.get_many::<String>("kind").unwrap_or_default() {
+        kinds.extend(
+            Sheet::ALL.into_iter().find(|own| own.as_str() == name).filter(|own| !kinds.contains(own)),
+        );
+    }
+    SheetAsked {
+        layouts: given.get_many::<PathBuf>("layout").unwrap_or_default().cloned().collect(),
+        arrangement: text("arrangement"),
+        before: text("before"),
+        kinds,
+        paper: Paper { size, is_landscape: given.get_flag("landscape") },
+        output: path(given, "output"),
+        format: text("format").unwrap_or_default(),
+        dpi: given.get_one::<u32>("dpi").copied().unwrap_or(150),
+        revision: text("revision").unwrap_or_default(),
+        json: given.get_flag("json"),
+        quiet: given.get_flag("quiet"),
+        locale: Locale::of(language, units),
+        today,
+        shop: given.get_one::<PathBuf>("shop").cloned(),
+    }
+}
+
+fn import(given: &ArgMatches, language: Language) -> Import {
+    let named = |name: &str| given.get_one::<String>(name).cloned();
+    let layers = |name: &str| given.get_many::<String>(name).unwrap_or_default().cloned().collect();
+    let mm = |name: &str| given.get_one::<f64>(name).copied();
+    Import {
+        drawing: path(given, "drawing"),
+        room: named("room"),
+        outline: given.get_one::<u16>("outline").map(|number| usize::from(*number)),
+        walls: layers("walls"),
+        things: layers("things"),
+        unit: named("units").and_then(|unit| match unit.as_str() {
+            "mm" => Some(DxfUnit::Millimetres),
+            "cm" => Some(DxfUnit::Centimetres),
+            "m" => Some(DxfUnit::Metres),
+            "in" => Some(DxfUnit::Inches),
+            "ft" => Some(DxfUnit::Feet),
+            _ => None,
+        }),
+        gap_mm: mm("gap").unwrap_or_default(),
+        wall_mm: mm("wall-thickness").unwrap_or_default(),
+        ceiling_mm: mm("ceiling"),
+        vehicle: named("vehicle"),
+        aiming: named("aiming"),
+        output: path(given, "output"),
+        json: given.get_flag("json"),
+        quiet: given.get_flag("quiet"),
+        language,
+    }
 }
 
 /// Whether `--json` stands among the options of a command line that cannot be read.
@@ -207,6 +359,14 @@ mod tests {
             panic!()
         };
         assert!(draw.side && draw.locale.units == Units::FeetInches);
+        let line = "baywright sheet a.ron b.ron --kind findings,marks --kind marks --paper a3 --landscape --out c.pdf --dpi 300";
+        let Ok(Command::Sheet(sheet)) = read(words(line)) else { panic!() };
+        assert_eq!(sheet.kinds, [Sheet::Findings, Sheet::Marks]);
+        assert_eq!((sheet.paper, sheet.dpi), (Paper::landscape(Size::A3), 300));
+        let Ok(Command::Sheet(sheet)) = read(words("baywright sheet a.ron -o c.png --units ft")) else {
+            panic!()
+        };
+        assert_eq!((sheet.kinds, sheet.paper), (vec![Sheet::Marks], Paper::portrait(Size::Letter)));
         assert!(matches!(read(words("baywright")), Ok(Command::Desk { layout: None, .. })));
         for line in
             ["open a.ron", "a.ron", "crowded-bay", "--date 2026-11-01 a.ron", "a.ron --date 2026-11-01"]
@@ -243,6 +403,9 @@ mod tests {
             "baywright a.ron b.ron",
             "baywright draw a.ron",
             "baywright draw a.ron --view up -o b",
+            "baywright sheet a.ron",
+            "baywright sheet a.ron -o b.pdf --dpi 49",
+            "baywright sheet a.ron -o b.pdf --paper A5",
         ] {
             assert!(matches!(read(words(line)), Err(Unread::Wrong(..))), "{line}");
         }

@@ -7,7 +7,7 @@ use baywright_drawing::{Theme, Turned};
 use baywright_files::FileFault;
 use baywright_planner::assess;
 use baywright_planner::model::{Arrangement, JudgedBy, Layout};
-use baywright_planner::words::{Language, Locale, Words};
+use baywright_planner::words::{Language, Locale, Units, Words};
 
 use crate::command_line::draw::{Picture, svg};
 use crate::command_line::outcome::{Outcome, said};
@@ -35,7 +35,7 @@ pub(crate) fn show(
         errors.tell(Trouble::NothingToShow(loaded.file));
         return Outcome::NotRead;
     };
-    let locale = Locale { language, ..Locale::default() };
+    let locale = Locale::of(language, Units::default());
     let views: Vec<Result<PathBuf, FileFault>> = match baywright_files::fresh_folder("baywright") {
         Ok(folder) => [("top", false), ("side", true)]
             .map(|(name, side)| view(arrangement, &folder, name, side, locale))

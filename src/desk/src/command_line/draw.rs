@@ -1,9 +1,11 @@
-//! `baywright draw`: a view, to scale, as SVG.
+//! `baywright draw`: a view, to scale, as SVG or PDF; the plan itself as DXF.
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-use baywright_drawing::{Fit, Lettering, Projection, Theme, Turned, ViewState, picture, to_svg};
+use baywright_drawing::{
+    Fit, Lettering, Page, Projection, Theme, Turned, ViewState, picture, to_dxf, to_pdf, to_svg,
+};
 use baywright_files::shop_in_use;
 use baywright_planner::assess;
 use baywright_planner::model::Arrangement;
@@ -17,6 +19,13 @@ use crate::command_line::trouble::{Errors, Trouble};
 
 /// Width of a picture, px: fits a sheet of A4 turned sideways at 96 px an inch.
 const PICTURE_WIDTH: f64 = 1100.0;
+
+/// What kind of file is written, by its name's end.
+enum Kind {
+    Svg,
+    Pdf,
+    Dxf,
+}
 
 /// What a picture shows and how.
 pub(crate) struct Picture {
@@ -35,11 +44,20 @@ pub(crate) fn draw(
 ) -> Outcome {
     let language = asked.locale.language;
     let to_stream = is_stream(&asked.output);
-    if !to_stream && !asked.output.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("svg")) {
-        let file = asked.output.display().to_string();
-        errors.tell(Trouble::NotSvg(file));
-        return Outcome::NotRead;
-    }
+    let ends_in = |wanted: &str| asked.output.extension().is_some_and(|own| own.eq_ignore_ascii_case(wanted));
+    let kind = match () {
+        () if to_stream || ends_in("svg") => Kind::Svg,
+        () if ends_in("pdf") => Kind::Pdf,
+        () if ends_in("dxf") && asked.side => {
+            errors.tell(Trouble::NoSideInDxf(asked.output.display().to_string()));
+            return Outcome::NotRead;
+        }
+        () if ends_in("dxf") => Kind::Dxf,
+        () => {
+            errors.tell(Trouble::NoPicture(asked.output.display().to_string()));
+            return Outcome::NotRead;
+        }
+    };
     let opened = shop_in_use(asked.shop.as_deref(), own_shop)
         .and_then(|used| open(&asked.layout, judged_by(&used, asked.today), language));
     let loaded = match opened {
@@ -58,12 +76,23 @@ pub(crate) fn draw(
         turned: if asked.to_room { Turned::ToRoom } else { Turned::ToCar },
         locale: asked.locale,
     };
-    let svg = svg(arrangement, &picture);
+    let bytes = match kind {
+        Kind::Svg => Ok(svg(arrangement, &picture).into_bytes()),
+        Kind::Pdf => to_pdf(&[page(arrangement, &picture)], picture.theme, language.tag()),
+        Kind::Dxf => Ok(to_dxf(arrangement, &assess(arrangement), asked.locale)),
+    };
+    let bytes = match bytes {
+        Ok(bytes) => bytes,
+        Err(fault) => {
+            errors.tell(Trouble::NoPages(fault.0));
+            return Outcome::NotWritten;
+        }
+    };
     if to_stream {
-        return said(out.write_all(svg.as_bytes()), errors);
+        return said(out.write_all(&bytes), errors);
     }
     let made_from: Vec<&Path> = loaded.path.iter().map(PathBuf::as_path).collect();
-    match baywright_files::write_output(&asked.output, svg.as_bytes(), &made_from) {
+    match baywright_files::write_output(&asked.output, &bytes, &made_from) {
         Ok(()) if asked.quiet => Outcome::Ready,
         Ok(()) => said(writeln!(out, "{}", asked.output.display()), errors),
         Err(fault) => {
@@ -73,12 +102,16 @@ pub(crate) fn draw(
     }
 }
 
-/// One view of an arrangement.
+/// One view of an arrangement, as SVG.
 pub(crate) fn svg(arrangement: &Arrangement, asked: &Picture) -> String {
+    to_svg(&page(arrangement, asked), asked.theme)
+}
+
+/// The page that a view stands on.
+fn page(arrangement: &Arrangement, asked: &Picture) -> Page {
     let assessment = assess(arrangement);
     let state = ViewState { turned: asked.turned, ..ViewState::default() };
     let lettering = Lettering { locale: asked.locale, ..Lettering::default() };
     let projection = if asked.side { Projection::Side } else { Projection::Top };
-    let fit = Fit::picture(PICTURE_WIDTH);
-    to_svg(&picture(arrangement, &assessment, &state, &[projection], fit, &lettering), asked.theme)
+    picture(arrangement, &assessment, &state, &[projection], Fit::picture(PICTURE_WIDTH), &lettering)
 }

@@ -3,7 +3,9 @@
 
 use std::path::PathBuf;
 
+use baywright_drawing::sheet::{Sheet, Size};
 use baywright_planner::Code;
+use baywright_planner::words::Language;
 use baywright_planner::words::command_line::CommandLine;
 use clap::builder::{EnumValueParser, PossibleValuesParser};
 use clap::{Arg, ArgAction, ValueHint, value_parser};
@@ -23,11 +25,29 @@ fn day(text: &str) -> Option<Date> {
     is_written_so.then(|| text.parse().ok()).flatten()
 }
 
+/// Dots to the inch: what a screen shows to what no printer shows more of.
+fn dpi(text: &str) -> Option<u32> {
+    text.parse().ok().filter(|dots| (50..=600).contains(dots))
+}
+
 /// The names of all commands, for what asks for one.
-const COMMANDS: [&str; 8] = ["check", "draw", "open", "explain", "schema", "completions", "man", "licences"];
+const COMMANDS: [&str; 11] = [
+    "check",
+    "draw",
+    "sheet",
+    "marks",
+    "import",
+    "open",
+    "explain",
+    "schema",
+    "completions",
+    "man",
+    "licences",
+];
 
 /// Every command and its arguments.
-pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
+pub(crate) fn grammar(language: Language) -> clap::Command {
+    let texts = language.command_line();
     let layout = |help: &'static str| {
         Arg::new("layout")
             .value_name(texts.a_file)
@@ -64,6 +84,11 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
         .value_name(texts.a_day)
         .value_parser(move |text: &str| day(text).ok_or(texts.no_day))
         .help(texts.date);
+    let in_language = Arg::new("language")
+        .long("language")
+        .global(true)
+        .value_parser(PossibleValuesParser::new(Language::OFFERED.map(Language::tag)))
+        .help(texts.in_language);
     let check = clap::Command::new("check")
         .about(texts.check)
         .arg(layout(texts.layouts).num_args(1..))
@@ -82,8 +107,8 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
         .arg(
             Arg::new("view")
                 .long("view")
-                .required(true)
                 .value_parser(PossibleValuesParser::new(["top", "side"]))
+                .default_value("top")
                 .help(texts.view),
         )
         .arg(
@@ -109,6 +134,81 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
         .arg(units())
         .arg(shop())
         .after_help(texts.after);
+    let of_sheet = language.sheet_command();
+    let sheet = clap::Command::new("sheet")
+        .about(of_sheet.sheet)
+        .arg(layout(of_sheet.layouts).num_args(1..))
+        .arg(
+            Arg::new("kind")
+                .long("kind")
+                .short('k')
+                .num_args(1)
+                .action(ArgAction::Append)
+                .value_delimiter(',')
+                .value_parser(PossibleValuesParser::new(Sheet::ALL.map(Sheet::as_str)))
+                .default_value(Sheet::Marks.as_str())
+                .help(of_sheet.kinds),
+        )
+        .arg(arrangement(of_sheet.arrangement))
+        .arg(Arg::new("before").long("before").value_name(texts.a_name).help(of_sheet.before))
+        .arg(
+            Arg::new("paper")
+                .long("paper")
+                .ignore_case(true)
+                .value_parser(PossibleValuesParser::new(Size::ALL.map(Size::name)))
+                .help(of_sheet.paper),
+        )
+        .arg(flag("landscape", of_sheet.landscape))
+        .arg(
+            Arg::new("output")
+                .long("output")
+                .visible_alias("out")
+                .short('o')
+                .required(true)
+                .value_name(of_sheet.a_sheet)
+                .value_parser(value_parser!(PathBuf))
+                .value_hint(ValueHint::AnyPath)
+                .help(of_sheet.output),
+        )
+        .arg(
+            Arg::new("format")
+                .long("format")
+                .value_parser(PossibleValuesParser::new(["pdf", "svg", "png"]))
+                .default_value("pdf")
+                .help(of_sheet.format),
+        )
+        .arg(
+            Arg::new("dpi")
+                .long("dpi")
+                .value_name(of_sheet.a_number)
+                .value_parser(move |text: &str| dpi(text).ok_or(of_sheet.no_dpi))
+                .default_value("150")
+                .help(of_sheet.dpi),
+        )
+        .arg(Arg::new("revision").long("revision").value_name(of_sheet.a_text).help(of_sheet.revision))
+        .arg(flag("json", texts.json_of_draw))
+        .arg(quiet())
+        .arg(units())
+        .arg(shop())
+        .after_help(texts.after);
+    let marks = clap::Command::new("marks")
+        .about(texts.list_marks)
+        .arg(layout(texts.layout))
+        .arg(arrangement(texts.check_arrangement))
+        .arg(
+            Arg::new("output")
+                .long("output")
+                .short('o')
+                .value_name(texts.a_table)
+                .value_parser(value_parser!(PathBuf))
+                .value_hint(ValueHint::FilePath)
+                .help(texts.output_of_marks),
+        )
+        .arg(flag("json", texts.json_of_draw))
+        .arg(quiet())
+        .arg(shop())
+        .after_help(texts.after);
+    let import = import(texts, flag("json", texts.json_of_draw), quiet());
     let open = clap::Command::new("open").about(texts.open).arg(layout(texts.layout_to_open));
     let licences = clap::Command::new("licences").about(texts.print_licences);
     let explain = clap::Command::new("explain").about(texts.explain).arg(
@@ -138,8 +238,12 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
         .version(env!("CARGO_PKG_VERSION"))
         .about(texts.program)
         .arg(date)
+        .arg(in_language)
         .subcommand(check)
         .subcommand(draw)
+        .subcommand(sheet)
+        .subcommand(marks)
+        .subcommand(import)
         .subcommand(open)
         .subcommand(explain)
         .subcommand(schema)
@@ -149,15 +253,56 @@ pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
         .after_help(texts.after)
 }
 
+/// A length on the command line, mm, from one to another.
+fn length(low: f64, high: f64, not: &'static str) -> impl Fn(&str) -> Result<f64, &'static str> + Clone {
+    move |text| text.parse().ok().filter(|mm| (low..=high).contains(mm)).ok_or(not)
+}
+
+/// `baywright import`.
+fn import(texts: &'static CommandLine, json: Arg, quiet: Arg) -> clap::Command {
+    let named = |name: &'static str, stands_for: &'static str, help: &'static str| {
+        Arg::new(name).long(name).value_name(stands_for).help(help)
+    };
+    let layers =
+        |name: &'static str, help: &'static str| named(name, texts.a_layer, help).action(ArgAction::Append);
+    let mm = |name: &'static str, (low, high): (f64, f64), help: &'static str| {
+        named(name, texts.a_length, help).value_parser(length(low, high, texts.no_length))
+    };
+    let file = |arg: Arg| arg.value_parser(value_parser!(PathBuf)).value_hint(ValueHint::FilePath);
+    clap::Command::new("import")
+        .about(texts.import)
+        .arg(file(Arg::new("drawing").value_name(texts.a_drawing).required(true).help(texts.drawing)))
+        .arg(named("room", texts.a_layer, texts.room_layer).requires("output"))
+        .arg(
+            named("outline", texts.a_number, texts.outline_number)
+                .value_parser(value_parser!(u16).range(1..))
+                .requires("room"),
+        )
+        .arg(layers("walls", texts.wall_layers).requires("room"))
+        .arg(layers("things", texts.thing_layers).requires("room"))
+        .arg(
+            Arg::new("units")
+                .long("units")
+                .value_parser(PossibleValuesParser::new(["mm", "cm", "m", "in", "ft"]))
+                .help(texts.drawn_in_unit),
+        )
+        .arg(mm("gap", (0.0, 5_000.0), texts.gap).default_value("10"))
+        .arg(mm("wall-thickness", (10.0, 1_000.0), texts.wall_thickness).default_value("100"))
+        .arg(mm("ceiling", (1_000.0, 100_000.0), texts.ceiling))
+        .arg(named("vehicle", texts.a_name, texts.vehicle))
+        .arg(named("aiming", texts.a_name, texts.aiming))
+        .arg(file(named("output", texts.a_layout, texts.output_of_import).short('o')).requires("room"))
+        .arg(json)
+        .arg(quiet)
+}
+
 #[cfg(test)]
 mod tests {
-    use baywright_planner::words::Language;
-
     use super::*;
 
     #[test]
     fn the_grammar_is_sound_and_every_command_is_named() {
-        let grammar = grammar(Language::English.command_line());
+        let grammar = grammar(Language::English);
         grammar.clone().debug_assert();
         let named: Vec<&str> = grammar.get_subcommands().map(clap::Command::get_name).collect();
         assert_eq!(named, COMMANDS);

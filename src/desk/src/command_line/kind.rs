@@ -22,6 +22,8 @@ pub(crate) enum Kind {
     OtherFile,
     /// It is no picture that is read.
     Picture,
+    /// It is no drawing of another program that is read, or no room can be made of it as asked.
+    Drawing,
     /// It cannot be written.
     CannotWrite,
     /// So many more of the same kind are not told one by one.

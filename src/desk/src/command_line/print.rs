@@ -30,13 +30,13 @@ pub(crate) fn schema(out: &mut dyn Write) -> io::Result<()> {
 /// What a shell completes, in the shell's own language.
 pub(crate) fn completions(shell: Shell, language: Language, out: &mut dyn Write) -> io::Result<()> {
     let mut script = Vec::new();
-    clap_complete::generate(shell, &mut grammar(language.command_line()), NAME, &mut script);
+    clap_complete::generate(shell, &mut grammar(language), NAME, &mut script);
     out.write_all(&script)
 }
 
 /// The manual page of the program, or of one of its commands, as `man` reads it.
 pub(crate) fn manual(command: Option<&str>, language: Language, out: &mut dyn Write) -> io::Result<()> {
-    let mut whole = grammar(language.command_line());
+    let mut whole = grammar(language);
     whole.build();
     let of = command.and_then(|name| whole.find_subcommand(name)).unwrap_or(&whole);
     let mut page = Vec::new();

@@ -37,7 +37,23 @@ pub(crate) enum Trouble {
     /// The demo has none.
     NothingToShow(String),
     /// A picture's name that does not end as it should.
-    NotSvg(String),
+    NoPicture(String),
+    /// A sheet's name that does not end as it should.
+    NoSheet(String),
+    /// A folder without layouts.
+    NoLayouts(String),
+    /// Layouts of which there are no sheets, and of how many.
+    Failed(Vec<String>, usize),
+    /// A picture of so many pixels across and down, and as many as it may have.
+    TooManyPixels([u64; 3]),
+    /// The side view was asked for in a file that holds the plan.
+    NoSideInDxf(String),
+    /// A table's name that does not end as it should.
+    NoTable(String),
+    /// A layout's name that does not end as it should.
+    NoLayout(String),
+    /// Pages that could not be made: the writer's words.
+    NoPages(String),
     /// A layout that cannot be shown.
     CannotBeJudged(String),
     /// There is no window.
@@ -60,7 +76,17 @@ impl Trouble {
             }
             Self::NothingToAnswer(file) => texts.nothing_to_answer(file),
             Self::NothingToShow(file) => texts.nothing_to_show(file),
-            Self::NotSvg(file) => texts.not_svg(file),
+            Self::NoPicture(file) => texts.no_picture(file),
+            Self::NoSheet(file) => language.sheet_command().no_sheet(file),
+            Self::NoLayouts(folder) => language.sheet_command().no_layouts(folder),
+            Self::Failed(files, all) => language.sheet_command().failed(files, *all),
+            Self::TooManyPixels([width, height, most]) => {
+                language.sheet_command().too_many_pixels(*width, *height, *most)
+            }
+            Self::NoSideInDxf(file) => texts.no_side_in_dxf(file),
+            Self::NoTable(file) => texts.no_table(file),
+            Self::NoLayout(file) => texts.no_layout(file),
+            Self::NoPages(why) => texts.no_pages(why),
             Self::CannotBeJudged(file) => texts.cannot_be_judged(file),
             Self::NoWindow(why) => texts.no_window(&why.said(texts)),
             Self::NotPrinted(why) => texts.not_written(why),
@@ -78,10 +104,17 @@ impl Trouble {
             Self::NoSuchArrangement { .. } | Self::NothingToAnswer(_) | Self::NothingToShow(_) => {
                 Kind::NoArrangement
             }
-            Self::NotSvg(_) => Kind::WrongArgument,
+            Self::NoLayouts(_) => Kind::NoSuchFile,
+            Self::Failed(..) => Kind::CannotRead,
+            Self::TooManyPixels(_) => Kind::OutOfRange,
+            Self::NoPicture(_)
+            | Self::NoSheet(_)
+            | Self::NoSideInDxf(_)
+            | Self::NoTable(_)
+            | Self::NoLayout(_) => Kind::WrongArgument,
             Self::CannotBeJudged(_) => Kind::CannotBeJudged,
             Self::NoWindow(_) => Kind::NoWindow,
-            Self::NotPrinted(_) => Kind::CannotWrite,
+            Self::NoPages(_) | Self::NotPrinted(_) => Kind::CannotWrite,
         }
     }
 
@@ -99,9 +132,17 @@ impl Trouble {
             },
             Self::NothingToAnswer(file)
             | Self::NothingToShow(file)
-            | Self::NotSvg(file)
+            | Self::NoPicture(file)
+            | Self::NoSheet(file)
+            | Self::NoLayouts(file)
+            | Self::NoSideInDxf(file)
+            | Self::NoTable(file)
+            | Self::NoLayout(file)
             | Self::CannotBeJudged(file) => About { file: Some(file.clone()), ..About::default() },
-            Self::NoWindow(_) | Self::NotPrinted(_) => About::default(),
+            Self::Failed(files, _) => About { found: Some(files.join(", ")), ..About::default() },
+            Self::TooManyPixels(_) | Self::NoPages(_) | Self::NoWindow(_) | Self::NotPrinted(_) => {
+                About::default()
+            }
         }
     }
 }
@@ -146,6 +187,7 @@ fn kind_of_file(trouble: &FileTrouble) -> Kind {
         | T::PictureManner
         | T::PictureMemory
         | T::PictureDamaged => Kind::Picture,
+        T::Drawing(_) => Kind::Drawing,
         T::NotWritten(_)
         | T::FolderInItsPlace
         | T::NoPlainFileInItsPlace
@@ -246,6 +288,13 @@ impl<'a> Errors<'a> {
                 self.passed_over.push(own.clone());
                 self.tell(Trouble::PassedOver(own.clone()));
             }
+        }
+    }
+
+    /// Tells how far something is, where what goes wrong is told as sentences.
+    pub(crate) fn so_far(&mut self, text: &str) {
+        if self.kept.is_none() {
+            let _ = self.page.lines(text);
         }
     }
 

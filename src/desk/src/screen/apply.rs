@@ -17,8 +17,8 @@ use baywright_planner::words::Words;
 
 use super::Desk;
 use super::command::Command;
-use super::page::{Leaving, Page, Question};
-use super::view::{Notice, Tool};
+use super::page::{Leaving, Page};
+use super::view::Notice;
 use crate::session::document::{Done, Refused};
 pub(super) use bay::placed;
 pub(super) use car::frame_of;
@@ -34,16 +34,17 @@ impl Desk {
             Command::File(asked) => self.apply_to_file(ctx, asked),
             Command::Shop(asked) => self.apply_to_shop(asked),
             Command::View(asked) => self.apply_to_view(ctx, asked),
-            Command::Page(page) => self.lay(ctx, page),
+            Command::Page(None) => self.close_page(),
+            Command::Page(page) => self.lay(page),
             Command::Undo if self.document.undoes().is_none() => self.say(self.texts().nothing_to_undo),
             Command::Redo if self.document.redoes().is_none() => self.say(self.texts().nothing_to_redo),
             Command::Undo => {
                 let undone = self.document.undo();
-                self.say_if_refused(undone);
+                self.say_refused(undone);
             }
             Command::Redo => {
                 let done = self.document.redo();
-                self.say_if_refused(done);
+                self.say_refused(done);
             }
             Command::Abandon => self.document.abandon(),
             Command::BeginVisit => self.begin_visit(),
@@ -56,7 +57,7 @@ impl Desk {
             Command::Say(text) => self.say_wrong(text),
             Command::Tell(text) => self.say(text),
             // What could not be saved is shown with the reason; there it can be dropped.
-            Command::Quit if self.shop.is_changed() => self.lay(ctx, Some(Page::Shop)),
+            Command::Quit if self.shop.is_changed() => self.lay(Some(Page::Shop)),
             Command::Quit => {
                 if !self.asks_to_drop_begun() && !self.asks_first(Leaving::Quit) {
                     self.quit(ctx);
@@ -66,31 +67,19 @@ impl Desk {
         }
     }
 
-    /// Lays a page over the screen, or takes it away.
-    fn lay(&mut self, ctx: &egui::Context, page: Option<Page>) {
-        let fills = matches!(page, Some(Page::Customer(_)));
-        if fills != self.tells_customer() {
-            self.fill_screen(ctx, fills);
-        }
-        // Stepping back from a page is stepping back from what it was to lead to.
-        if page.is_none() {
-            self.after_save = None;
-        }
-        if page == Some(Page::Shop) {
-            self.look_at_shop_again();
-        }
-        // Who goes elsewhere has done with it: it would wait behind the page for a press that means something else.
-        if page.is_some() {
-            self.view.tool = Tool::WhichSide;
-        }
-        if page.is_none() {
-            let asked = self.texts().close_page_first;
-            self.view.notice.take_if(|notice| notice.text == asked);
-        }
-        let before = self.view.lay(page);
-        // A question that was not answered with yes was answered with no.
-        if matches!(before, Some(Page::Ask(Question::TooSmall(_)))) {
-            self.document.abandon();
+    /// Takes away what was said where one of these may make it untrue. Nothing else does: what is said on the way from one thing to
+    /// the next, as in saving and then opening, is there at its end.
+    pub(super) fn forget_said(&mut self, commands: &[Command]) {
+        let Some(said) = &self.view.notice else { return };
+        // That is done by closing it, though nothing of the work is changed by that.
+        let asks_to_close = said.text == self.texts().close_page_first;
+        let ends = |asked: &Command| match asked {
+            Command::Page(None) if asks_to_close => true,
+            asked if said.wrong => asked.changes_work(),
+            asked => asked.is_an_act(),
+        };
+        if commands.iter().any(ends) {
+            self.view.notice = None;
         }
     }
 
@@ -120,12 +109,7 @@ impl Desk {
     pub(in crate::screen) fn say_refused(&mut self, result: Result<(), Refused>) {
         let texts = self.texts();
         let why = match result {
-            Ok(()) => {
-                if self.view.notice.as_ref().is_some_and(|notice| notice.wrong) {
-                    self.view.notice = None;
-                }
-                return;
-            }
+            Ok(()) => return,
             Err(Refused::Edit(EditFault::NoSuch(id))) => texts.no_such(&id),
             Err(Refused::Edit(EditFault::NoArrangement)) => texts.no_arrangement.to_owned(),
             Err(Refused::Edit(EditFault::NameTaken(id))) => texts.name_taken(&id),
@@ -137,13 +121,6 @@ impl Desk {
         };
         if !self.fields.refuse_taken(&why) {
             self.say_wrong(why);
-        }
-    }
-
-    /// The same where what was done takes back nothing that was said.
-    fn say_if_refused(&mut self, result: Result<(), Refused>) {
-        if result.is_err() {
-            self.say_refused(result);
         }
     }
 

@@ -71,6 +71,26 @@ impl AskFiles {
         });
     }
 
+    /// Asks for a place for sheets, suggesting a path.
+    pub fn ask_sheets(&mut self, wake: &Wake, suggested: &Path) {
+        let folder = suggested.parent().map(Path::to_owned);
+        let name = suggested.file_name().map(|name| name.to_string_lossy().into_owned());
+        self.ask(wake, move || {
+            let mut window = rfd::FileDialog::new()
+                .add_filter("PDF", &["pdf"])
+                .add_filter("SVG", &["svg"])
+                .add_filter("PNG", &["png"]);
+            if let Some(folder) = folder {
+                window = window.set_directory(folder);
+            }
+            if let Some(name) = name {
+                window = window.set_file_name(name);
+            }
+            // The system's window asks of one file; of several pictures each has a name of its own, which is asked about here.
+            window.save_file().map(|path: PathBuf| Command::File(OfFile::SaveSheets(path, false)))
+        });
+    }
+
     /// One question at a time, in a thread of its own: the screen goes on meanwhile.
     fn ask(&mut self, wake: &Wake, ask: impl FnOnce() -> Option<Command> + Send + 'static) {
         if !self.is_open() {

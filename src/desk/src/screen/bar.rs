@@ -6,9 +6,9 @@ use baywright_drawing::Theme;
 use baywright_drawing::sign::SignKind;
 use baywright_planner::edit::Edit;
 use baywright_planner::model::{Id, SavedArrangement};
-use baywright_planner::words::Units;
 use baywright_planner::words::screen::Screen;
 use baywright_planner::words::sentence_start;
+use baywright_planner::words::{Language, Units};
 use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
 
 use super::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
@@ -182,6 +182,10 @@ impl Desk {
             let path = self.suggested().display().to_string();
             out.push(Command::Page(Some(Page::Save(SavePage { path, faults: Vec::new(), focus: true }))));
         }
+        let on_paper = self.view.locale.language.on_paper();
+        if ui.button(on_paper.title).on_hover_text(on_paper.title_why).clicked() {
+            out.push(Command::Page(Some(Page::OnPaper)));
+        }
         ui.separator();
         self.recent(ui, out, |ui, name, chosen| ui.selectable_label(chosen, name));
         let beside =
@@ -336,6 +340,15 @@ impl Desk {
             }
             if ui.selectable_label(self.view.to_room, texts.turn_to_room).clicked() {
                 out.push(Command::View(OfView::ToRoom(true)));
+            }
+            ui.separator();
+            for (language, name) in
+                [(Language::English, texts.in_english), (Language::German, texts.in_german)]
+            {
+                let choice = ui.selectable_label(self.view.locale.language == language, name);
+                if choice.on_hover_text(texts.language_why).clicked() {
+                    out.push(Command::View(OfView::Language(language)));
+                }
             }
             ui.separator();
             if ui.button(self.view.locale.language.shop().change_it).clicked() {

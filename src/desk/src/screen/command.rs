@@ -11,7 +11,7 @@ use baywright_planner::model::{
     Figures, FloorFeatureKind, Id, KeepFreeKind, Layout, OpeningKind, Place, ShopFigure, ThingKind,
     TriggerList, Vehicle,
 };
-use baywright_planner::words::Units;
+use baywright_planner::words::{Language, Units};
 
 use super::page::{Begun, Page};
 use super::shelf::Set;
@@ -223,6 +223,12 @@ pub enum OfFile {
     SaveThoughOpen,
     /// Save under another name; whether a file that is there may be replaced.
     SaveAs(PathBuf, bool),
+    /// Write the sheets that were chosen as PDF, and have the system open it.
+    PrintSheets,
+    /// Write them there; whether files that are there may be replaced.
+    SaveSheets(PathBuf, bool),
+    /// Ask the system for a place for them, suggesting this one.
+    AskSheets(PathBuf),
     /// Save first, then do what was asked.
     SaveThen(Box<Command>),
 }
@@ -289,6 +295,8 @@ pub enum OfView {
     Theme(Theme),
     /// Light or dark as the system is, from now on.
     AsSystem,
+    /// The language, with its way of writing numbers and days.
+    Language(Language),
     /// How lengths are shown.
     Units(Units),
     /// How large letters are.
@@ -358,6 +366,7 @@ impl OfView {
             | Self::Tab(_)
             | Self::Theme(_)
             | Self::AsSystem
+            | Self::Language(_)
             | Self::Units(_)
             | Self::Letters(_)
             | Self::StepLetters(_)

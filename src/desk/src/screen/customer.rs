@@ -28,6 +28,8 @@ pub(super) struct Told {
     ideas: Vec<Idea>,
     fills: Fills,
     picture: ShopPicture,
+    /// Whether the window fills the screen for it.
+    fills_screen: bool,
     /// Whether the window filled the screen before the page did.
     was_full: bool,
 }
@@ -65,11 +67,15 @@ const WORDS: f32 = 0.4;
 impl Desk {
     /// Whether the page for the customer lies over the screen.
     pub(super) const fn tells_customer(&self) -> bool {
-        matches!(self.view.page, Some(Page::Customer(_)))
+        matches!(self.view.page(), Some(Page::Customer(_)))
     }
 
-    /// The window fills the screen as long as the page is there.
-    pub(super) fn fill_screen(&mut self, ctx: &Context, fills: bool) {
+    /// The window fills the screen as long as the page is there, however that came and went.
+    pub(super) fn fill_screen(&mut self, ctx: &Context) {
+        let fills = self.tells_customer();
+        if std::mem::replace(&mut self.told.fills_screen, fills) == fills {
+            return;
+        }
         let is_full = ctx.input(|i| i.viewport().fullscreen).unwrap_or(false);
         if fills {
             self.told.was_full = is_full;
@@ -119,7 +125,7 @@ impl Desk {
 
     /// The whole window.
     pub(super) fn customer(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
-        let Some(Page::Customer(at)) = self.view.page else { return };
+        let Some(&Page::Customer(at)) = self.view.page() else { return };
         let ctx = ui.ctx().clone();
         self.follow_told();
         self.follow_shop_picture(&ctx);

@@ -20,7 +20,7 @@ impl Desk {
         let Some(first) = paths.first() else { return };
         let texts = self.texts();
         // What is typed on a page would be gone, or what waits for an answer, or the file would be opened unseen behind a question.
-        if self.view.page.as_ref().is_some_and(|page| page.is_typed_in() || page.waits()) {
+        if self.view.page().is_some_and(|page| page.is_typed_in() || page.waits()) {
             self.say_wrong(texts.close_page_first);
             return;
         }
@@ -62,7 +62,8 @@ impl Desk {
         self.document.begin_car(Draft::taken_up(Vehicle { id, ..read.vehicle }, None));
         self.view.car = CarView { whole: true, lead: None, part: None };
         self.fields = super::forms::field::Fields::default();
-        (self.view.page, self.view.selected, self.view.pointed) = (None, None, None);
+        self.lay(None);
+        (self.view.selected, self.view.pointed) = (None, None);
         self.say(self.texts().car_was_read);
     }
 

@@ -6,6 +6,7 @@ use baywright_planner::hand::pose_of;
 use egui::{Align, Layout, Rect, RichText, Sense, Stroke, StrokeKind, Ui, Vec2};
 
 use super::command::{Command, OfBay, OfView};
+use super::in_sight::{self, ScrolledBy};
 use super::look::{self, size};
 use super::view::{Measuring, Notice, Tool};
 use super::{Desk, widgets};
@@ -55,20 +56,18 @@ impl Desk {
                 let (hint, brief) = self.hint();
                 let brief = if brief.is_empty() { hint.as_str() } else { brief };
                 let said = self.view.notice.as_ref().map_or(hint.as_str(), |notice| notice.text.as_str());
-                // The whole caution before the whole hint; nothing is cut while something shorter fits.
+                // The whole caution before the whole hint; nothing is cut while something shorter fits. But what was said has no
+                // shorter form: it goes before the whole caution.
                 let room = ui.available_width() - GAP_PX;
-                let both = [
-                    (caution, said),
-                    (caution, brief),
-                    (texts.caution_short, said),
-                    (texts.caution_short, brief),
-                ];
-                let fits = both.into_iter().find(|(told, said)| wide(ui, told) + wide(ui, said) <= room);
+                let (first, then) = ((caution, brief), (texts.caution_short, said));
+                let (first, then) = if self.view.notice.is_some() { (then, first) } else { (first, then) };
+                let pairs = [(caution, said), first, then, (texts.caution_short, brief)];
+                let fits = pairs.into_iter().find(|(told, said)| wide(ui, told) + wide(ui, said) <= room);
                 let (told, said) = fits.unwrap_or((texts.caution_short, brief));
                 let is_whole = told == caution;
                 ui.data_mut(|data| data.insert_temp(whole_caution(), is_whole));
                 ui.label(widgets::soft(ui, told)).on_hover_text(caution);
-                // What was said has no shorter form: it stands here whole or elsewhere.
+                // What was said stands here whole or elsewhere.
                 let fits = if self.view.notice.is_some() { brief } else { said };
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
                     self.keep(ui, out);
@@ -119,7 +118,8 @@ impl Desk {
     }
 
     /// What was said and is too long for the foot stands whole at the lower end of a panel beside the drawing, in as many lines as it
-    /// takes; what else is in the panel has the room above it, which is given.
+    /// takes; what else is in the panel has the room above it, which is given. It takes no more than a share of the panel: what is
+    /// longer is scrolled.
     pub(super) fn said_beside(&self, ui: &mut Ui) -> Rect {
         let is_beside = ui.data(|data| data.get_temp(beside())) == Some(true);
         let all = ui.available_rect_before_wrap();
@@ -128,8 +128,9 @@ impl Desk {
         let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
         let shown = widgets::unbroken(notice.text.as_str());
         let width = all.width() - 2.0 * NOTICE_MARGIN_PX;
-        let high = ui.painter().layout(shown, font, egui::Color32::BLACK, width).size().y;
-        let top = (all.bottom() - high - 2.0 * NOTICE_MARGIN_PX).max(all.top());
+        let laid = ui.painter().layout(shown, font, egui::Color32::BLACK, width);
+        let (needed, most) = (laid.size().y + 2.0 * NOTICE_MARGIN_PX, all.height() * NOTICE_SHARE);
+        let top = all.bottom() - needed.min(most);
         let place = Rect::from_min_max(egui::pos2(all.left(), top), all.right_bottom());
         let palette = self.view.theme.palette();
         let edge = if notice.wrong { palette.stops } else { palette.soft };
@@ -137,7 +138,18 @@ impl Desk {
         ui.painter().rect(place, 4.0, fill, edge, StrokeKind::Inside);
         let inner = egui::UiBuilder::new().max_rect(place.shrink(NOTICE_MARGIN_PX));
         let mut inner = ui.new_child(inner);
-        inner.add(egui::Label::new(text).wrap());
+        if needed <= most {
+            inner.add(egui::Label::new(text).wrap());
+        } else {
+            egui::ScrollArea::vertical().id_salt("what was said").auto_shrink([false, false]).show(
+                &mut inner,
+                |ui| {
+                    ui.add(egui::Label::new(text).wrap());
+                    let name = self.texts().to_scroll(self.texts().what_was_said);
+                    in_sight::by_keys(ui, &name, ScrolledBy::Keys);
+                },
+            );
+        }
         Rect::from_min_max(all.min, egui::pos2(all.right(), (top - NOTICE_MARGIN_PX).max(all.top())))
     }
 
@@ -233,5 +245,7 @@ fn beside() -> egui::Id {
     egui::Id::unique("said beside the drawing")
 }
 
+/// What was said takes at most so much of the height of the panel that it stands in.
+const NOTICE_SHARE: f32 = 0.5;
 /// Around what was said where it stands beside the drawing, px.
 const NOTICE_MARGIN_PX: f32 = 6.0;

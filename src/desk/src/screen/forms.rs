@@ -14,4 +14,4 @@ mod step;
 pub mod typed;
 pub(in crate::screen) mod which;
 
-pub(in crate::screen) use picked::chosen_by_keys;
+pub(in crate::screen) use picked::{Picker, chosen_by_keys};

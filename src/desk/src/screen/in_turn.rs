@@ -3,11 +3,12 @@
 //! The library moves the focus before it looks at letters, and once a frame. What came in the same frame as a Tab, an
 //! Enter, a tap of the space bar on a button or a press of the pointer, before it or after, would go to the wrong field, or
 //! nowhere: it takes its turn in a frame before or after. And what undo is about, the field or the work, is known once the
-//! letters before it have arrived.
+//! letters before it have arrived. A press, the way of the pointer and its release are three turns too: on a slow screen all of a
+//! quick drag comes in one frame, and the library takes a press with its release for no drag.
 
 use std::collections::VecDeque;
 
-use egui::{Event, Key, Plugin, Popup, RawInput, Ui};
+use egui::{Event, Key, Plugin, Popup, Pos2, RawInput, Ui};
 
 /// What has not had its turn.
 #[derive(Debug, Default)]
@@ -17,6 +18,8 @@ pub(super) struct InTurn {
     rests: bool,
     /// So many frames in a row nothing was, since it was on its way to what was not drawn.
     rested: u8,
+    /// Where the pointer is known to be, px of the screen.
+    pointer: Option<Pos2>,
 }
 
 /// It is waited for the keyboard no longer than this, frames: what it is led to may never be drawn.
@@ -30,13 +33,32 @@ pub(super) fn wait_for_keyboard(ctx: &egui::Context, is_on_its_way: bool) {
     });
 }
 
+impl InTurn {
+    /// The last one in the row.
+    fn take_in(&mut self, event: Event) {
+        match event {
+            Event::PointerMoved(at) => self.pointer = Some(at),
+            // Nothing was told of the way there: without a turn of its own it would be no drag.
+            Event::PointerButton { pos, pressed: false, .. } if self.pointer.replace(pos) != Some(pos) => {
+                self.waiting.push_back(Event::PointerMoved(pos));
+            }
+            Event::PointerButton { pos, .. } => self.pointer = Some(pos),
+            Event::PointerGone => self.pointer = None,
+            _ => {}
+        }
+        self.waiting.push_back(event);
+    }
+}
+
 impl Plugin for InTurn {
     fn debug_name(&self) -> &'static str {
         "in turn"
     }
 
     fn input_hook(&mut self, ctx: &egui::Context, input: &mut RawInput) {
-        self.waiting.extend(input.events.drain(..));
+        for event in input.events.drain(..) {
+            self.take_in(event);
+        }
         if std::mem::take(&mut self.rests) {
             return;
         }

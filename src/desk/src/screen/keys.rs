@@ -50,10 +50,10 @@ pub(super) fn listen(
         }
         return;
     }
-    if view.page.as_ref().is_none_or(|page| matches!(page, Page::Cars(..))) && pressed(CTRL, Key::F) {
+    if view.page().is_none_or(|page| matches!(page, Page::Cars(..))) && pressed(CTRL, Key::F) {
         out.push(Command::View(OfView::Search));
     }
-    if let Some(page) = &view.page {
+    if let Some(page) = view.page() {
         // Its keys are its own, and it knows how many screens there are.
         if matches!(page, Page::Customer(_)) {
             return;
@@ -105,6 +105,9 @@ pub(super) fn listen(
     }
     if pressed(Modifiers::NONE, Key::F5) {
         out.push(Command::Page(Some(Page::Customer(0))));
+    }
+    if pressed(CTRL, Key::P) {
+        out.push(Command::Page(Some(Page::OnPaper)));
     }
     if pressed(Modifiers::NONE, Key::F6) && document.draft().is_none() {
         out.push(Command::View(OfView::ToCards));

@@ -32,7 +32,7 @@ impl Desk {
             self.log.push(&self.texts().not_understood(&path.display().to_string()));
         }
         if !self.left_behind.works.is_empty() || !self.left_behind.not_understood.is_empty() {
-            self.view.lay(Some(Page::LeftBehind));
+            self.lay(Some(Page::LeftBehind));
         }
         self.hold_file();
     }
@@ -45,29 +45,29 @@ impl Desk {
     /// Holds the file that is open, and says so if another window has it.
     pub(super) fn hold_file(&mut self) {
         self.held = None;
-        if self.is_open_elsewhere() {
+        if !self.try_to_hold() {
             let text = self.texts().open_elsewhere;
             self.say_wrong(text);
         }
     }
 
-    /// Whether another window has the file that is open; if none has it any more, it is this window's from here on.
-    pub(super) fn is_open_elsewhere(&mut self) -> bool {
+    /// Holds the file that is open from here on, unless another window has it; whether none has. Where there is nothing to hold, or
+    /// the hold cannot be written, the file can be used all the same.
+    pub(super) fn try_to_hold(&mut self) -> bool {
         // Without a window of its own nothing is written into the user's folders.
         if self.held.is_some() || !self.keeper.is_on() {
-            return false;
+            return true;
         }
         let (Some(folder), Some(path)) = (self.data_folder(), self.document.path().map(Path::to_owned))
         else {
-            return false;
+            return true;
         };
         match hold(&folder.join("in-use"), &path) {
             Ok(Hold::Held(held)) => self.held = Some(held),
-            Ok(Hold::InUseElsewhere) => return true,
-            // The file can be used all the same.
+            Ok(Hold::InUseElsewhere) => return false,
             Err(fault) => self.log.push(&self.view.locale.language.file_fault(&fault)),
         }
-        false
+        true
     }
 
     /// Looks after the journal's faults and, when the window is come back to, after the file on the disk.
@@ -200,10 +200,10 @@ impl Desk {
         };
         match shown {
             Ok(()) => {
+                // A bay and the car that was entered in it are two works: the one after the other. What has a page of its own goes
+                // before the list.
                 if !matches!(left.record.kind, Work::Room | Work::Triggers) {
-                    // A bay and the car that was entered in it are two works: the one after the other.
-                    let more = !self.left_behind.works.is_empty();
-                    self.view.lay(more.then_some(Page::LeftBehind));
+                    self.lay(None);
                 }
                 // What is on disk already needs no journal any more.
                 if left.record.kind == Work::Shop && !self.shop.is_changed() {
@@ -217,6 +217,7 @@ impl Desk {
             Err(why) => {
                 self.say_wrong(why);
                 self.left_behind.works.insert(at, left);
+                self.lay(None);
             }
         }
     }
@@ -246,7 +247,7 @@ impl Desk {
             Unread::Later => texts.left_by_later,
             Unread::Damaged => texts.left_damaged,
         })?;
-        self.view.lay(Some(Page::NewBay(NewBay::of(room))));
+        self.lay(Some(Page::NewBay(NewBay::of(room))));
         Ok(())
     }
 
@@ -283,7 +284,7 @@ impl Desk {
             self.say_wrong(self.view.locale.language.file_fault(&fault));
         }
         if self.left_behind.works.is_empty() {
-            self.view.lay(None);
+            self.lay(None);
         }
     }
 }

@@ -40,6 +40,8 @@ pub enum Page {
     Shop,
     /// What a customer is told, by the place of the screen: it takes the whole window.
     Customer(usize),
+    /// What is printed: it takes the whole window.
+    OnPaper,
     /// Something to be decided first.
     Ask(Question),
 }

@@ -25,11 +25,10 @@ use super::{Desk, widgets};
 
 impl Desk {
     pub(super) fn pages(&mut self, ui: &Ui, out: &mut Vec<Command>) {
-        let Some(mut page) = self.view.page.take() else { return };
-        if matches!(page, Page::Customer(_)) {
-            self.view.page = Some(page);
+        if self.tells_customer() || self.is_on_paper() {
             return;
         }
+        let Some(mut page) = self.view.lift_page() else { return };
         let texts = self.texts();
         let (title, width) = match &page {
             Page::FirstSteps => (texts.first_steps, 720.0),
@@ -47,6 +46,7 @@ impl Desk {
             Page::Examples => (texts.examples, 520.0),
             Page::Shop => (self.view.locale.language.shop().title, 720.0),
             Page::Customer(_) => (self.view.locale.language.customer().page, 0.0),
+            Page::OnPaper => (self.view.locale.language.on_paper().title, 0.0),
             Page::Ask(Question::Unsaved(_)) => (texts.save_changes, 480.0),
             Page::Ask(_) => (texts.question, 480.0),
         };
@@ -67,7 +67,7 @@ impl Desk {
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                     if ui.button(texts.close).clicked() {
                         out.push(Command::Page(None));
-                        if page.waits() {
+                        if page.waits() && !self.left_behind.works.is_empty() {
                             out.push(Command::Tell(texts.left_for_later.to_owned()));
                         }
                     }
@@ -101,7 +101,7 @@ impl Desk {
                     Page::NewBay(bay) => self.new_bay_page(ui, bay, out),
                     Page::Examples => self.examples_page(ui, out),
                     Page::Shop => self.shop_page(ui, out),
-                    Page::Customer(_) => {}
+                    Page::Customer(_) | Page::OnPaper => {}
                     Page::Ask(question) => self.question(ui, question, out),
                 }
                 in_sight::follow(ui);
@@ -125,7 +125,7 @@ impl Desk {
         if closes && !page.waits() && !(modal.backdrop_response.clicked() && page.is_typed_in()) {
             out.push(Command::Page(None));
         }
-        self.view.page = Some(page);
+        self.view.put_page_back(page);
     }
 }
 

@@ -4,11 +4,12 @@ use std::ffi::OsStr;
 use std::path::Path;
 
 use baywright_drawing::Theme;
+use baywright_drawing::sheet::Size;
 use baywright_files::{
-    EMBEDDED_LAYOUTS, FileFault, KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen, Remembered, remember,
-    whole_path,
+    EMBEDDED_LAYOUTS, FileFault, KeptLanguage, KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen,
+    Remembered, remember, whole_path,
 };
-use baywright_planner::words::Units;
+use baywright_planner::words::{Language, Units};
 use egui::{Context, Response, Ui};
 
 use super::command::{Command, OfFile};
@@ -19,6 +20,12 @@ use super::{Desk, waking, widgets};
 impl Desk {
     /// Before the first frame: what earlier starts left, whether they left nothing, and what of it could not be read.
     pub fn begin_with(&mut self, remembered: Remembered, is_new: bool, why_not: &[FileFault]) {
+        if let Some(language) = remembered.language {
+            self.speak(match language {
+                KeptLanguage::English => Language::English,
+                KeptLanguage::German => Language::German,
+            });
+        }
         if let Some(units) = remembered.units {
             self.view.locale.units = match units {
                 KeptUnits::Millimetres => Units::Millimetres,
@@ -33,10 +40,13 @@ impl Desk {
         };
         self.view.letters = remembered.letters_percent.map_or(Letters::default(), Letters::of_percent);
         self.view.to_room = remembered.paper == Some(KeptPaper::AsRoom);
+        if let Some(size) = remembered.printed_on.as_deref().and_then(Size::of_name) {
+            self.on_paper.begin_on(size);
+        }
         self.window = remembered.window;
         self.remembered = remembered;
         if is_new {
-            self.view.lay(Some(Page::Welcome));
+            self.lay(Some(Page::Welcome));
         }
         // The first is at the foot of the screen, all are in the log.
         for sentence in self.sentences(why_not).into_iter().rev() {
@@ -105,6 +115,11 @@ impl Desk {
     }
 
     fn how_shown(&self, own: &mut Remembered) {
+        own.language = match self.view.locale.language {
+            Language::English => Some(KeptLanguage::English),
+            Language::German => Some(KeptLanguage::German),
+            Language::Bracketed => None,
+        };
         own.units = Some(match self.view.locale.units {
             Units::Millimetres => KeptUnits::Millimetres,
             Units::Metres => KeptUnits::Metres,
@@ -112,11 +127,13 @@ impl Desk {
         });
         own.look = Some(match (self.view.as_system, self.view.theme) {
             (true, _) => KeptLook::AsSystem,
-            (false, Theme::Light) => KeptLook::Light,
+            // The window is never shown as what is printed.
+            (false, Theme::Light | Theme::Print) => KeptLook::Light,
             (false, Theme::Dark) => KeptLook::Dark,
         });
         own.letters_percent = Some(self.view.letters.percent());
         own.paper = Some(if self.view.to_room { KeptPaper::AsRoom } else { KeptPaper::ToCar });
+        own.printed_on = self.on_paper.size_chosen().map(|size| size.name().to_owned());
         own.window = self.window;
     }
 

@@ -1,5 +1,7 @@
 //! What is seen and how: everything on the screen that is not the document.
 
+mod laid;
+
 use baywright_drawing::{Axis, Projection, Theme};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose};
@@ -202,8 +204,11 @@ pub struct Viewing {
     pub list_open: bool,
     /// What is sought in that list, if anything; whether the field is to be given the keyboard.
     pub sought: Option<(String, bool)>,
-    /// What lies over the screen.
-    pub page: Option<Page>,
+    /// What lies over the screen: laid and taken away by `Desk::lay` alone.
+    page: Option<Page>,
+    /// Whether the list of what was left behind was laid and not closed by a person since: it is there again whenever what it led to
+    /// is done.
+    awaits_left_behind: bool,
     /// A bay that was begun and put aside.
     pub bay_begun: Option<RoomDraft>,
     /// The list of work, changed and not saved, or with something ticked, put aside with its page.
@@ -269,18 +274,11 @@ impl Viewing {
         self.choose_all(all);
     }
 
-    /// Lays a page over the screen, or takes it away; gives what lay there. What was typed in it that is not done yet is put
-    /// aside, and there again when one comes back to it.
-    pub(super) fn lay(&mut self, page: Option<Page>) -> Option<Page> {
-        let before = std::mem::replace(&mut self.page, page);
-        match &before {
-            Some(Page::NewBay(begun)) => self.bay_begun = Some(begun.room.clone()),
-            Some(Page::Visit(begun)) if begun.is_changed() || !begun.chosen.is_empty() => {
-                self.list_begun = Some(begun.clone());
-            }
-            _ => {}
-        }
-        before
+    /// How it starts, shown in the same way: nothing of what was only seen is kept. The list of what was left behind is then found in
+    /// the menu: what failed may be the drawing of it.
+    pub(super) fn anew(&self) -> Self {
+        let Self { theme, as_system, locale, letters, to_room, .. } = *self;
+        Self { theme, as_system, locale, letters, to_room, ..Self::default() }
     }
 
     /// The list of work, as long as it is changed and not saved, on its page or put aside.

@@ -29,6 +29,18 @@ impl Letters {
         if !same {
             *self = Self { of: Some((of.0.clone(), of.1.clone())), ..Self::default() };
         }
+        self.number(assessment);
+    }
+
+    /// Those of an answer that nothing is held in, read from A on, by position; empty for what has none.
+    pub fn read(assessment: &Assessment) -> Vec<String> {
+        let mut own = Self::default();
+        own.number(assessment);
+        (0..assessment.findings.len()).map(|index| own.letter(index).unwrap_or_default()).collect()
+    }
+
+    /// What is known keeps its number, and what is new takes the first that is free.
+    fn number(&mut self, assessment: &Assessment) {
         let mut now: Vec<(Known, usize, Option<usize>)> = Vec::new();
         for told in flagged(assessment) {
             let (code, subjects) = (told.finding.code(), &told.finding.subjects);

@@ -11,11 +11,11 @@ use crate::sign::SignKind;
 use crate::text::{Align, TextStyle, Weight, fitted};
 
 /// From the paper's edge, px.
-pub(super) const EDGE_PX: f64 = 24.0;
+pub(crate) const EDGE_PX: f64 = 24.0;
 /// From line to line of running text, px before it is enlarged.
-pub(super) const LINE_PX: f64 = 20.0;
+pub(crate) const LINE_PX: f64 = 20.0;
 
-pub(super) struct Setter<'a> {
+pub(crate) struct Setter<'a> {
     pub lettering: &'a Lettering<'a>,
     /// The frame's size, px.
     pub size: DVec2,
@@ -65,6 +65,12 @@ impl<'a> Setter<'a> {
     pub fn ring(&mut self, role: Role, ring: impl IntoIterator<Item = DVec2>) {
         let ring = ring.into_iter().map(|p| self.mm(p)).collect();
         self.push(role, Shape::Area(vec![ring]));
+    }
+
+    /// A line through places, px.
+    pub fn line(&mut self, role: Role, points: impl IntoIterator<Item = DVec2>) {
+        let points = points.into_iter().map(|p| self.mm(p)).collect();
+        self.push(role, Shape::Line(points));
     }
 
     fn mm(&self, px: DVec2) -> DVec2 {

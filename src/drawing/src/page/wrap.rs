@@ -6,7 +6,7 @@ use crate::lettering::Lettering;
 use crate::text::{TextStyle, fitted};
 
 /// Breaks a text into lines; the last of `most_lines` ends in an ellipsis if there is more.
-pub(super) fn wrapped(
+pub(crate) fn wrapped(
     text: &str,
     style: TextStyle,
     most: f64,
@@ -36,7 +36,7 @@ pub(super) fn wrapped(
 }
 
 /// The words of a text; what stands together, as a number and its unit, is one word.
-fn unbroken(text: &str) -> Vec<String> {
+pub(crate) fn unbroken(text: &str) -> Vec<String> {
     let mut parts: Vec<String> = Vec::new();
     for word in text.split(' ') {
         match parts.last_mut() {

@@ -91,6 +91,25 @@ pub(super) const DARK: Palette = Palette {
     on_care: Colour::hex(0x14_18_1E),
 };
 
+pub(super) const PRINT: Palette = Palette {
+    paper: Colour::hex(0xFF_FF_FF),
+    sheet: Colour::hex(0xFF_FF_FF),
+    panel: Colour::hex(0xEC_EC_EC),
+    ink: Colour::hex(0x00_00_00),
+    soft: Colour::hex(0x4A_4A_4A),
+    beam: Colour::hex(0x00_4A_7C),
+    stops: Colour::hex(0xA8_20_00),
+    care: Colour::hex(0x5A_44_00),
+    care_sign: Colour::hex(0xF5_B8_2E),
+    ready: Colour::hex(0x00_58_40),
+    grid: Colour::hex(0xDC_DC_DC),
+    body: Colour::hex(0xE2_E6_EA),
+    stuff: Colour::hex(0xEE_EE_EE),
+    masonry: Colour::hex(0xB4_B4_B4),
+    on_sign: Colour::hex(0xFF_FF_FF),
+    on_care: Colour::hex(0x00_00_00),
+};
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -123,13 +142,14 @@ mod tests {
     fn what_stops_and_what_needs_care_are_told_apart_without_hues() {
         let apart = |theme: Theme| contrast(theme.palette().stops, theme.palette().care_sign);
         assert!(apart(Theme::Light) >= 3.0, "{:.2}", apart(Theme::Light));
+        assert!(apart(Theme::Print) >= 3.0, "{:.2}", apart(Theme::Print));
         assert!(apart(Theme::Dark) >= 1.6, "{:.2}", apart(Theme::Dark));
     }
 
     /// WCAG 2.2, 1.4.3: 4.5 for text. 1.4.11: 3 for parts that must be seen.
     #[test]
     fn texts_and_signs_can_be_read_on_every_ground() {
-        for theme in [Theme::Light, Theme::Dark] {
+        for theme in [Theme::Light, Theme::Dark, Theme::Print] {
             let p = theme.palette();
             for ground in [p.paper, p.sheet, p.panel] {
                 for (name, text) in [

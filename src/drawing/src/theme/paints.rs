@@ -114,6 +114,10 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::ExampleText => (Fill::None, None),
         Role::ScaleDark => (Fill::Solid(p.ink), full(p.ink, 1.0)),
         Role::ScaleLight => (Fill::Solid(p.sheet), full(p.ink, 1.0)),
+        Role::Shade => (Fill::Solid(p.panel), None),
+        Role::Rule => lines(full(p.soft, LIGHT)),
+        Role::RuleHeavy => lines(full(p.ink, EDGE)),
+        Role::Field => (Fill::Solid(p.sheet), full(p.ink, QUIET)),
     };
     let text = match role {
         Role::LabelSoft | Role::TitleSoft | Role::Flag(Severity::Note) | Role::KeySign(Severity::Note) => {

@@ -180,7 +180,7 @@ impl Extents {
 const NARROW: f64 = 0.72;
 
 /// The larger margin and the smaller one, px.
-fn margin(enlarged: f64) -> (f64, f64) {
+pub(crate) fn margin(enlarged: f64) -> (f64, f64) {
     let grown = |px: f64| WALL_PX + (px - WALL_PX) * enlarged;
     (grown(MARGIN_PX), grown(SMALL_MARGIN_PX))
 }

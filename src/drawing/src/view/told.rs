@@ -9,7 +9,7 @@ use super::state::ViewState;
 use super::top::told;
 use super::{Fit, Shown, Window};
 use crate::lettering::{Lettering, size};
-use crate::list::{Drawing, Item, Placing, Projection, Text};
+use crate::list::{Drawing, Item, PX_PER_PAPER_MM, Placing, Projection, Text};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, Weight};
@@ -25,9 +25,40 @@ pub fn told_view(
     (width, height): (f64, f64),
     lettering: &Lettering<'_>,
 ) -> Drawing {
+    let size = DVec2::new(width, height);
     if let Idea::Why(sense) = idea {
-        return why(*sense, DVec2::new(width, height), lettering);
+        return why(*sense, size, lettering);
     }
+    bay(idea, arrangement, assessment, |held| largest(held, size), lettering)
+}
+
+/// The same to a scale, in a window as large as that needs: a millimetre of the paper is so many of the bay. The picture of why has
+/// none and is as large as the box.
+pub(crate) fn told_to_scale(
+    idea: &Idea,
+    arrangement: &Arrangement,
+    assessment: &Assessment,
+    (one_to, size): (f64, DVec2),
+    lettering: &Lettering<'_>,
+) -> Drawing {
+    if let Idea::Why(sense) = idea {
+        return why(*sense, size, lettering);
+    }
+    let px_per_mm = PX_PER_PAPER_MM / one_to;
+    let fit = |held: Bounds| {
+        let size = held.size() * px_per_mm + DVec2::splat(2.0 * TOLD_MARGIN_PX);
+        Fit::Window { size, px_per_mm, middle: held.centre() }
+    };
+    bay(idea, arrangement, assessment, fit, lettering)
+}
+
+fn bay(
+    idea: &Idea,
+    arrangement: &Arrangement,
+    assessment: &Assessment,
+    fit: impl Fn(Bounds) -> Fit,
+    lettering: &Lettering<'_>,
+) -> Drawing {
     let state = ViewState::default();
     let (now, said, before) = match idea {
         Idea::Moves(Moves::Known(after)) => {
@@ -41,22 +72,21 @@ pub fn told_view(
         Some((was, _)) => Shown { extents: super::Extents::of(was, assessment, &state), ..shown },
         None => shown,
     };
-    let window = shown.window(Projection::Top, largest(&shown, DVec2::new(width, height)), DVec2::ZERO);
+    let window = shown.window(Projection::Top, fit(shown.extents.top), DVec2::ZERO);
     let pen = told::draw(&shown, window, idea, before);
     let Window { area, placing } = window;
     drawing(pen, area.size(), placing, shown.extents.bay_from_top, area.low)
 }
 
 /// As large as the walls let it be: nothing stands around them.
-fn largest(shown: &Shown<'_>, size: DVec2) -> Fit {
-    let held = shown.extents.top;
-    let room = (size - DVec2::splat(2.0 * (WALL_PX + AROUND_PX))).max(DVec2::ONE);
+fn largest(held: Bounds, size: DVec2) -> Fit {
+    let room = (size - DVec2::splat(2.0 * TOLD_MARGIN_PX)).max(DVec2::ONE);
     let px_per_mm = (room / held.size().max(DVec2::ONE)).min_element();
     Fit::Window { size, px_per_mm, middle: held.centre() }
 }
 
-/// Between the walls and the edge of the box, px.
-const AROUND_PX: f64 = 6.0;
+/// Between the room and the edge of the box, px: the walls, and a little more.
+pub(crate) const TOLD_MARGIN_PX: f64 = WALL_PX + 6.0;
 
 fn drawing(
     pen: Pen<'_>,

@@ -4,6 +4,8 @@ mod aiming;
 mod bays;
 mod car;
 mod dimensions;
+pub(crate) mod floor;
+pub(crate) mod laid;
 mod levels;
 mod room;
 mod stops;

@@ -6,8 +6,12 @@
 mod apart;
 mod bay;
 mod counted;
+mod dxf;
+mod floor_sheets;
 mod list;
 mod page;
+mod pdf;
 mod pick;
+mod sheets;
 mod svg;
 mod trouble;

@@ -21,6 +21,10 @@ pub enum Deed {
     Add(Id),
     /// Took a thing away.
     Remove(Id),
+    /// Took a part of the building away, in every arrangement made in it.
+    RemoveBuilt(Id),
+    /// Made a thing a part of the building, in every arrangement made in it.
+    Build(Id),
     /// Made what is of a thing in one arrangement so in all.
     InEvery(Id),
     /// Left a thing to one arrangement.
@@ -95,10 +99,16 @@ impl Edit {
         match self {
             Self::Place { thing, .. } => Deed::Move(thing.clone()),
             Self::Reshape { thing, .. } | Self::Heights { thing, .. } => Deed::Size(thing.clone()),
-            Self::Describe { thing, .. } => Deed::Describe(thing.clone()),
+            Self::Describe { thing, .. } => match self.of_building(before, arrangement).built.as_slice() {
+                [] => Deed::Describe(thing.clone()),
+                _ => Deed::Build(thing.clone()),
+            },
             Self::Rename { thing, .. } => Deed::Rename(thing.clone()),
             Self::Add(thing) => Deed::Add(thing.id.clone()),
-            Self::Remove(thing) => Deed::Remove(thing.clone()),
+            Self::Remove(thing) => match self.of_building(before, arrangement).removed.as_slice() {
+                [] => Deed::Remove(thing.clone()),
+                _ => Deed::RemoveBuilt(thing.clone()),
+            },
             Self::InEvery(thing) => Deed::InEvery(thing.clone()),
             Self::HereAlone(thing) => Deed::HereAlone(thing.clone()),
             Self::Park(_) => Deed::Park,

@@ -150,22 +150,80 @@ fn forget(layout: &mut Layout, at: usize, id: &Id) {
     }
 }
 
+/// A thing leaves this arrangement; what is built leaves the bay, as a wall would. So does everything where there is one arrangement
+/// only.
 pub(super) fn remove(layout: &mut Layout, at: usize, id: &Id) -> Result<(), EditFault> {
-    let in_bay = layout.things_of(at).iter().any(|t| t.id == *id);
+    let is_here = |own: &&Thing| own.id == *id;
+    let in_bay = layout.things_of(at).iter().find(is_here).map(is_built);
     let own = saved(layout, at)?;
     let before = own.added.len();
     own.added.retain(|t| t.id != *id);
     if own.added.len() < before {
         return Ok(());
     }
-    if !in_bay || own.away.contains(id) {
-        return Err(EditFault::NoSuch(id.clone()));
-    }
+    let missing = || EditFault::NoSuch(id.clone());
+    let is_built = in_bay.filter(|_| !own.away.contains(id)).ok_or_else(missing)?;
     own.moved.retain(|m| m.thing != *id);
-    if is_alone(layout) {
+    if is_built || is_alone(layout) {
         layout.things_of_mut(at).retain(|own| own.id != *id);
+        forget(layout, at, id);
     } else {
         saved(layout, at)?.away.push(id.clone());
+    }
+    Ok(())
+}
+
+/// What is known of a thing is other. What is a part of the building by it, and was not before, is the bay's from here on: one
+/// thing, in every arrangement that is made in the bay, where it stands in this one.
+pub(super) fn describe(
+    layout: &mut Layout,
+    at: usize,
+    id: &Id,
+    known: Known,
+    how: impl FnOnce(&mut Thing),
+) -> Result<(), EditFault> {
+    let was_built = seen(layout, at, id).is_some_and(|own| is_built(&own));
+    know(layout, at, id, known)?;
+    change(layout, at, id, how)?;
+    match seen(layout, at, id) {
+        Some(thing) if !was_built && is_built(&thing) => build_in(layout, at, thing),
+        _ => Ok(()),
+    }
+}
+
+/// A thing as it is in the arrangement at this position, standing where it stands there; `None` if it is not there.
+pub(super) fn seen(layout: &Layout, at: usize, id: &Id) -> Option<Thing> {
+    let own = layout.arrangements.get(at)?;
+    if own.away.contains(id) {
+        return None;
+    }
+    let thing = own.added.iter().chain(layout.things_of(at)).find(|thing| thing.id == *id)?;
+    Some(Thing { place: stands(layout, at, id).ok()?, ..thing.clone() })
+}
+
+/// Puts what was made a part of the building into the bay. It cannot stand in two places: no arrangement has it elsewhere any more, or
+/// away, or otherwise by its name. But an arm is swung for each arrangement by itself.
+fn build_in(layout: &mut Layout, at: usize, thing: Thing) -> Result<(), EditFault> {
+    let (id, swings) = (thing.id.clone(), thing.kind == ThingKind::LiftArm);
+    if layout.arrangements.get(at).is_none() {
+        return Err(EditFault::NoArrangement);
+    }
+    let home = thing.place;
+    match layout.things_of_mut(at).iter_mut().find(|own| own.id == id) {
+        Some(own) if !swings => own.place = home,
+        Some(_) => {}
+        None => layout.things_of_mut(at).push(thing),
+    }
+    for own in layout.in_same_bay(at) {
+        let copy = own.added.iter().find(|own| own.id == id).map(|own| own.place);
+        own.added.retain(|own| own.id != id);
+        own.away.retain(|own| *own != id);
+        if swings {
+            let elsewhere = copy.filter(|place| *place != home);
+            own.moved.extend(elsewhere.map(|place| Moved { thing: id.clone(), place }));
+        } else {
+            own.moved.retain(|own| own.thing != id);
+        }
     }
     Ok(())
 }
@@ -304,6 +362,122 @@ mod tests {
         let with = bench.apply(&layout, &here).unwrap();
         assert_eq!((with.bay.things.len(), with.arrangements[0].added.len()), (1, 1));
         assert_eq!(place_of(&with, &other, "bench"), None);
+    }
+
+    /// What is built leaves the bay in one act, whatever the other set-ups say of it.
+    #[test]
+    fn what_is_built_is_removed_from_every_set_up() {
+        let (layout, here) = layout();
+        let other = layout.arrangements[1].id.clone();
+        let mut pillar = layout.bay.things[0].clone();
+        (pillar.id, pillar.effort) = ("pillar".into(), Effort::Fixed);
+        let mut with = Edit::Add(pillar).apply(&layout, &here).unwrap();
+        // As an older file may have it.
+        with.arrangements[1].away.push("pillar".into());
+        assert_eq!(Edit::Remove("pillar".into()).apply(&with, &here).unwrap(), layout);
+        assert_eq!(
+            Edit::Remove("pillar".into()).apply(&with, &other),
+            Err(EditFault::NoSuch("pillar".into())),
+            "it is not there"
+        );
+        // What is movable stays in the other one, and what stands in a building of its own in the bay.
+        let without = Edit::Remove("cabinet".into()).apply(&layout, &here).unwrap();
+        assert!(place_of(&without, &other, "cabinet").is_some());
+        with.arrangements[1].away.clear();
+        let planned = Edit::PlanBuilding.apply(&with, &other).unwrap();
+        let gone = Edit::Remove("pillar".into()).apply(&planned, &other).unwrap();
+        assert_eq!(place_of(&gone, &other, "pillar"), None);
+        assert_eq!(gone.bay, with.bay);
+    }
+
+    /// The edit that makes a thing fixed.
+    fn fixed(layout: &crate::model::Layout, here: &crate::model::Id, thing: &str) -> Edit {
+        let at = layout.arrangements.iter().position(|own| own.id == *here).unwrap();
+        let own = super::seen(layout, at, &thing.into()).unwrap();
+        Edit::Describe {
+            thing: own.id,
+            kind: own.kind,
+            material: own.material,
+            metal: own.metal,
+            known: own.place.known,
+            effort: Effort::Fixed,
+            locked: own.locked,
+        }
+    }
+
+    #[test]
+    fn what_is_made_fixed_is_the_bays_in_every_set_up() {
+        let (layout, here) = layout();
+        let other = layout.arrangements[1].id.clone();
+        let bench = Edit::Add(crate::model::Thing { id: "bench".into(), ..layout.bay.things[0].clone() });
+        let added = bench.apply(&layout, &here).unwrap();
+        let built = fixed(&added, &here, "bench").apply(&added, &here).unwrap();
+        assert_eq!(place_of(&built, &other, "bench"), place_of(&added, &here, "bench"));
+        assert_eq!(built.arrangements, layout.arrangements, "nothing of it is one set-up's");
+        assert_eq!(built.bay.things[1].effort, Effort::Fixed);
+        assert!(crate::model::validate::layout(&built).is_empty());
+        // Where it stands in this set-up, which is what was fixed: the others have it neither elsewhere nor away.
+        let (there, elsewhere) =
+            (place(3_000.0, 1_000.0, Known::Taped), place(1_000.0, 1_500.0, Known::Taped));
+        let moved =
+            |layout, place, of| Edit::Place { thing: "cabinet".into(), place }.apply(layout, of).unwrap();
+        let moved_here = moved(&layout, there, &here);
+        let gone_there = Edit::Remove("cabinet".into()).apply(&moved_here, &other).unwrap();
+        for before in [moved_here.clone(), moved(&moved_here, elsewhere, &other), gone_there] {
+            let built = fixed(&before, &here, "cabinet").apply(&before, &here).unwrap();
+            for own in [&here, &other] {
+                assert_eq!(place_of(&built, own, "cabinet"), Some(there), "{own}");
+            }
+            assert_eq!(built.arrangements, layout.arrangements);
+        }
+        // A copy of a set-up has the same thing, be it told otherwise there.
+        let copy = Edit::Duplicate("copy".into()).apply(&added, &here).unwrap();
+        let span = crate::geometry::Span::new(0.0, 77.0).unwrap();
+        let copy = Edit::Heights { thing: "bench".into(), span }.apply(&copy, &"copy".into()).unwrap();
+        let built = fixed(&copy, &here, "bench").apply(&copy, &here).unwrap();
+        assert!(built.arrangements.iter().all(|own| own.added.is_empty() && own.moved.is_empty()));
+        assert!(crate::model::validate::layout(&built).is_empty());
+        // A building of a set-up's own is its own.
+        let planned = Edit::PlanBuilding.apply(&copy, &here).unwrap();
+        let built = fixed(&planned, &here, "bench").apply(&planned, &here).unwrap();
+        assert_eq!((&built.bay, &built.arrangements[1..]), (&planned.bay, &planned.arrangements[1..]));
+        assert!(built.arrangements[0].added.is_empty());
+        assert!(place_of(&built, &here, "bench").is_some());
+    }
+
+    /// What others had otherwise is known before, so that it can be said.
+    #[test]
+    fn what_is_done_to_the_building_in_every_set_up_is_told() {
+        use super::super::{Deed, OfBuilding};
+        let (layout, here) = layout();
+        let other = layout.arrangements[1].id.clone();
+        let told = |edit: &Edit, layout: &crate::model::Layout| edit.of_building(layout, &here);
+        let there = place(3_000.0, 1_000.0, Known::Taped);
+        let make = fixed(&layout, &here, "cabinet");
+        let built = |others: &[&crate::model::Id]| OfBuilding {
+            removed: Vec::new(),
+            built: vec![("cabinet".into(), others.iter().map(|own| (*own).clone()).collect())],
+        };
+        assert_eq!(told(&make, &layout), built(&[]));
+        assert_eq!(make.deed(&layout, &here), Deed::Build("cabinet".into()));
+        let moved = Edit::Place { thing: "cabinet".into(), place: there };
+        for apart in [moved.apply(&layout, &other).unwrap(), moved.apply(&layout, &here).unwrap()] {
+            assert_eq!(told(&make, &apart), built(&[&other]));
+        }
+        let gone = Edit::Remove("cabinet".into()).apply(&layout, &other).unwrap();
+        assert_eq!(told(&make, &gone), built(&[&other]));
+        let is = make.apply(&layout, &here).unwrap();
+        assert_eq!(told(&make, &is), OfBuilding::default(), "it is fixed already");
+        let remove = Edit::All(vec![Edit::Remove("cabinet".into())]);
+        assert_eq!(told(&remove, &layout), OfBuilding::default());
+        assert_eq!(told(&remove, &is).removed, ["cabinet".into()]);
+        assert_eq!(Edit::Remove("cabinet".into()).deed(&is, &here), Deed::RemoveBuilt("cabinet".into()));
+        // Nothing is done to others where there are none.
+        let mut alone = is.clone();
+        alone.arrangements.pop();
+        assert_eq!(told(&remove, &alone), OfBuilding::default());
+        let planned = Edit::PlanBuilding.apply(&is, &here).unwrap();
+        assert_eq!(told(&remove, &planned), OfBuilding::default());
     }
 
     #[test]

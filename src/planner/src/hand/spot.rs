@@ -10,6 +10,8 @@ use crate::scene::Scene;
 /// Places are tried on rings so far apart, mm, in so many directions each.
 const RING_MM: f64 = 250.0;
 const DIRECTIONS: usize = 24;
+/// Floor that is sought is so much of its size, if there is none of the whole.
+const SHARES: [f64; 5] = [1.0, 0.75, 0.5, 0.25, 0.125];
 /// As far as this, which no bay exceeds by much.
 const MOST_RINGS: usize = 120;
 /// Air around it, to walls and to other things.
@@ -104,7 +106,7 @@ fn ways<'a>(arrangement: &'a Arrangement, span: &'a Span) -> impl Iterator<Item 
 }
 
 /// Floor of at most this size in a room, along its axes, as near to `wanted` as there is some on none of `others`: beside them, or
-/// anywhere. Where there is none of the whole size it is smaller; `None` if there is none of a quarter of it.
+/// anywhere. Where there is none of the whole size it is smaller; `None` if there is none of an eighth of it.
 pub fn free_floor(room: &Polygon, others: &[Polygon], size: DVec2, wanted: DVec2) -> Option<Polygon> {
     let outlines: Vec<Outline> = others.iter().cloned().map(Outline::Polygon).collect();
     let at = |middle: DVec2, size: DVec2| {
@@ -114,7 +116,7 @@ pub fn free_floor(room: &Polygon, others: &[Polygon], size: DVec2, wanted: DVec2
         let is_free = outlines.iter().all(|other| !overlaps(other, &outline));
         (is_free && holds(room, &outline)).then_some(floor)
     };
-    [1.0, 0.75, 0.5, 0.25].into_iter().find_map(|share| {
+    SHARES.into_iter().find_map(|share| {
         let size = size * share;
         let mut beside: Vec<DVec2> = others.iter().flat_map(|own| beside(&own.bounds(), size)).collect();
         beside.sort_by(|a, b| a.distance(wanted).total_cmp(&b.distance(wanted)));

@@ -3,11 +3,13 @@
 //! a name, or a path.
 
 mod allowed;
+mod drawing;
 mod file;
 mod found;
 
 pub use allowed::{Allowed, Choice, Syntax};
-pub use file::{FileFault, FileKind, FileTrouble, PictureKind, Why, Wrong};
+pub use drawing::{DrawingTrouble, LeftOut, TooMuch};
+pub use file::{FileFault, FileKind, FileTrouble, Instead, PictureKind, Why, Wrong};
 pub use found::{Counted, Found, Listed, Quote};
 
 /// One value that breaks an invariant, or cannot be read.

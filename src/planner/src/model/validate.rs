@@ -95,6 +95,13 @@ pub fn shop_document(document: &ShopDocument) -> Vec<Fault> {
     faults
 }
 
+/// Whether a text can be a name as it is.
+pub fn is_name(text: &str) -> bool {
+    let mut faults = Faults::default();
+    faults.name("", text);
+    faults.list.is_empty()
+}
+
 /// What is wrong with where an opening lies along its wall: mm from the wall's start as the file counts them, and the
 /// wall's length, mm, if it is known. For files, which may go round a room the other way than the model does.
 pub fn opening_along_wall(path: &str, from: f64, width: f64, wall: Option<f64>) -> Vec<Fault> {

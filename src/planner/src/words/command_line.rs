@@ -6,6 +6,8 @@ texts! {
     program, "What the program is for.";
     check, "A command.";
     draw, "A command.";
+    list_marks, "A command.";
+    import, "A command.";
     open, "A command.";
     print_licences, "A command.";
     explain, "A command.";
@@ -22,6 +24,7 @@ texts! {
     check_arrangement, "A choice.";
     draw_arrangement, "A choice.";
     units, "A choice.";
+    in_language, "A choice.";
     shop, "A file.";
     date, "A day.";
     no_day, "What is wrong with a day, within a sentence.";
@@ -31,6 +34,20 @@ texts! {
     marks, "A flag.";
     view, "A choice.";
     output, "A file.";
+    output_of_marks, "A file.";
+    drawing, "A file.";
+    room_layer, "A layer.";
+    outline_number, "A number.";
+    wall_layers, "Layers.";
+    thing_layers, "Layers.";
+    drawn_in_unit, "A choice.";
+    gap, "A length.";
+    wall_thickness, "A length.";
+    ceiling, "A length.";
+    vehicle, "A choice.";
+    aiming, "A choice.";
+    output_of_import, "A file.";
+    no_length, "What is wrong with a length, within a sentence.";
     paper, "A choice.";
     dark, "A flag.";
     a_file, "What stands for a file.";
@@ -40,6 +57,12 @@ texts! {
     a_shell, "What stands for a shell.";
     a_command, "What stands for a command.";
     a_picture, "What stands for the picture's file.";
+    a_table, "What stands for a table's file.";
+    a_drawing, "What stands for a drawing's file.";
+    a_layout, "What stands for a layout's file.";
+    a_layer, "What stands for a layer.";
+    a_number, "What stands for a number.";
+    a_length, "What stands for a length.";
     after, "Under the help of what answers.";
 
     // What comes through a pipe.
@@ -65,7 +88,15 @@ impl CommandLine {
         /// The demo without arrangements.
         nothing_to_show(file: &str) -> String;
         /// A picture's name that does not end as it should.
-        not_svg(file: &str) -> String;
+        no_picture(file: &str) -> String;
+        /// The side view in a file that holds the plan.
+        no_side_in_dxf(file: &str) -> String;
+        /// A table's name that does not end as it should.
+        no_table(file: &str) -> String;
+        /// A layout's name that does not end as it should.
+        no_layout(file: &str) -> String;
+        /// Pages that the writer refuses.
+        no_pages(why: &str) -> String;
         /// The terminal did not take it.
         not_written(why: &str) -> String;
         /// A layout that cannot be shown.

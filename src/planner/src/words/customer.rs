@@ -1,5 +1,5 @@
 //! What a customer reads: large, in few and short words. Each language's sentences are as easy as a child of thirteen reads
-//! (grade 8); a test holds the English ones to it.
+//! (grade 8); a test holds each language to it, by a formula of its own.
 
 use super::Words;
 use crate::assessment::Assessment;

@@ -8,6 +8,7 @@ macro_rules! said {
     ($language:expr, $($sentence:tt)+) => {
         match $language {
             $crate::words::Language::English => $crate::words::english::$($sentence)+,
+            $crate::words::Language::German => $crate::words::german::$($sentence)+,
             $crate::words::Language::Bracketed => {
                 $crate::words::bracketed::Bracket::bracketed($crate::words::english::$($sentence)+)
             }
@@ -23,6 +24,7 @@ macro_rules! texts_of {
         });
         match $language {
             $crate::words::Language::English => &$crate::words::english::$room::TEXTS,
+            $crate::words::Language::German => &$crate::words::german::$room::TEXTS,
             $crate::words::Language::Bracketed => &BRACKETED,
         }
     }};

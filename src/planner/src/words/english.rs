@@ -7,11 +7,17 @@ pub mod codes;
 pub mod command_line;
 pub mod customer;
 pub mod faults;
+pub mod floor_sheets;
 pub mod forms;
 pub mod hand;
 pub mod help;
+pub mod imports;
+pub mod layers;
+pub mod on_paper;
 pub mod rooms;
 pub mod screen;
+pub mod sheet_command;
+pub mod sheets;
 pub mod shop;
 pub mod visits;
 
@@ -36,36 +42,27 @@ mod summary;
 mod title;
 mod unsure;
 
+use std::ops::Deref;
+
 use super::drawing::Lies;
-use super::{Language, Locale, Units, Words, sentence_start};
-use crate::model::Arrangement;
+use super::matter::Matter;
+use super::{Language, Units, Words, sentence_start};
 
 /// Makes the sentences about one arrangement.
-pub struct About<'a> {
-    arrangement: &'a Arrangement,
-    locale: Locale,
-}
+pub struct About<'a>(Matter<'a>);
 
 impl<'a> About<'a> {
     /// As these words are asked for.
     pub const fn of(words: &Words<'a>) -> Self {
-        Self { arrangement: words.arrangement, locale: words.locale }
+        Self(Matter { arrangement: words.arrangement, locale: words.locale })
     }
+}
 
-    fn length(&self, mm: f64) -> String {
-        self.locale.length(mm)
-    }
+impl<'a> Deref for About<'a> {
+    type Target = Matter<'a>;
 
-    fn at_least(&self, mm: f64) -> String {
-        self.locale.at_least(mm)
-    }
-
-    fn bare(&self, mm: f64) -> String {
-        self.locale.bare(mm)
-    }
-
-    fn degrees(&self, radians: f64) -> String {
-        self.locale.region.degrees(radians)
+    fn deref(&self) -> &Matter<'a> {
+        &self.0
     }
 }
 

@@ -355,3 +355,15 @@ impl Forms {
         zones_elsewhere(others: usize, has_own: bool) -> String;
     }
 }
+
+/// The sensor, aiming or body point that a path of a profile leads into, by its name, and the rest of the path.
+pub(super) fn owner_of<'a>(path: &'a str, car: &'a Vehicle) -> (Option<&'a str>, &'a str) {
+    let index = |list: &str| -> Option<usize> { path.strip_prefix(list)?.split(']').next()?.parse().ok() };
+    let sensor = || index("sensors[").and_then(|i| car.sensors.get(i)).map(|own| own.id.as_str());
+    let aiming = || index("aimings[").and_then(|i| car.aimings.get(i)).map(|own| own.name.as_str());
+    let point = || index("body_points[").and_then(|i| car.body_points.get(i)).map(|own| own.id.as_str());
+    match sensor().or_else(aiming).or_else(point) {
+        Some(owner) => (Some(owner), path.split_once("].").map_or("", |(_, rest)| rest)),
+        None => (None, path),
+    }
+}

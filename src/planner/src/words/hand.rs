@@ -67,6 +67,8 @@ pub enum BadLevel<'a> {
     Columns(usize),
     /// No floor mark is called so.
     NoMark(&'a str),
+    /// Two floor marks in different places are called so: one that stays there, and one of the aiming.
+    TwoMarks(&'a str),
     /// This column is no number.
     NoNumber(LevelColumn, &'a str),
     /// This column has a comma before three figures, and nothing in the table tells whether it parts thousands: "1,200".

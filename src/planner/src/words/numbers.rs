@@ -74,15 +74,50 @@ pub struct Locale {
     pub region: Region,
 }
 
+/// A share in per cent as it may be shown, without the sign.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Share {
+    /// Less than this, and not nothing.
+    Below(String),
+    /// More than this, and not all.
+    Above(String),
+    /// So much.
+    Of(String),
+}
+
 /// Thin, and never broken at the end of a line.
 const THIN_SPACE: char = '\u{202f}';
 const MM_PER_INCH: f64 = 25.4;
 const SIXTEENTHS: u64 = 16;
 
 impl Region {
+    /// As the international standards have it: a point, thin spaces, the year first.
+    pub const STANDARD: Self =
+        Self { decimal: Decimal::Point, thousands: Thousands::ThinSpace, days: Days::YearMonthDay };
+
+    /// Germany: a comma, thin spaces, the day first. DIN 1333 has the comma, DIN 5008 spaces between thousands and 02.11.2026
+    /// (from memory).
+    pub const GERMANY: Self =
+        Self { decimal: Decimal::Comma, thousands: Thousands::ThinSpace, days: Days::DayMonthYear };
+
     /// A number to so many places.
     pub fn number(self, value: f64, places: usize) -> String {
         self.written(&format!("{value:.places$}"))
+    }
+
+    /// A share in per cent: what is not nothing is never shown as "0 %", what is not all never as "100 %".
+    pub(super) fn share(self, share: f64) -> Share {
+        let value = share * 100.0;
+        // Where a whole number would say nothing, little or all, a tenth is shown.
+        let to_tenths =
+            (value < 10.0 && (value - value.round()).abs() > 0.05) || (99.5..100.0).contains(&value);
+        if value > 0.0 && value < 0.1 {
+            Share::Below(self.number(0.1, 1))
+        } else if (99.95..100.0).contains(&value) {
+            Share::Above(self.number(99.9, 1))
+        } else {
+            Share::Of(self.number(value, usize::from(to_tenths)))
+        }
     }
 
     /// The two things that a length may say which was typed with one comma or point before three digits, mm.
@@ -154,6 +189,11 @@ impl Region {
 }
 
 impl Locale {
+    /// This language in these units, with numbers and days as they are written where it is spoken.
+    pub const fn of(language: Language, units: Units) -> Self {
+        Self { language, units, region: language.region() }
+    }
+
     /// A length with its unit. Below 10 mm a tenth is shown, below 0.1 mm a hundredth.
     pub fn length(self, mm: f64) -> String {
         match self.units {
@@ -382,5 +422,10 @@ mod tests {
         assert_eq!(west_mm.length(-3600.0), "\u{2212}3,600 mm");
         assert_eq!(west.day(day), "11/02/2026");
         assert_eq!(Region::default().day(day), "2026-11-02");
+        assert_eq!(Region::default(), Region::STANDARD);
+        let german = Locale::of(Language::German, Units::Millimetres);
+        assert_eq!(german.length(3600.0), "3\u{202f}600 mm");
+        assert_eq!(german.length(2.5), "2,5 mm");
+        assert_eq!(german.region.day(day), "02.11.2026");
     }
 }

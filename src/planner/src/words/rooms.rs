@@ -99,6 +99,9 @@ texts! {
     in_every, "Makes it so in every arrangement.";
     in_every_why, "What that does to a thing of one arrangement.";
     place_in_every_why, "What that does to a thing that was moved.";
+    no_floor_for_bay, "Why a bay of the hall was not put there.";
+    remove_built_of_several_why, "The same of several things, one of them a part of the building.";
+    remove_built_why, "What taking away a part of the building does.";
     here_alone, "Leaves a thing to this arrangement.";
     here_alone_why, "What that does.";
     thing_of_bay, "Over the size of a thing.";
@@ -216,6 +219,10 @@ impl Rooms {
         corners_hint(units: Units) -> String;
         /// The same of levels.
         levels_hint(units: Units) -> String;
+        /// Parts of the building that were removed, from every arrangement made in it.
+        removed_from_every(things: &[&str]) -> String;
+        /// A thing that became a part of the building, and the other arrangements that had it elsewhere, otherwise or away.
+        now_built(thing: &str, otherwise: &[&str]) -> String;
         /// What a wall is called that got no name, by its number from 1.
         nth_wall(number: usize) -> String;
         /// Shows what is set up in a bay of the hall.

@@ -31,6 +31,9 @@ texts! {
     redo, "One step forth.";
     measure, "The measuring tool.";
     measure_why, "What it does.";
+    in_english, "A language, by its own name.";
+    in_german, "A language, by its own name.";
+    language_why, "What choosing a language does.";
     units, "What the menu chooses.";
     millimetres, "A unit, short.";
     millimetres_long, "A unit.";
@@ -73,6 +76,7 @@ texts! {
     stale_why, "What that means.";
     in_the_way, "A tab.";
     marks, "A tab.";
+    what_was_said, "What was said last, where it is too long for its place.";
     nothing_in_the_way, "No findings.";
     show_place, "Shows a finding's place.";
     showing, "A finding's place is shown.";
@@ -457,5 +461,16 @@ impl Screen {
         floor_feature(kind: FloorFeatureKind) -> &'static str;
         /// What an opening is, whether it is shut, and where.
         opening_note(opening: &Opening, wall: Option<&str>) -> String;
+    }
+}
+
+/// The beginning of what was typed.
+pub(super) fn cut(text: &str) -> String {
+    const MOST: usize = 24;
+    let text = text.trim();
+    if text.chars().count() <= MOST {
+        text.to_owned()
+    } else {
+        format!("{}…", text.chars().take(MOST).collect::<String>().trim())
     }
 }

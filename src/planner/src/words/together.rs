@@ -12,7 +12,7 @@ const ACROSS: char = '\u{d8}';
 pub fn stand_together(before: &str, after: &str) -> bool {
     let Some(last) = before.chars().last() else { return false };
     let Some(next) = after.chars().next() else { return false };
-    let unit = after.trim_end_matches([',', '.', ':', ';', ')', '?', '!', '\u{201d}']);
+    let unit = after.trim_end_matches([',', '.', ':', ';', ')', '?', '!', '\u{201d}', '\u{201c}']);
     let begins_figure = next.is_ascii_digit() || is_fraction(next);
     match last {
         FEET if begins_figure => true,

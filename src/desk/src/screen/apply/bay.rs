@@ -1,6 +1,6 @@
 //! The bay and its arrangements.
 
-use baywright_planner::edit::{Edit, is_taken, lost_by_adopting};
+use baywright_planner::edit::{Edit, OfBuilding, is_taken, lost_by_adopting};
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
 use baywright_planner::hand::{free_spot, gives_a_place};
 use baywright_planner::model::validate::limits;
@@ -27,9 +27,8 @@ impl Desk {
             }
             OfBay::Settle(edit) if self.is_too_small(&edit) => self.ask_of_size(edit),
             OfBay::Settle(edit) | OfBay::SettleAnyway(edit) => {
-                // What was shown before was taken: letting go takes back nothing that was said since.
                 let kept = self.document.settle(&edit);
-                self.say_if_refused(kept);
+                self.say_refused(kept);
             }
             OfBay::Cure(finding) => self.cure(finding),
             OfBay::KeepPromise => self.keep_promise(),
@@ -80,8 +79,10 @@ impl Desk {
 
     /// Makes a change, and says why if it is not made.
     pub(in crate::screen) fn edit(&mut self, edit: &Edit) {
+        let of_building = edit.of_building(self.document.layout(), self.document.shown());
         let done = self.document.edit(edit);
         if done.is_ok() {
+            self.say_of_building(&of_building);
             if let (Edit::Rename { thing, name }, Some(Subject::Thing(selected))) =
                 (edit, &self.view.selected)
                 && selected == thing
@@ -99,6 +100,20 @@ impl Desk {
         self.say_refused(done);
     }
 
+    /// What was done to the building in other set-ups too, which nobody sees.
+    fn say_of_building(&mut self, done: &OfBuilding) {
+        let texts = self.view.locale.language.rooms();
+        fn names(all: &[Id]) -> Vec<&str> {
+            all.iter().map(Id::as_str).collect()
+        }
+        if !done.removed.is_empty() {
+            self.say(texts.removed_from_every(&names(&done.removed)));
+        }
+        if let Some((thing, otherwise)) = done.built.last() {
+            self.say(texts.now_built(thing.as_str(), &names(otherwise)));
+        }
+    }
+
     /// Whether by this change a thing becomes smaller than its kind ever is.
     fn is_too_small(&self, edit: &Edit) -> bool {
         let Edit::Reshape { thing, shape } = edit else { return false };
@@ -109,7 +124,7 @@ impl Desk {
 
     /// Asks whether it is meant. Until that is answered it is shown, and no step yet.
     fn ask_of_size(&mut self, edit: Edit) {
-        self.view.lay(Some(Page::Ask(Question::TooSmall(Box::new(edit)))));
+        self.lay(Some(Page::Ask(Question::TooSmall(Box::new(edit)))));
     }
 
     fn adopt_building(&mut self) {
@@ -117,7 +132,7 @@ impl Desk {
         if lost.is_empty() {
             self.edit(&Edit::AdoptBuilding);
         } else {
-            self.view.lay(Some(Page::Ask(Question::AdoptBuilding(lost))));
+            self.lay(Some(Page::Ask(Question::AdoptBuilding(lost))));
         }
     }
 

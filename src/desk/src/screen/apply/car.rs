@@ -41,7 +41,7 @@ impl Desk {
             OfCar::KeepAgain => self.keep_car(true),
             OfCar::Drop => {
                 if self.document.draft().is_some_and(Draft::is_changed) {
-                    self.view.lay(Some(Page::Ask(Question::DropCar)));
+                    self.lay(Some(Page::Ask(Question::DropCar)));
                 } else {
                     self.document.drop_car();
                 }
@@ -55,7 +55,7 @@ impl Desk {
 
     /// Leads to where these figures are entered: the car's whole form at their part of it, or the room's.
     pub(super) fn enter_own(&mut self, figures: Figures) {
-        self.view.lay(None);
+        self.lay(None);
         match figures {
             Figures::Body | Figures::Sensor | Figures::Aiming => {
                 if self.document.draft().is_none() {
@@ -148,7 +148,7 @@ impl Desk {
                 self.say_wrong(texts.car_changed_meanwhile(&path.display().to_string()));
             }
             Err(CarNotKept::Gone(path)) => {
-                self.view.lay(Some(Page::Ask(Question::CarGone(path))));
+                self.lay(Some(Page::Ask(Question::CarGone(path))));
             }
             Err(CarNotKept::Shut(shut)) => {
                 self.say_wrong(texts.goes_not_with(shut.arrangement.as_str(), &shut.fault, self.lengths()));

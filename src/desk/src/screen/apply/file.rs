@@ -10,6 +10,7 @@ use baywright_planner::model::fault::FileTrouble;
 
 use crate::screen::command::OfFile;
 use crate::screen::page::{Begun, Leaving, NewBay, OpenPage, Page, Question, SavePage};
+use crate::screen::view::Notice;
 use crate::screen::{Desk, waking};
 use crate::session::answer::Answer;
 use crate::session::document::{Document, NotSaved};
@@ -28,11 +29,11 @@ impl Desk {
             OfFile::BeginBayAnyway => self.begin_bay(),
             OfFile::NewBay(layout) => self.new_bay(*layout),
             OfFile::DropBegun(Begun::Bay) => {
-                self.view.lay(None);
+                self.lay(None);
                 self.view.bay_begun = None;
             }
             OfFile::DropBegun(Begun::List) => {
-                self.view.lay(None);
+                self.lay(None);
                 self.view.list_begun = None;
             }
             OfFile::KeepTriggers(list) => self.keep_triggers(&list),
@@ -61,6 +62,9 @@ impl Desk {
             OfFile::AskPicture => self.files.ask_picture(&waking(ctx), self.document.path()),
             OfFile::AskOpen => self.files.ask_open(&waking(ctx), self.document.path()),
             OfFile::AskSave => self.files.ask_save(&waking(ctx), &self.suggested()),
+            OfFile::PrintSheets => self.print_sheets(ctx),
+            OfFile::SaveSheets(path, over) => self.save_sheets(ctx, &path, over),
+            OfFile::AskSheets(path) => self.files.ask_sheets(&waking(ctx), &path),
             OfFile::Save => self.save_or_ask(ctx),
             OfFile::SaveThoughOpen => self.save(ctx, false),
             OfFile::SaveOver => self.save(ctx, true),
@@ -80,7 +84,7 @@ impl Desk {
         }
         let asks = self.document.is_changed();
         if asks {
-            self.view.lay(Some(Page::Ask(Question::Unsaved(leaving))));
+            self.lay(Some(Page::Ask(Question::Unsaved(leaving))));
         }
         asks
     }
@@ -89,7 +93,7 @@ impl Desk {
     pub(super) fn asks_to_drop_begun(&mut self) -> bool {
         let begun = self.view.begun();
         if let Some(begun) = begun {
-            self.view.lay(Some(Page::Ask(Question::DropBegun(begun))));
+            self.lay(Some(Page::Ask(Question::DropBegun(begun))));
         }
         begun.is_some()
     }
@@ -98,13 +102,13 @@ impl Desk {
     pub(in crate::screen) fn asks_to_drop_car(&mut self) -> bool {
         let asks = self.document.draft().is_some_and(Draft::is_changed);
         if asks {
-            self.view.lay(Some(Page::Ask(Question::DropCar)));
+            self.lay(Some(Page::Ask(Question::DropCar)));
         }
         asks
     }
 
     /// A bare name is one in the folder where one's bays lie; the program may have been started anywhere.
-    fn in_folder(&self, path: &Path) -> PathBuf {
+    pub(in crate::screen) fn in_folder(&self, path: &Path) -> PathBuf {
         let bare = path.parent().is_some_and(|folder| folder.as_os_str().is_empty());
         match self.bays_folder() {
             Some(folder) if bare => folder.join(path),
@@ -136,7 +140,7 @@ impl Desk {
         // By the name under which it was looked for.
         let near = self.in_folder(&with_ending(path));
         let path = baywright_files::meant(path, &near).display().to_string();
-        self.view.page = Some(Page::Open(OpenPage { path, faults, focus: true }));
+        self.lay(Some(Page::Open(OpenPage { path, faults, focus: true })));
     }
 
     /// Of the file that is open already, as somebody else wrote it: the set-up in hand is shown, if that is there still and goes
@@ -154,10 +158,11 @@ impl Desk {
 
     fn begin_bay(&mut self) {
         let name = self.view.locale.language.rooms().my_bay;
-        self.view.lay(None);
+        // What is typed of one on the page that lies there goes on.
+        self.lay(None);
         let begun =
             self.view.bay_begun.take().unwrap_or_else(|| RoomDraft::new(name, self.view.locale.units.into()));
-        self.view.lay(Some(Page::NewBay(NewBay::of(begun))));
+        self.lay(Some(Page::NewBay(NewBay::of(begun))));
     }
 
     /// Shows another document in place of the one that was open; why not, if nothing can be said of it.
@@ -173,8 +178,7 @@ impl Desk {
         (self.document, self.answer) = (document, answer);
         self.answer.generation = generation;
         self.view.camera = None;
-        self.view.lay(None);
-        self.view.notice = None;
+        self.lay(None);
         self.view.forget_what_was_there();
         // What a car was in for was ticked for one of the other bay.
         if let Some(begun) = &mut self.view.list_begun {
@@ -191,10 +195,9 @@ impl Desk {
         if !self.document.has_to_be_saved() {
             let path = self.document.path().unwrap_or(Path::new("")).display().to_string();
             self.say(self.texts().nothing_to_save(&path));
-            self.view.lay(None);
             self.go_on_after_save(ctx);
-        } else if self.is_open_elsewhere() && !self.document.is_changed_on_disk() {
-            self.view.lay(Some(Page::Ask(Question::OpenElsewhere)));
+        } else if !self.try_to_hold() && !self.document.is_changed_on_disk() {
+            self.lay(Some(Page::Ask(Question::OpenElsewhere)));
         } else {
             self.save(ctx, false);
         }
@@ -205,10 +208,10 @@ impl Desk {
         match saved {
             Err(NotSaved::NoPlace) => self.ask_name(Vec::new()),
             Err(NotSaved::ChangedOnDisk) => {
-                self.view.lay(Some(Page::Ask(Question::ChangedOnDisk)));
+                self.lay(Some(Page::Ask(Question::ChangedOnDisk)));
             }
             Err(NotSaved::Gone) => {
-                self.view.lay(Some(Page::Ask(Question::GoneFromDisk)));
+                self.lay(Some(Page::Ask(Question::GoneFromDisk)));
             }
             Err(NotSaved::Faults(faults)) => self.ask_name(self.sentences(&faults)),
             Ok(saved) => self.say_saved(ctx, saved),
@@ -219,12 +222,12 @@ impl Desk {
         let path = self.in_folder(&with_ending(path));
         match self.document.save_as(&path, over) {
             Err(NotSaved::NoPlace | NotSaved::ChangedOnDisk | NotSaved::Gone) => {
-                self.view.lay(Some(Page::Ask(Question::Replace(path))));
+                self.lay(Some(Page::Ask(Question::Replace(path))));
             }
             Err(NotSaved::Faults(faults)) => {
                 let faults = self.sentences(&faults);
-                self.view.page =
-                    Some(Page::Save(SavePage { path: path.display().to_string(), faults, focus: true }));
+                let path = path.display().to_string();
+                self.lay(Some(Page::Save(SavePage { path, faults, focus: true })));
             }
             Ok(saved) => self.say_saved(ctx, saved),
         }
@@ -240,14 +243,21 @@ impl Desk {
             (None, None) => texts.saved(&path),
         });
         self.say_cars_not_found(&path);
-        self.view.lay(None);
         self.go_on_after_save(ctx);
     }
 
-    /// What was to be done once the work was on the disk.
+    /// What was to be done once the work was on the disk. What went wrong on the way there is read with what that says.
     fn go_on_after_save(&mut self, ctx: &egui::Context) {
-        if let Some(then) = self.after_save.take() {
-            self.apply(ctx, then);
+        let then = self.after_save.take();
+        self.lay(None);
+        let Some(then) = then else { return };
+        let before = self.view.notice.clone().filter(|said| said.wrong);
+        self.apply(ctx, then);
+        if let Some(before) = before
+            && self.view.notice.as_ref() != Some(&before)
+        {
+            let since = self.view.notice.as_ref().map_or_else(String::new, |said| format!(" {}", said.text));
+            self.view.notice = Some(Notice { text: before.text + &since, wrong: true });
         }
     }
 
@@ -268,7 +278,7 @@ impl Desk {
 
     fn ask_name(&mut self, faults: Vec<String>) {
         let path = self.suggested().display().to_string();
-        self.view.lay(Some(Page::Save(SavePage { path, faults, focus: true })));
+        self.lay(Some(Page::Save(SavePage { path, faults, focus: true })));
     }
 
     /// Where a layout would be saved that has no place yet.

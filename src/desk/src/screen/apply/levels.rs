@@ -8,7 +8,7 @@ use baywright_planner::model::validate::limits;
 use baywright_planner::model::{FloorSurvey, Id};
 
 use crate::screen::Desk;
-use crate::screen::forms::room::{levels_of, marks_to_level, source_of_levels};
+use crate::screen::forms::room::{levels_of, permanent_marks, source_of_levels};
 
 impl Desk {
     /// Takes the place of the levels that are there. The file does not say when they were taken: until that is entered they are of
@@ -25,7 +25,7 @@ impl Desk {
             }
         };
         let mut bay = self.document.bay().into_owned();
-        let marks = marks_to_level(&bay, &self.answer.assessment.scene, of.is_some());
+        let marks = permanent_marks(&bay);
         let points = match levels_of(&text, &marks, units, |_| None) {
             Ok(points) => points,
             Err(bad) => {

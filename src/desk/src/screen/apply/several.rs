@@ -118,10 +118,11 @@ impl Desk {
             return;
         }
         ctx.copy_text(things_text(&things));
+        self.say(self.view.locale.language.hand().on_clipboard(things.len()));
+        // What is cut out of the other set-ups too is said instead.
         if cut {
             self.remove_chosen();
         }
-        self.say(self.view.locale.language.hand().on_clipboard(things.len()));
     }
 
     /// The things of a text, where the pointer is and in nobody's way.

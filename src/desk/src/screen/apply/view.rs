@@ -52,6 +52,7 @@ impl Desk {
             OfView::List(open) => view.list_open = open,
             OfView::Theme(theme) => (view.theme, view.as_system) = (theme, false),
             OfView::AsSystem => view.as_system = true,
+            OfView::Language(language) => self.speak(language),
             OfView::Units(units) => view.locale.units = units,
             OfView::Letters(letters) => (view.letters, view.camera) = (letters, None),
             OfView::StepLetters(larger) => self.step_letters(ctx, larger),
@@ -108,11 +109,11 @@ impl Desk {
 
     /// Gives the keyboard to the search of the list that is in sight.
     fn search(&mut self) {
-        if let Some(Page::Cars(_, focus)) = &mut self.view.page {
+        if let Some(Page::Cars(_, focus)) = self.view.page_mut() {
             *focus = true;
-        } else if self.view.page.is_none() && self.document.draft().is_some() {
+        } else if self.view.page().is_none() && self.document.draft().is_some() {
             self.say_wrong(self.texts().finish_car);
-        } else if self.view.page.is_none() {
+        } else if self.view.page().is_none() {
             self.view.list_open = true;
             self.view.sought = Some((self.view.sought.take().unwrap_or_default().0, true));
         }

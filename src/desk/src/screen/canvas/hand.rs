@@ -115,7 +115,7 @@ impl Canvas {
     /// Turns what the pointer did since the last frame into commands.
     pub fn listen(&mut self, ctx: &Context, answer: &Answer, view: &Viewing, out: &mut Vec<Command>) {
         self.marker = None;
-        if view.page.is_some() {
+        if view.page().is_some() {
             return;
         }
         if self.drag.is_some() {

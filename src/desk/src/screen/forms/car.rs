@@ -58,8 +58,8 @@ impl Desk {
         if let Some(part) = &self.view.car.part {
             sheet.lead_to_part(ui, part);
         }
-        // From the picker that Enter led to it leads on; the arrows, a letter and the space bar choose in it.
-        if picked::is_led_to(ui.ctx()) {
+        // From the picker that Enter led to at last it leads on; the arrows, a letter and the space bar choose in it.
+        if picked::is_led_to_at_end(ui.ctx()) {
             sheet.leave_source(ui);
         }
         let area = ScrollArea::vertical().id_salt("car").auto_shrink([false, false]);
@@ -243,15 +243,11 @@ impl CarForm<'_> {
         {
             self.car.id = Id::from(file_name(&id, texts.my_car));
         }
-        let mut class = self.car.class;
-        if self.choose(ui, texts.class, "class", texts.class_of(class), |ui| {
-            for own in VehicleClass::ALL {
-                widgets::entry(ui, &mut class, own, texts.class_of(own));
-            }
-        }) && class != self.car.class
+        let (class, all) = (self.car.class, VehicleClass::ALL);
+        if let Some(class) =
+            self.pick(ui, texts.class, "class", &class, &all, |own| texts.class_of(*own).to_owned())
         {
             self.car.class = class;
-            self.did();
         }
         let mut source = self.car.provenance.clone();
         if self.source(ui, SOURCE, &mut source) {

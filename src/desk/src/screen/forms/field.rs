@@ -19,7 +19,7 @@ pub(in crate::screen) struct Fields {
     refused: Vec<Refused>,
     /// Whether Enter leads on to the next field: where many are filled one after another.
     leads_on: bool,
-    /// The next field that is drawn gets the keyboard.
+    /// The next field that is drawn gets the keyboard, or the next picker where Enter leads on.
     next: bool,
     /// So does the first field of the next form, whichever that is.
     first: bool,
@@ -31,7 +31,7 @@ pub(in crate::screen) struct Fields {
     wanted: Option<(Id, bool)>,
     /// What was taken in this frame, until it is known whether the work takes it too.
     taken: Option<Taken>,
-    /// The field that Enter left last in this form.
+    /// The field or picker that Enter left last in this form.
     entered: Option<Id>,
     /// The path of the picker that gets the keyboard.
     picker: Option<&'static str>,
@@ -146,6 +146,21 @@ impl Fields {
     /// Whether this is the picker that was to get it; it has it now.
     pub fn leads_to_picker(&mut self, path: &str) -> bool {
         self.picker.take_if(|wanted| *wanted == path).is_some()
+    }
+
+    /// Whether Enter in the row before leads to this row, a picker; it has the keyboard now.
+    pub const fn leads_here(&mut self) -> bool {
+        let leads_here = self.leads_on && self.next && !self.first;
+        if leads_here {
+            self.next = false;
+        }
+        leads_here
+    }
+
+    /// Enter leads from this picker to the next row, or out of the form.
+    pub const fn lead_on_from(&mut self, picker: Id) {
+        self.next = true;
+        self.entered = Some(picker);
     }
 
     /// The keyboard goes to the first field in sight of the form in which something stands that was refused; what it is.

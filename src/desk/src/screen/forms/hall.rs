@@ -5,28 +5,23 @@ use baywright_planner::model::{Id, SavedArrangement};
 use baywright_planner::words::sentence_start;
 use egui::Ui;
 
+use super::field::Fields;
 use super::rows::choice;
 use crate::screen::command::{Command, OfBay};
 use crate::screen::{Desk, widgets};
 
 impl Desk {
     /// In the form of the car: the bay that the set-up is made in, and which others are kept empty meanwhile.
-    pub(in crate::screen) fn hall_rows(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+    pub(in crate::screen) fn hall_rows(&self, ui: &mut Ui, fields: &mut Fields, out: &mut Vec<Command>) {
         let bays = &self.answer.arrangement.bay.bays;
         let Some(saved) = self.document.saved_arrangement().filter(|_| !bays.is_empty()) else { return };
         let texts = self.view.locale.language.rooms();
         let before = saved.in_bay.clone();
-        let mut now = before.clone();
         let named = |own: &Option<Id>| {
             own.as_ref().map_or_else(|| texts.no_bay.to_owned(), |own| sentence_start(own.as_str()))
         };
-        choice(ui, texts.hall_bay_of, &named(&before), |ui| {
-            for own in bays.iter().map(|own| Some(own.id.clone())).chain([None]) {
-                let name = named(&own);
-                widgets::entry(ui, &mut now, own, name);
-            }
-        });
-        if now != before {
+        let all: Vec<Option<Id>> = bays.iter().map(|own| Some(own.id.clone())).chain([None]).collect();
+        if let Some(now) = choice(ui, fields, texts.hall_bay_of, &before, &all, named) {
             out.push(choose(now, saved.kept_empty.clone()));
         }
         let others = || bays.iter().filter(|own| Some(&own.id) != before.as_ref());

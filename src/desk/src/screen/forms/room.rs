@@ -18,7 +18,7 @@ use baywright_planner::model::{
 };
 use egui::Ui;
 
-pub(in crate::screen) use levels::{levels_of, marks_to_level};
+pub(in crate::screen) use levels::{levels_of, permanent_marks};
 pub(in crate::screen) use walls::source_of_levels;
 
 use super::car::car_form::CarForm;
@@ -129,9 +129,10 @@ impl Desk {
             Part::HallBay => {
                 let size = hall::bay_size(bay.room.bounds().size());
                 let others: Vec<Polygon> = bay.bays.iter().map(|own| own.outline.clone()).collect();
-                // Where there is no floor left it lies on another, and is said to.
-                let anywhere = || Polygon::rectangle(middle - size * 0.5, middle + size * 0.5).ok();
-                let Some(outline) = free_floor(&bay.room, &others, size, middle).or_else(anywhere) else {
+                // Where there is no floor left it lies on another, and is said to; in the room it lies in any case.
+                let on_another = || free_floor(&bay.room, &[], size, middle);
+                let Some(outline) = free_floor(&bay.room, &others, size, middle).or_else(on_another) else {
+                    self.say_wrong(texts.no_floor_for_bay);
                     return;
                 };
                 bay.bays.push(HallBay { id: id.clone(), outline });

@@ -8,9 +8,10 @@ use baywright_planner::model::{
     Effort, Id, Known, Material, Metal, ParkedKnown, RearToe, Shape, StandSet, Thing, ThingKind, Wheel,
 };
 use baywright_planner::words::sentence_start;
-use egui::{ComboBox, RichText, Ui};
+use egui::{IdSalt, RichText, Ui};
 
 use super::field::{Fields, Row};
+use super::picked::Picker;
 use crate::screen::command::{Command, OfBay};
 use crate::screen::forms::step::Stepped;
 use crate::screen::forms::typed;
@@ -184,10 +185,21 @@ impl Desk {
             if widgets::lesser(ui, texts.copy).on_hover_text(texts.copy_why).clicked() {
                 out.push(Command::Bay(OfBay::Copy));
             }
-            if widgets::lesser(ui, texts.remove).on_hover_text(texts.remove_why).clicked() {
+            let why = if self.is_built_in(id) {
+                self.view.locale.language.rooms().remove_built_why
+            } else {
+                texts.remove_why
+            };
+            if widgets::lesser(ui, texts.remove).on_hover_text(why).clicked() {
                 out.push(Command::Bay(OfBay::Remove));
             }
         });
+    }
+
+    /// Whether a thing is a part of the building that other set-ups are made in too: removed, it leaves all of them.
+    pub(super) fn is_built_in(&self, thing: &Id) -> bool {
+        let removal = Edit::Remove(thing.clone());
+        !removal.of_building(self.document.layout(), self.document.shown()).removed.is_empty()
     }
 
     /// Where it belongs, this arrangement or the bay, and the way from one to the other.
@@ -270,40 +282,28 @@ impl Desk {
         let mut now = (thing.kind, thing.material, thing.place.known, thing.effort, thing.locked);
         let mut metal = thing.metal;
         let before = now;
-        choice(ui, texts.kind, words.kind_of_thing(now.0), |ui| {
-            for kind in ThingKind::ALL {
-                widgets::entry(ui, &mut now.0, kind, words.kind_of_thing(kind));
-            }
-        });
-        choice(ui, texts.material, words.material(now.1), |ui| {
-            for material in Material::ALL {
-                widgets::entry(ui, &mut now.1, material, words.material(material));
-            }
-        });
+        let kinds = ThingKind::ALL;
+        let named = |own: &ThingKind| words.kind_of_thing(*own).to_owned();
+        now.0 = choice(ui, fields, texts.kind, &now.0, &kinds, named).unwrap_or(now.0);
+        let named = |own: &Material| words.material(*own).to_owned();
+        now.1 = choice(ui, fields, texts.material, &now.1, &Material::ALL, named).unwrap_or(now.1);
         // A face of metal says enough.
         if now.1.metal() != Metal::All {
-            let named = |own: Option<Metal>| own.map_or(texts.as_its_face, |own| words.metal(own));
-            choice(ui, texts.metal, named(metal), |ui| {
-                for own in std::iter::once(None).chain(Metal::ALL.map(Some)) {
-                    widgets::entry(ui, &mut metal, own, named(own));
-                }
-            });
+            let named =
+                |own: &Option<Metal>| own.map_or(texts.as_its_face, |own| words.metal(own)).to_owned();
+            let all: Vec<Option<Metal>> = std::iter::once(None).chain(Metal::ALL.map(Some)).collect();
+            metal = choice(ui, fields, texts.metal, &metal, &all, named).unwrap_or(metal);
         }
-        choice(ui, texts.known, &words.how_known(now.2), |ui| {
-            for known in [Known::Taped, Known::ByEye] {
-                widgets::entry(ui, &mut now.2, known, words.how_known(known));
-            }
-        });
+        let knowns = [Known::Taped, Known::ByEye];
+        let named = |own: &Known| words.how_known(*own);
+        now.2 = choice(ui, fields, texts.known, &now.2, &knowns, named).unwrap_or(now.2);
         let row = (texts.known_within, texts.known_within_hint);
         let within = self.answer.arrangement.shop.within(now.2);
         if let Some(within) = self.length_row(ui, fields, row, thing.id.as_str(), within) {
             now.2 = Known::Within(within);
         }
-        choice(ui, texts.to_move, words.effort(now.3), |ui| {
-            for effort in Effort::ALL {
-                widgets::entry(ui, &mut now.3, effort, words.effort(effort));
-            }
-        });
+        let named = |own: &Effort| words.effort(*own).to_owned();
+        now.3 = choice(ui, fields, texts.to_move, &now.3, &Effort::ALL, named).unwrap_or(now.3);
         let locked = ui.checkbox(&mut now.4, RichText::new(texts.locked).size(size::SMALL));
         locked.on_hover_text(texts.locked_why);
         if now != before || metal != thing.metal {
@@ -329,16 +329,12 @@ impl Desk {
             });
         };
         let before = self.answer.arrangement.parked_known;
-        let mut now = before;
-        choice(ui, texts.known, &words.how_parked(before), |ui| {
-            for known in [ParkedKnown::Planned, ParkedKnown::Taped] {
-                widgets::entry(ui, &mut now, known, words.how_parked(known));
-            }
-        });
-        if now != before {
+        let (knowns, named) =
+            ([ParkedKnown::Planned, ParkedKnown::Taped], |own: &ParkedKnown| words.how_parked(*own));
+        if let Some(now) = choice(ui, fields, texts.known, &before, &knowns, named) {
             out.push(Command::Bay(OfBay::Edit(Edit::ParkedKnown(now))));
         }
-        self.hall_rows(ui, out);
+        self.hall_rows(ui, fields, out);
         fact(ui, texts.length, words.length(vehicle.length_mm));
         fact(ui, texts.width, words.length(vehicle.width_mm));
         fact(ui, texts.wheelbase, words.length(vehicle.wheelbase_mm));
@@ -481,22 +477,21 @@ impl Desk {
     }
 }
 
-/// A row with a name and a choice.
-pub(super) fn choice(ui: &mut Ui, label: &str, chosen: &str, content: impl FnOnce(&mut Ui)) {
+/// A row with a name and a choice of a few; `Some` if another one was chosen.
+pub(super) fn choice<T: PartialEq + Clone>(
+    ui: &mut Ui,
+    fields: &mut Fields,
+    label: &str,
+    now: &T,
+    all: &[T],
+    name: impl Fn(&T) -> String,
+) -> Option<T> {
     ui.horizontal(|ui| {
-        let width = ui.available_width();
-        let soft = ui.visuals().weak_text_color();
-        let text = RichText::new(label).size(size::SMALL).color(soft);
-        let named = widgets::name_column(ui, width * 0.4, text);
-        let room = ui.available_width() - 4.0;
-        let response = ComboBox::from_id_salt(label)
-            .selected_text(RichText::new(chosen).size(size::SMALL))
-            .width(room)
-            .truncate()
-            .height(320.0)
-            .show_ui(ui, content)
-            .response
-            .labelled_by(named.id);
-        widgets::whole_of_chosen(ui, response, chosen, room);
-    });
+        let text = widgets::soft(ui, label);
+        let named = widgets::name_column(ui, ui.available_width() * 0.4, text).id;
+        let width = ui.available_width() - 4.0;
+        let picker = Picker { salt: IdSalt::new(label), path: "", named, width, letters: size::SMALL };
+        picker.show(ui, Some(fields), now, all, name).chosen
+    })
+    .inner
 }

@@ -47,7 +47,12 @@ impl Desk {
             if widgets::lesser(ui, copy).on_hover_text(self.texts().copy_why).clicked() {
                 out.push(Command::Bay(OfBay::Copy));
             }
-            if widgets::lesser(ui, remove).on_hover_text(self.texts().remove_why).clicked() {
+            let why = if self.things_in_hand().iter().any(|own| self.is_built_in(&own.id)) {
+                self.view.locale.language.rooms().remove_built_of_several_why
+            } else {
+                self.texts().remove_why
+            };
+            if widgets::lesser(ui, remove).on_hover_text(why).clicked() {
                 out.push(Command::Bay(OfBay::Remove));
             }
         });

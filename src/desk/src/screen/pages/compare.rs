@@ -5,21 +5,23 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use baywright_drawing::sign::SignKind;
-use baywright_drawing::{Drawing, Fit, Lettering, ViewState, flagged, top_view};
-use baywright_planner::difference::between_arrangements;
+use baywright_drawing::{Drawing, Fit, Lettering, ViewState, top_view};
+use baywright_planner::difference::{Found, between_arrangements, found};
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout};
-use baywright_planner::words::{Words, letter};
-use baywright_planner::{Assessment, Finding, Severity, Subject};
-use egui::{ComboBox, Rect, RichText, Sense, Stroke, StrokeKind, Ui, Vec2};
+use baywright_planner::words::Words;
+use baywright_planner::{Assessment, Finding, Subject};
+use egui::{IdSalt, Rect, RichText, Sense, Stroke, StrokeKind, Ui, Vec2};
 
 use crate::screen::building::difference_lines;
 use crate::screen::canvas::{Fills, Painter};
 use crate::screen::command::{Command, OfBay};
+use crate::screen::forms::Picker;
 use crate::screen::look::{self, size};
 use crate::screen::page::{Compare, With};
 use crate::screen::{Desk, widgets};
 use crate::session::document::made;
+use crate::session::letters::Letters;
 
 /// The other arrangement and what is said of it, as long as nothing changes.
 #[derive(Debug, Default)]
@@ -43,27 +45,10 @@ struct Judged {
 const RING_PX: f32 = 5.0;
 /// Height of a picture, px: as much as its width lets the room fill, within these.
 const PICTURE_PX: (f32, f32) = (304.0, 400.0);
+/// The width of the list of what it can be compared with, px.
+const PICKER_PX: f32 = 240.0;
 /// Around the room: names and the overall dimensions, px.
 const AROUND: DVec2 = DVec2::new(90.0, 80.0);
-
-/// The letters of what is found, by position: those by which it goes wherever the set-up is shown. A note has none.
-fn letters(of: &Assessment) -> Vec<String> {
-    let mut all = vec![String::new(); of.findings.len()];
-    for own in flagged(of) {
-        if let Some(place) = all.get_mut(own.index) {
-            *place = letter(own.number);
-        }
-    }
-    all
-}
-
-/// The same thing said of the same things.
-fn is_same(a: &Finding, b: &Finding) -> bool {
-    a.severity != Severity::Note
-        && b.severity != Severity::Note
-        && a.code() == b.code()
-        && a.subjects == b.subjects
-}
 
 /// What stands elsewhere in the other set-up: ringed in both pictures.
 fn moved(first: &Arrangement, second: &Arrangement) -> Vec<Subject> {
@@ -88,17 +73,13 @@ fn told<'a>(
     (of, letters): (&'a Assessment, &'a [String]),
     (other, others): (&Assessment, &'a [String]),
 ) -> (Vec<Told<'a>>, Vec<Told<'a>>) {
-    let all = letters.iter().zip(&of.findings).enumerate();
-    let told =
-        all.filter(|(_, (_, finding))| finding.severity != Severity::Note).map(|(at, (letter, finding))| {
-            // Of several that are said of the same, each is the one in the same place among them.
-            let nth = of.findings.iter().take(at).filter(|own| is_same(own, finding)).count();
-            let same = other.findings.iter().zip(others).filter(|(own, _)| is_same(own, finding));
-            let same: Vec<&'a str> = same.map(|(_, letter)| letter.as_str()).collect();
-            let other = same.get(nth).or(same.last()).copied();
-            Told { letter, other, finding }
-        });
-    told.partition(|own| own.other.is_none())
+    let Found { alone, in_both } = found(of, other);
+    let one = |at: usize, there: Option<usize>| {
+        let other = there.and_then(|there| others.get(there)).map(String::as_str);
+        Some(Told { letter: letters.get(at)?, other, finding: of.findings.get(at)? })
+    };
+    let alone = alone.into_iter().filter_map(|at| one(at, None)).collect();
+    (alone, in_both.into_iter().filter_map(|(at, there)| one(at, Some(there))).collect())
 }
 
 impl Desk {
@@ -145,20 +126,11 @@ impl Desk {
         };
         ui.horizontal(|ui| {
             let label = ui.label(texts.compare_with);
-            let mut chosen = with.clone();
-            ComboBox::from_id_salt("compare with")
-                .selected_text(name_of(&chosen))
-                .width(240.0)
-                .show_ui(ui, |ui| {
-                    let all = std::iter::once(With::Opened).chain(others().cloned().map(With::Other));
-                    for own in all {
-                        let name = name_of(&own);
-                        widgets::entry(ui, &mut chosen, own, name);
-                    }
-                })
-                .response
-                .labelled_by(label.id);
-            if chosen != with {
+            let all: Vec<With> =
+                std::iter::once(With::Opened).chain(others().cloned().map(With::Other)).collect();
+            let salt = IdSalt::new("compare with");
+            let picker = Picker { salt, path: "", named: label.id, width: PICKER_PX, letters: size::BODY };
+            if let Some(chosen) = picker.show(ui, None, &with, &all, name_of).chosen {
                 page.with = Some(chosen);
             }
         });
@@ -181,7 +153,7 @@ impl Desk {
         let texts = self.texts();
         fills.next_frame();
         let (now, now_said) = (&*self.answer.judged, &*self.answer.assessment);
-        let (its, own) = (letters(said), letters(now_said));
+        let (its, own) = (Letters::read(said), Letters::read(now_said));
         let moved = moved(other, now);
         // Both to one scale and about one middle: a wall that was moved is seen to be.
         let room = other.bay.room.bounds().union(now.bay.room.bounds());

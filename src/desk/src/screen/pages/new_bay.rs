@@ -1,8 +1,9 @@
 //! A new bay: a rectangle in two numbers, or wall by wall as a person tapes it.
 
-use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
+use baywright_planner::entry::first_layout;
+use baywright_planner::geometry::{DVec2, Polygon, angle};
 use baywright_planner::model::validate;
-use baywright_planner::model::{Bay, Layout, SavedArrangement, TapedRoom, TapedWall};
+use baywright_planner::model::{Bay, Layout, TapedRoom, TapedWall};
 use baywright_planner::room::{Leg, Slip, TURN_SLACK, Walk, slips, spread, walk};
 use baywright_planner::words::sentence_start;
 use egui::{Align2, Color32, Pos2, RichText, Sense, Shape, Stroke, Ui, Vec2};
@@ -409,37 +410,10 @@ impl Desk {
         let shown = self.document.saved_arrangement()?;
         let car = &self.answer.arrangement.vehicle;
         let profile = self.document.cars().iter().find(|own| own.vehicle.id == shown.vehicle);
-        let bounds = bay.room.bounds();
-        // Behind the car there is room to walk; ahead is where the target goes.
-        let ahead = (BEHIND_MM - car.rear()).min(bounds.size().x * 0.5);
-        let at = DVec2::new(bounds.low.x + ahead, bounds.centre().y).round();
-        let arrangement = SavedArrangement {
-            id: texts.first_arrangement.into(),
-            vehicle: shown.vehicle.clone(),
-            vehicle_fingerprint: profile.map(|own| own.fingerprint.clone()),
-            aiming: shown.aiming.clone(),
-            parked: PlanPose::new(at, 0.0),
-            parked_known: Default::default(),
-            on_runways: Vec::new(),
-            in_bay: None,
-            kept_empty: Vec::new(),
-            kept_shut: Vec::new(),
-            on_this_car: Default::default(),
-            building: None,
-            stands: Vec::new(),
-            moved: Vec::new(),
-            away: Vec::new(),
-            added: Vec::new(),
-            shut: Vec::new(),
-            visit: Vec::new(),
-        };
-        Some(Layout {
-            bay,
-            arrangements: vec![arrangement],
-            underlay: None,
-            taped: made.taped,
-            shop_fingerprint: None,
-        })
+        let fingerprint = profile.map(|own| own.fingerprint.clone());
+        let name = texts.first_arrangement.into();
+        let layout = first_layout(bay, name, car, fingerprint, shown.aiming.clone());
+        Some(Layout { taped: made.taped, ..layout })
     }
 
     /// Shows a bay that was just made.
@@ -466,7 +440,6 @@ const SKETCH_PX: f32 = 260.0;
 /// The least that it shrinks to in a small window, and what is kept below it for the button and what it waits for.
 const LEAST_SKETCH_PX: f32 = 120.0;
 const BELOW_SKETCH_PX: f32 = 62.0;
-const BEHIND_MM: f64 = 800.0;
 /// So many explanations of a gap are told.
 const MOST_SLIPS: usize = 4;
 

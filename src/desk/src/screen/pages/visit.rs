@@ -12,7 +12,7 @@ use crate::screen::{Desk, widgets};
 impl Desk {
     /// Opens the page with the shop's list.
     pub(in crate::screen) fn begin_visit(&mut self) {
-        self.view.lay(None);
+        self.lay(None);
         let car = self.answer.arrangement.vehicle.id.clone();
         let begun = self.view.list_begun.take().map(|mut begun| {
             // Another car is in for something else.
@@ -24,7 +24,7 @@ impl Desk {
         });
         let chosen = match begun {
             Some(begun) if begun.is_changed() => {
-                self.view.lay(Some(Page::Visit(begun)));
+                self.lay(Some(Page::Visit(begun)));
                 return;
             }
             begun => begun.map(|own| own.chosen).unwrap_or_default(),
@@ -34,7 +34,7 @@ impl Desk {
                 let is_there = |id: &Id| list.triggers.iter().any(|own| own.id == *id);
                 let chosen = chosen.into_iter().filter(is_there).collect();
                 let page = VisitPage { read: list.clone(), list, chosen, changing: false, car };
-                self.view.lay(Some(Page::Visit(Box::new(page))));
+                self.lay(Some(Page::Visit(Box::new(page))));
             }
             Err(faults) => self.say_wrong(self.first_sentence(&faults)),
         }
@@ -181,7 +181,7 @@ impl Desk {
         let read = baywright_files::triggers(self.data_folder().as_deref()).map_err(said)?;
         let car = self.answer.arrangement.vehicle.id.clone();
         let page = VisitPage { list, chosen: Vec::new(), changing: true, read, car };
-        self.view.lay(Some(Page::Visit(Box::new(page))));
+        self.lay(Some(Page::Visit(Box::new(page))));
         Ok(())
     }
 
@@ -193,7 +193,7 @@ impl Desk {
             return;
         };
         let path = folder.join(TRIGGERS_FILE);
-        let kept = match (baywright_files::triggers(Some(&folder)), &mut self.view.page) {
+        let kept = match (baywright_files::triggers(Some(&folder)), self.view.page_mut()) {
             (Err(faults), _) => Err(self.first_sentence(&faults)),
             (Ok(there), Some(Page::Visit(page))) if there != page.read => {
                 // Once it is told, it is known.
@@ -206,13 +206,13 @@ impl Desk {
         };
         match kept {
             Ok(_) => {
-                if let Some(Page::Visit(page)) = &mut self.view.page {
+                if let Some(Page::Visit(page)) = self.view.page_mut() {
                     page.read = list.clone();
                 }
                 self.say(self.texts().saved(&path.display().to_string()));
             }
             Err(why) => {
-                if let Some(Page::Visit(page)) = &mut self.view.page {
+                if let Some(Page::Visit(page)) = self.view.page_mut() {
                     page.changing = true;
                 }
                 self.say_wrong(why);

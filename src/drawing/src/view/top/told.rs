@@ -104,7 +104,7 @@ const fn moved_thing(step: &Step) -> Option<&Id> {
 }
 
 /// What is not named stands pale: it is there, and nothing is said of it.
-fn pale(pen: &mut Pen<'_>, top: &Top<'_>) {
+pub(super) fn pale(pen: &mut Pen<'_>, top: &Top<'_>) {
     for item in &mut pen.items {
         let Some(Subject::Thing(id)) = &item.subject else { continue };
         if top.blamed.contains(id) {

@@ -1,6 +1,6 @@
 //! What is wrong with a file.
 
-use super::{Choice, Fault};
+use super::{Choice, DrawingTrouble, Fault};
 
 /// One thing wrong with one file.
 #[derive(Clone, Debug, PartialEq)]
@@ -108,6 +108,9 @@ pub enum FileTrouble {
     /// It is a picture that is damaged.
     PictureDamaged,
 
+    /// It is a drawing for another program of which no room can be made.
+    Drawing(DrawingTrouble),
+
     /// The system does not let it be written.
     NotWritten(Why),
     /// A folder is where it would be written.
@@ -155,6 +158,8 @@ pub enum FileKind {
     Picture,
     /// A table of floor levels.
     Levels,
+    /// A drawing of another program (DXF).
+    Drawing,
     /// Any file of ours.
     Any,
 }
@@ -249,4 +254,51 @@ pub enum Why {
     WorkNameTooLong,
     /// Something else: the system's own number for it, if it has one.
     Other(Option<i32>),
+}
+
+/// What may help against a refusal to write.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Instead {
+    /// Room on the disk, or another disk.
+    Room,
+    /// Another name.
+    OtherName,
+    /// Another place.
+    OtherPlace,
+}
+
+impl Why {
+    /// What may help, if this is why a file cannot be written.
+    pub const fn instead(self) -> Instead {
+        match self {
+            Self::DiskFull => Instead::Room,
+            Self::NameTooLong | Self::NulInName | Self::Invalid => Instead::OtherName,
+            Self::NotThere
+            | Self::Permission
+            | Self::IsFolder
+            | Self::NoFolder
+            | Self::FileTooLarge
+            | Self::DiskFails
+            | Self::ReadOnly
+            | Self::Exists
+            | Self::Busy
+            | Self::Running
+            | Self::TooManyOpen
+            | Self::LinksInCircle
+            | Self::OtherDisk
+            | Self::Stale
+            | Self::TimedOut
+            | Self::Memory
+            | Self::Unsupported
+            | Self::Interrupted
+            | Self::WroteNothing
+            | Self::EndedEarly
+            | Self::GateShut
+            | Self::TooMuchWork
+            | Self::FullOfJournals
+            | Self::WorkTooLarge
+            | Self::WorkNameTooLong
+            | Self::Other(_) => Instead::OtherPlace,
+        }
+    }
 }

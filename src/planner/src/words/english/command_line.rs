@@ -10,7 +10,9 @@ pub const TEXTS: CommandLine = CommandLine {
     program: "Plans, checks and proves the floor space in which a car's driver-assistance sensors are aimed.\n\
               With a file and no command it opens that bay; with neither, the bay that was open last, at first the demo.",
     check: "Is the space ready for the aiming? The verdict, what is in the way, and what to do",
-    draw: "Draw a set-up to scale, as SVG",
+    draw: "Draw a set-up to scale, as SVG or PDF, or its plan as DXF",
+    list_marks: "List floor marks, targets and the distances that a tape must read, as a table (CSV)",
+    import: "Make a bay of a DXF drawing; without --room, list its layers",
     open: "Open a bay layout in the window",
     print_licences: "Print the licence texts of what is inside",
     explain: "Say what the codes of findings mean",
@@ -26,6 +28,7 @@ pub const TEXTS: CommandLine = CommandLine {
     quiet: "Print nothing but what goes wrong; the exit status is the answer",
     check_arrangement: "Only this set-up; without it, every one in the file",
     draw_arrangement: "This set-up; without it, the first one in the file",
+    in_language: "The language: en (English) or de (German), with its way of writing numbers and days",
     units: "Lengths in millimetres, metres, or feet and inches",
     shop: "The shop's settings to judge by, instead of the shop's own document",
     date: "The day to judge by, instead of today: dates the floor survey",
@@ -34,8 +37,22 @@ pub const TEXTS: CommandLine = CommandLine {
     json_of_draw: "What goes wrong as data (JSON), on standard error; see \"baywright schema\"",
     strict: "\"Ready with care\" counts as not ready",
     marks: "Also how each mark is laid, and what the tape must read between them",
-    view: "From above, or from the car's right",
-    output: "The file to write, or - for standard output",
+    view: "From above, or from the car's right; a DXF file holds the plan from above",
+    output: "The file to write, or - for standard output (SVG)",
+    output_of_marks: "The file to write; without it, or with -, standard output",
+    drawing: "A DXF drawing in the text form",
+    room_layer: "The layer on which the room's outline is drawn",
+    outline_number: "Which outline of that layer, the largest first, where several may be the room",
+    wall_layers: "A layer of inner walls; may be given several times",
+    thing_layers: "A layer of things; may be given several times",
+    drawn_in_unit: "What one unit of the drawing is; without it, what the drawing says",
+    gap: "Gaps between lines up to so many mm are closed, and told",
+    wall_thickness: "An inner wall that is drawn as one line is so many mm thick",
+    ceiling: "Clear height under the ceiling, mm; without it 2500 is taken, and said",
+    vehicle: "The car of the first set-up, by its profile's name; without it, an example",
+    aiming: "The aiming of the first set-up; without it, the car's first",
+    output_of_import: "The bay layout to write (.ron); a file that is there is not replaced",
+    no_length: "a length in mm is asked for, within what is sensible here",
     paper: "Turn the paper to the car, or to the room",
     dark: "Light lines on dark paper",
     a_file: "FILE",
@@ -44,7 +61,13 @@ pub const TEXTS: CommandLine = CommandLine {
     a_code: "CODE",
     a_shell: "SHELL",
     a_command: "COMMAND",
-    a_picture: "PICTURE.svg",
+    a_picture: "PICTURE.svg|.pdf|.dxf",
+    a_table: "TABLE.csv",
+    a_drawing: "DRAWING.dxf",
+    a_layout: "BAY.ron",
+    a_layer: "LAYER",
+    a_number: "NUMBER",
+    a_length: "MM",
     after: "Exit status: 0 space ready (with care too, unless --strict), 1 not ready, 2 something given could \
             not be read or found, 3 something could not be written; the worst over all files and set-ups.\n\n\
             The vehicle maker's procedure decides. Every shipped figure is an invented example.",
@@ -88,8 +111,26 @@ pub fn nothing_to_show(file: &str) -> String {
     format!("{file}: found no set-up to show.")
 }
 
-pub fn not_svg(file: &str) -> String {
-    format!("{file}: drawings are written as SVG; give a name that ends in .svg.")
+pub fn no_picture(file: &str) -> String {
+    format!("{file}: drawings are written as SVG, PDF or DXF; give a name that ends in .svg, .pdf or .dxf.")
+}
+
+pub fn no_side_in_dxf(file: &str) -> String {
+    format!(
+        "{file}: a DXF file holds the plan from above; for the side view give a name that ends in .svg or .pdf."
+    )
+}
+
+pub fn no_table(file: &str) -> String {
+    format!("{file}: the table is written as CSV; give a name that ends in .csv.")
+}
+
+pub fn no_layout(file: &str) -> String {
+    format!("{file}: a bay layout is written as RON; give a name that ends in .ron.")
+}
+
+pub fn no_pages(why: &str) -> String {
+    format!("The pages could not be made: {why}.")
 }
 
 pub fn not_written(why: &str) -> String {

@@ -5,9 +5,6 @@ use super::{About, listed, sentence_start};
 use crate::assessment::{Cure, Facts, Finding, Severity, Shorter, Step, Subject};
 use crate::model::{Effort, Id, SensorPoint, TargetHeight, ThingKind};
 
-/// Two moves whose directions differ by less, rad, go the same way.
-const SAME_WAY: f64 = 0.01;
-
 impl About<'_> {
     /// What to do about a finding, with what that would cause; `None` if nothing is known.
     pub fn cure(&self, finding: &Finding) -> Option<String> {
@@ -34,13 +31,7 @@ impl About<'_> {
     /// Why it goes further than it must: "250 mm would do if all stood exactly as drawn; ..."
     fn shorter(&self, step: &Step, shorter: Shorter) -> String {
         let by = shorter.by();
-        let same_way = match step {
-            Step::MoveThing { by: further, .. } | Step::MoveCar { by: further } => {
-                by.normalize_or_zero().distance(further.normalize_or_zero()) < SAME_WAY
-            }
-            _ => false,
-        };
-        let so_far = if same_way { self.at_least(by.length()) } else { self.towards(by) };
+        let so_far = if self.same_way(step, shorter) { self.at_least(by.length()) } else { self.towards(by) };
         match shorter {
             Shorter::AsDrawn(_) => format!(
                 "{so_far} would do if all stood exactly as drawn; the rest is for how well places are known."
@@ -49,21 +40,6 @@ impl About<'_> {
                 format!("{so_far} would clear this alone; the rest keeps off what else is there.")
             }
         }
-    }
-
-    /// Whether nobody moves a thing.
-    fn is_fixed(&self, id: &Id) -> bool {
-        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.effort == Effort::Fixed)
-    }
-
-    fn is_person(&self, id: &Id) -> bool {
-        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.is_person())
-    }
-
-    fn is_taped(&self, thing: &Id) -> bool {
-        let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing);
-        let shop = &self.arrangement.shop;
-        own.is_some_and(|own| shop.within(own.place.known) <= shop.taped_mm)
     }
 
     /// One thing to do, without capital and full stop: "move the trolley 300 mm towards the car's right".
@@ -118,12 +94,6 @@ impl About<'_> {
         }
     }
 
-    /// What kind of thing it is; what is of flesh and blood is a person, whatever kind was entered.
-    fn kind(&self, thing: &Id) -> Option<ThingKind> {
-        let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing)?;
-        Some(if own.is_person() { ThingKind::Person } else { own.kind })
-    }
-
     fn moves(&self, thing: &Id) -> &'static str {
         match self.kind(thing) {
             Some(ThingKind::LiftArm) => "swing",
@@ -134,16 +104,10 @@ impl About<'_> {
 
     fn leaves(&self, thing: &Id) -> String {
         match self.kind(thing) {
-            _ if self.is_person(thing) => format!("ask {} to step out", the(thing)),
+            _ if self.is_someone(thing) => format!("ask {} to step out", the(thing)),
             Some(ThingKind::ParkedCar) => format!("drive {} out of the bay", the(thing)),
             _ => format!("take {} out of the bay", the(thing)),
         }
-    }
-
-    /// At which height the middle of a standing target belongs.
-    fn meant_height(&self, placement: &Id) -> Option<f64> {
-        let own = self.arrangement.aiming.placements.iter().find(|own| own.id == *placement)?;
-        (own.height != TargetHeight::OnFloor).then(|| crate::scene::meant_height(self.arrangement, own))
     }
 
     /// ", 60 mm above the sensor's lower edge": by which edge or line of the sensor a target is set, where it is by one.

@@ -1,11 +1,11 @@
 //! English of the same: see `words/customer.rs`.
 
-use super::screen::cut;
 use super::{About, Language, sentence_start};
 use crate::assessment::{Assessment, Facts, Finding, InSight, Severity, Subject, TooLarge, Verdict};
 use crate::customer::{After, Asked, AskedZone, Idea, MOST_NAMED, Moves, Sense, Stands, Work, WorkPart};
 use crate::model::{Exclusion, Provenance, WorkStep};
 use crate::words::customer::CustomerTexts;
+use crate::words::screen::cut;
 
 /// The fixed texts.
 pub const TEXTS: CustomerTexts = CustomerTexts {

@@ -16,6 +16,8 @@ impl About<'_> {
             Deed::Rename(thing) => format!("Rename {thing}"),
             Deed::Add(thing) => format!("Add {thing}"),
             Deed::Remove(thing) => format!("Remove {thing}"),
+            Deed::RemoveBuilt(thing) => format!("Remove {thing} from every set-up"),
+            Deed::Build(thing) => format!("Part of the building, in every set-up: {thing}"),
             Deed::InEvery(thing) => format!("In every set-up: {thing}"),
             Deed::HereAlone(thing) => format!("In this set-up alone: {thing}"),
             Deed::Park => "Park the car".to_owned(),

@@ -1,6 +1,7 @@
 //! What is wrong with data and with files.
 
 mod allowed;
+mod drawing;
 mod file;
 mod found;
 

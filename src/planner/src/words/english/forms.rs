@@ -468,18 +468,8 @@ pub const fn way(construction: &Construction) -> &'static str {
 }
 
 pub fn field_name(path: &str, car: &Vehicle) -> String {
-    let index = |list: &str| -> Option<usize> { path.strip_prefix(list)?.split(']').next()?.parse().ok() };
-    let rest = path.split_once("].").map_or("", |(_, rest)| rest);
-    if let Some(sensor) = index("sensors[").and_then(|i| car.sensors.get(i)) {
-        return format!("{}, {}", sensor.id, last_name(rest));
-    }
-    if let Some(aiming) = index("aimings[").and_then(|i| car.aimings.get(i)) {
-        return format!("{}, {}", aiming.name, last_name(rest));
-    }
-    if let Some(point) = index("body_points[").and_then(|i| car.body_points.get(i)) {
-        return format!("{}, {}", point.id, last_name(rest));
-    }
-    last_name(path)
+    let (owner, rest) = crate::words::forms::owner_of(path, car);
+    owner.map_or_else(|| last_name(rest), |owner| format!("{owner}, {}", last_name(rest)))
 }
 
 fn last_name(path: &str) -> String {

@@ -1,5 +1,6 @@
 //! English of the same: see `words/hand.rs`.
 
+use super::rooms::three_lengths;
 use super::{Language, sentence_start};
 use crate::words::Units;
 use crate::words::hand::{BadLevel, Hand, LevelColumn};
@@ -84,7 +85,7 @@ pub fn on_clipboard(count: usize) -> String {
 
 pub fn bad_level(number: usize, line: &str, what: BadLevel<'_>, units: Units) -> String {
     let line: String = line.chars().take(40).collect();
-    format!("Line {number}, “{line}”, is no level: {}. {}", of_bad_level(what), how_levels(units))
+    format!("Line {number}, “{line}”, is no level: {}. {}", of_bad_level(what), how_levels(units, ANY_MARK))
 }
 
 pub fn bad_level_in(file: &str, number: usize, line: &str, what: BadLevel<'_>, units: Units) -> String {
@@ -92,7 +93,7 @@ pub fn bad_level_in(file: &str, number: usize, line: &str, what: BadLevel<'_>, u
     format!(
         "{file}, line {number}, “{line}”: {}. Nothing of the file was taken. {}",
         of_bad_level(what),
-        how_levels(units)
+        how_levels(units, PERMANENT_MARK)
     )
 }
 
@@ -101,7 +102,7 @@ pub fn too_many_levels(file: &str, found: usize, most: usize) -> String {
 }
 
 pub fn no_levels_in(file: &str, units: Units) -> String {
-    format!("{file}: found no level. Nothing was changed. {}", how_levels(units))
+    format!("{file}: found no level. Nothing was changed. {}", how_levels(units, PERMANENT_MARK))
 }
 
 pub fn levels_read(file: &str, count: usize) -> String {
@@ -109,15 +110,13 @@ pub fn levels_read(file: &str, count: usize) -> String {
     format!("{read} read from {file}. Enter the day on which they were taken")
 }
 
-fn how_levels(units: Units) -> String {
-    let three = match units {
-        Units::Millimetres => "in mm, such as 850; 1500; -2,5",
-        Units::Metres => "in m, such as 0.85; 1.5; -0.0025",
-        Units::FeetInches => "in inches, such as 2' 9 1/2\"; 4' 11\"; -1/8\"",
-    };
-    format!(
-        "Three numbers a line: along, across, level {three}; or a floor mark, by name or number, and its level."
-    )
+/// A mark that is typed may be one on the drawing; a file knows those alone that stay on the floor.
+const ANY_MARK: &str = "a floor mark, by name or number";
+const PERMANENT_MARK: &str = "a mark that stays on the floor, by its name";
+
+fn how_levels(units: Units, mark: &str) -> String {
+    let three = three_lengths(units);
+    format!("Three numbers a line: along, across, level {three}; or {mark}, and its level.")
 }
 
 fn of_bad_level(what: BadLevel<'_>) -> String {
@@ -126,6 +125,10 @@ fn of_bad_level(what: BadLevel<'_>) -> String {
         BadLevel::Columns(1) => "it has one column".to_owned(),
         BadLevel::Columns(count) => format!("it has {count} columns"),
         BadLevel::NoMark(name) => format!("no floor mark is called “{}”", short(name)),
+        BadLevel::TwoMarks(name) => format!(
+            "two floor marks are called “{}”: one that stays on the floor, and one of this aiming; say where it is",
+            short(name)
+        ),
         BadLevel::NoNumber(column, text) => format!("{}, “{}”, is no number", of_column(column), short(text)),
         BadLevel::Thousands(column, text) => {
             let (column, text) = (of_column(column), short(text));

@@ -126,6 +126,7 @@ const KEYS: &[Key] = &[
     ("Ctrl+S, Ctrl+Shift+S", "save, save as"),
     ("Ctrl+F", "search in the list"),
     ("Ctrl and +  −", "letters larger, smaller"),
+    ("Ctrl+P", "sheets on paper: seen as they will be, printed, saved"),
     ("F5", "the page for the customer; arrows turn it, Esc leaves it"),
     (
         "F6",

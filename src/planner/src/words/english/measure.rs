@@ -1,12 +1,11 @@
 //! The number of a finding against its limit, in words.
 
 use super::About;
-use super::numbers::is_nought;
 use super::off_place::off_by;
 use crate::assessment::{
-    Basis, Facts, Finding, FloorFact, InSight, Lacks, Misplaced, Painted, Severity, Subject, TooSmall, Under,
+    Facts, Finding, FloorFact, InSight, Lacks, Misplaced, Painted, Severity, Subject, TooSmall, Under,
 };
-use crate::model::ShopFigure;
+use crate::words::matter::{is_nought, is_said_with_limit};
 
 impl About<'_> {
     /// The number against its limit: "0.9° turned, limit 0.2°". A limit of nought goes without saying: "250 mm inside". `None`
@@ -120,14 +119,5 @@ impl About<'_> {
             | Facts::NoZoneNamed
             | Facts::HaveReady(_) => format!("{value}, limit {limit_text}"),
         })
-    }
-}
-
-/// Whether a limit is said to be the shop's own where it stands; how well a place is known, the next sentence says.
-const fn is_said_with_limit(basis: &Basis) -> bool {
-    match basis {
-        // How large a roll is counted is no limit.
-        Basis::Shop(figure) => !figure.is_of_place() && !matches!(figure, ShopFigure::DoorRoll),
-        _ => false,
     }
 }

@@ -6,9 +6,6 @@ use crate::model::{
     Effort, Exclusion, Id, Known, Material, Metal, ParkedKnown, SensorKind, TargetKind, ThingKind,
 };
 
-/// What shows of an angle at least, radians: a thousandth of a degree.
-const LEAST_SHOWN_RAD: f64 = 0.001 * std::f64::consts::PI / 180.0;
-
 /// A name with its article, unless it was typed with one.
 pub(super) fn the(id: &Id) -> String {
     let name = id.as_str();
@@ -52,7 +49,7 @@ impl About<'_> {
     }
 
     /// The sensor's kind, as a workshop says it.
-    pub const fn sensor(&self) -> &'static str {
+    pub fn sensor(&self) -> &'static str {
         match self.arrangement.sensor.kind {
             SensorKind::ForwardRadar(_) => "forward radar",
             SensorKind::CornerRadar(_) => "corner radar",
@@ -103,18 +100,8 @@ impl About<'_> {
         match excludes {
             Exclusion::Anything => "anything".to_owned(),
             Exclusion::Metal => "metal".to_owned(),
-            // Decibels over one square metre: 10 dBsm is the echo of 10 m², 13 dBsm that of 20 m².
             Exclusion::Reflecting(level) => {
-                let places = match level {
-                    10.0.. => 0,
-                    0.0.. => 1,
-                    _ => (-level / 10.0).ceil() as usize,
-                };
-                let area = self.locale.region.number(libm::pow(10.0, level / 10.0), places);
-                // To a tenth where it is no whole number, and never "-0".
-                let tenths = (level * 10.0).round() / 10.0 + 0.0;
-                let level = self.locale.region.number(tenths, usize::from(tenths.fract() != 0.0));
-                let level = level.replace('-', "\u{2212}");
+                let [level, area] = self.echo(level);
                 format!("anything with a radar echo above {level} dBsm (that of {area} m²)")
             }
             Exclusion::People => "people".to_owned(),
@@ -196,12 +183,6 @@ impl About<'_> {
             ParkedKnown::Taped => format!("taped, {within}"),
             ParkedKnown::Within { .. } => within,
         }
-    }
-
-    /// How surely a direction is known, radians, without the ±: what is nothing is said as that, and what is less than shows is
-    /// never said as nothing.
-    pub(super) fn margin_of_angle(&self, rad: f64) -> String {
-        if rad == 0.0 { "0°".to_owned() } else { self.degrees(rad.max(LEAST_SHOWN_RAD)) }
     }
 
     /// How well the place of a thing is known.

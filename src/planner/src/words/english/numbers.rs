@@ -1,59 +1,19 @@
 //! Values as they stand within a sentence.
 
-use baywright_geometry::{DVec2, angle};
+use baywright_geometry::DVec2;
 
 use super::About;
 use crate::assessment::Quantity;
-use crate::words::{Region, Units};
+use crate::words::Region;
+use crate::words::numbers::Share;
 
-/// A share in per cent: what is not nothing is never shown as "0 %", what is not all never as "100 %".
+/// A share in per cent.
 pub(super) fn percent(share: f64, region: Region) -> String {
-    let value = share * 100.0;
-    // Where a whole number would say nothing, little or all, a tenth is shown.
-    let to_tenths = (value < 10.0 && (value - value.round()).abs() > 0.05) || (99.5..100.0).contains(&value);
-    if value > 0.0 && value < 0.1 {
-        format!("less than {} %", region.number(0.1, 1))
-    } else if (99.95..100.0).contains(&value) {
-        format!("more than {} %", region.number(99.9, 1))
-    } else if to_tenths {
-        format!("{} %", region.number(value, 1))
-    } else {
-        format!("{value:.0} %")
+    match region.share(share) {
+        Share::Below(least) => format!("less than {least} %"),
+        Share::Above(most) => format!("more than {most} %"),
+        Share::Of(percent) => format!("{percent} %"),
     }
-}
-
-/// No figure is shown to more places: a ten-thousandth of a millimetre is beyond all that is laid out.
-const MOST_PLACES: usize = 5;
-
-/// The numbers of two values of one kind; `None` of days, which are whole.
-const fn numbers(one: Quantity, other: Quantity) -> Option<[f64; 2]> {
-    match (one, other) {
-        (Quantity::Length(a), Quantity::Length(b))
-        | (Quantity::Angle(a), Quantity::Angle(b))
-        | (Quantity::Share(a), Quantity::Share(b))
-        | (Quantity::Ratio(a), Quantity::Ratio(b)) => Some([a, b]),
-        _ => None,
-    }
-}
-
-/// Another value of the same kind.
-const fn of_kind(kind: Quantity, value: f64) -> Quantity {
-    match kind {
-        Quantity::Length(_) => Quantity::Length(value),
-        Quantity::Angle(_) => Quantity::Angle(value),
-        Quantity::Share(_) => Quantity::Share(value),
-        Quantity::Ratio(_) => Quantity::Ratio(value),
-        Quantity::Days(_) => kind,
-    }
-}
-
-/// Whether a limit is nought.
-pub(super) fn is_nought(quantity: Quantity) -> bool {
-    numbers(quantity, quantity).is_some_and(|[value, _]| value == 0.0)
-}
-
-fn is_all_noughts(text: &str) -> bool {
-    !text.chars().any(|c| ('1'..='9').contains(&c))
 }
 
 impl About<'_> {
@@ -69,39 +29,9 @@ impl About<'_> {
         }
     }
 
-    /// What was measured and its limit, so that the two never look alike when they are not, and what is not nothing never
-    /// looks like nothing: with as many more places as that takes, up to [`MOST_PLACES`].
+    /// What was measured and its limit, as [`Matter::against`](crate::words::matter::Matter::against) has them.
     pub(super) fn against(&self, measured: Quantity, limit: Quantity) -> [String; 2] {
-        let plain = [self.quantity(measured), self.quantity(limit)];
-        let Some([value, bound]) = numbers(measured, limit) else { return plain };
-        let [first, second] = &plain;
-        let looks_alike = first == second && value != bound;
-        let looks_like_nothing = value != 0.0 && *first == self.quantity(of_kind(measured, 0.0));
-        if !looks_alike && !looks_like_nothing {
-            return plain;
-        }
-        (1..=MOST_PLACES)
-            .map(|places| [self.to_places(measured, places), self.to_places(limit, places)])
-            .find(|[first, second]| {
-                (value == bound || first != second) && (value == 0.0 || !is_all_noughts(first))
-            })
-            .unwrap_or(plain)
-    }
-
-    /// A value with its unit to so many places; lengths in whole units of the smallest part that is asked for.
-    fn to_places(&self, quantity: Quantity, places: usize) -> String {
-        let region = self.locale.region;
-        match quantity {
-            Quantity::Length(mm) => match self.locale.units {
-                Units::Millimetres => format!("{} mm", region.number(mm, places)),
-                Units::Metres => format!("{} m", region.number(mm / 1000.0, places + 3)),
-                Units::FeetInches => format!("{} in", region.number(mm / 25.4, places + 1)),
-            },
-            Quantity::Angle(radians) => format!("{}°", region.number(angle::degrees(radians), places)),
-            Quantity::Share(share) => format!("{} %", region.number(share * 100.0, places)),
-            Quantity::Ratio(ratio) => region.number(ratio, places),
-            Quantity::Days(_) => self.quantity(quantity),
-        }
+        self.0.against(measured, limit, |own| self.quantity(own))
     }
 
     /// A move of the bay as seen from the car, nowhere shown shorter than it is: "250 mm towards the car's left".

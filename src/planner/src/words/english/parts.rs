@@ -1,18 +1,13 @@
-//! What a finding is about, as a sentence on it needs it: what it is made of, whether it is a door, a pit or a mat, how well its
-//! place is known, why a mark cannot be found.
+//! What a finding is about, as a sentence on it needs it: what it is made of, how well its place is known, why a mark cannot be
+//! found.
 
 use baywright_geometry::marks::MarkFault;
 
 use super::{About, sentence_start};
 use crate::assessment::{Finding, Subject};
-use crate::model::{FloorFeatureKind, Id, Known, Material, Metal, TargetHeight, Thing, ThingKind};
+use crate::model::{Known, Material, Metal};
 
 impl About<'_> {
-    pub(super) fn thing(&self, finding: &Finding) -> Option<&Thing> {
-        let id = finding.culprit()?;
-        self.arrangement.bay.things.iter().find(|thing| thing.id == *id)
-    }
-
     pub(super) fn made_of(&self, finding: &Finding) -> String {
         if let Some(stand @ Subject::Stand(_)) = finding.subjects.first() {
             return self.bare_subject(stand);
@@ -37,69 +32,6 @@ impl About<'_> {
             }
             _ => face,
         }
-    }
-
-    /// What a wall, an opening or a feature of the floor is made of, that a finding is about first.
-    pub(super) fn part_material(&self, finding: &Finding) -> Option<Material> {
-        let bay = &self.arrangement.bay;
-        match finding.subjects.first()? {
-            Subject::Wall(id) => bay.walls.iter().find(|own| own.id == *id).map(|own| own.material),
-            Subject::Opening(id) => bay.openings.iter().find(|own| own.id == *id).map(|own| own.material),
-            Subject::FloorFeature(id) => {
-                bay.floor_features.iter().find(|own| own.id == *id).map(|own| own.material)
-            }
-            _ => None,
-        }
-    }
-
-    /// Whether it is a car that is parked there.
-    pub(super) fn is_parked_car(&self, id: &Id) -> bool {
-        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.kind == ThingKind::ParkedCar)
-    }
-
-    /// Whether the rear toe of one wheel alone is known.
-    pub(super) fn is_half_read(&self) -> bool {
-        let toe = &self.arrangement.on_this_car.rear_toe;
-        toe.left_rad.is_some() != toe.right_rad.is_some()
-    }
-
-    /// Whether a thing is a lamp.
-    pub(super) fn is_lamp(&self, id: &Id) -> bool {
-        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.kind == ThingKind::Lamp)
-    }
-
-    /// Whether a thing is of glass.
-    pub(super) fn is_of_glass(&self, id: &Id) -> bool {
-        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.material == Material::Glass)
-    }
-
-    /// Whether a target lies on the floor.
-    pub(super) fn is_mat(&self, id: &Id) -> bool {
-        let own = self.arrangement.aiming.placements.iter().find(|own| own.id == *id);
-        own.is_some_and(|own| own.height == TargetHeight::OnFloor)
-    }
-
-    /// Whether a thing is a person.
-    pub(super) fn is_someone(&self, id: &Id) -> bool {
-        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.is_person())
-    }
-
-    /// Whether a place in the floor is an open pit.
-    pub(super) fn is_pit(&self, id: &Id) -> bool {
-        let own = self.arrangement.bay.floor_features.iter().find(|own| own.id == *id);
-        own.is_some_and(|own| own.kind == FloorFeatureKind::Pit)
-    }
-
-    /// Whether what is to be kept free is the way to a door.
-    pub(super) fn is_door(&self, id: &Id) -> bool {
-        self.arrangement.bay.openings.iter().any(|opening| opening.id == *id)
-    }
-
-    /// Whether a finding is about an opening first of which nobody knows whether light comes through it.
-    pub(super) fn may_only_be_clear(&self, finding: &Finding) -> bool {
-        let Some(Subject::Opening(id)) = finding.subjects.first() else { return false };
-        let own = self.arrangement.bay.openings.iter().find(|own| own.id == *id);
-        own.is_some_and(|own| own.lets_light_in().is_none())
     }
 
     pub(super) fn known(&self, finding: &Finding) -> String {

@@ -1,7 +1,7 @@
 //! English of the same: see `words/rooms.rs`.
 
-use super::Language;
 use super::faults::{allowed, found};
+use super::{Language, sentence_start};
 
 pub fn corners_hint(units: Units) -> String {
     let two = two_lengths(units);
@@ -10,16 +10,43 @@ pub fn corners_hint(units: Units) -> String {
     )
 }
 
+pub fn removed_from_every(things: &[&str]) -> String {
+    match things {
+        [one] => format!(
+            "{} was a part of the building: it is removed from every set-up.",
+            sentence_start(&the(&Id::from(*one)))
+        ),
+        _ => format!("Parts of the building are removed from every set-up: {}.", things.join(", ")),
+    }
+}
+
+pub fn now_built(thing: &str, otherwise: &[&str]) -> String {
+    let thing = sentence_start(&the(&Id::from(thing)));
+    match otherwise {
+        [] => format!("{thing} is a part of the building now: it is in every set-up, where it stands here."),
+        _ => format!(
+            "{thing} is a part of the building now: it is in every set-up, where it stands here. It was elsewhere, away or told \
+             otherwise in {}; undo brings that back.",
+            otherwise.join(", ")
+        ),
+    }
+}
+
 pub fn levels_hint(units: Units) -> String {
-    let three = match units {
-        Units::Millimetres => "in mm, such as 850; 1500; -2.5",
-        Units::Metres => "in m, such as 0.85; 1.5; -0.0025",
-        Units::FeetInches => "in inches, such as 2' 9 1/2\"; 4' 11\"; -1/8\"",
-    };
+    let three = three_lengths(units);
     format!(
         "One a line: along, across, level, {three}, or with its own unit; or a floor mark, by name or number, and its level. A \
          table can be pasted. Empty: not surveyed"
     )
+}
+
+/// How a place and its level are typed, and what a bare number is.
+pub(super) const fn three_lengths(units: Units) -> &'static str {
+    match units {
+        Units::Millimetres => "in mm, such as 850; 1500; -2.5",
+        Units::Metres => "in m, such as 0.85; 1.5; -0.0025",
+        Units::FeetInches => "in inches, such as 2' 9 1/2\"; 4' 11\"; -1/8\"",
+    }
 }
 
 /// How two lengths are typed, and what a bare number is.
@@ -32,7 +59,7 @@ pub(super) const fn two_lengths(units: Units) -> &'static str {
 }
 use super::names::the;
 use crate::model::fault::Fault;
-use crate::model::{AlcovePart, Known};
+use crate::model::{AlcovePart, Id, Known};
 use crate::words::rooms::Rooms;
 use crate::words::{Lengths, Units};
 
@@ -132,6 +159,9 @@ pub const TEXTS: Rooms = Rooms {
     in_every: "In every set-up",
     in_every_why: "Puts it into the bay, as it stands here",
     place_in_every_why: "Makes this its place in the bay",
+    no_floor_for_bay: "The room has no floor in which a bay would lie along its axes.",
+    remove_built_of_several_why: "Take them out of this set-up (Delete); parts of the building leave every set-up",
+    remove_built_why: "Take it out of the bay, in every set-up (Delete)",
     here_alone: "In this set-up alone",
     here_alone_why: "It leaves the bay and its other set-ups, and stays here",
     thing_of_bay: "Size and facts: changed in the bay.",

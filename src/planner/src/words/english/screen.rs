@@ -6,7 +6,7 @@ use crate::model::assumed::Assumed;
 use crate::model::fault::Fault;
 use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind};
 use crate::words::Lengths;
-use crate::words::screen::{Diagnosis, Screen};
+use crate::words::screen::{Diagnosis, Screen, cut};
 
 /// The fixed texts.
 pub const TEXTS: Screen = Screen {
@@ -34,6 +34,9 @@ pub const TEXTS: Screen = Screen {
     redo: "Do again",
     measure: "Measure",
     measure_why: "Measure between any two points (M)",
+    in_english: "English",
+    in_german: "Deutsch",
+    language_why: "The language of the program and of what it prints, and its way of writing numbers and days",
     units: "How lengths are shown",
     millimetres: "mm",
     millimetres_long: "Millimetres",
@@ -76,6 +79,7 @@ pub const TEXTS: Screen = Screen {
     stale_why: "The answer for what is drawn now could not be worked out; this is the last one. Undo, or save and report it.",
     in_the_way: "What is in the way",
     marks: "Marks",
+    what_was_said: "Message",
     nothing_in_the_way: "Nothing found that stops the aiming or needs care.",
     show_place: "Show",
     showing: "Shown",
@@ -596,15 +600,4 @@ pub fn opening_note(opening: &Opening, wall: Option<&str>) -> String {
         (_, false) => "open",
     };
     wall.map_or_else(|| what.to_owned(), |wall| format!("{what}, in the {wall}"))
-}
-
-/// The beginning of what was typed.
-pub(super) fn cut(text: &str) -> String {
-    const MOST: usize = 24;
-    let text = text.trim();
-    if text.chars().count() <= MOST {
-        text.to_owned()
-    } else {
-        format!("{}…", text.chars().take(MOST).collect::<String>().trim())
-    }
 }

@@ -1,9 +1,9 @@
 //! English of the same: see `words/shop.rs`.
 
-use super::screen::cut;
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::{Finding, Subject};
 use crate::model::{Known, ShopFigure};
+use crate::words::screen::cut;
 use crate::words::shop::ShopTexts;
 
 /// The fixed texts.

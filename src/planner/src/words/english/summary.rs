@@ -1,7 +1,7 @@
 //! The answer in one sentence, beside the verdict.
 
 use super::{About, sentence_start};
-use crate::assessment::{Assessment, Facts, Severity, TooLarge, Verdict};
+use crate::assessment::{Assessment, Severity, TooLarge, Verdict};
 use crate::cure::{LOOKED_WITHIN_MM, looks_elsewhere};
 
 /// Beside the work it concerns, on every output.
@@ -32,31 +32,23 @@ impl About<'_> {
                 };
                 format!("{found} {}, and {then}.", sentence_start(&self.steps(&promise.steps)))
             }
-            None if assessment.verdict == Verdict::NotReady => {
-                let short = assessment.findings.iter().find_map(|finding| match finding.facts {
-                    Facts::OutsideRoom {
-                        too_large: Some(TooLarge::Long { needs_mm: needs, there_mm: there }),
-                        ..
-                    } => Some(("short", needs - there)),
-                    Facts::OutsideRoom {
-                        too_large: Some(TooLarge::Wide { needs_mm: needs, there_mm: there }),
-                        ..
-                    } => Some(("narrow", needs - there)),
-                    _ => None,
-                });
-                match short {
-                    Some((how, by)) => {
-                        format!("{found} The room is {} too {how} for it this way round.", self.length(by))
-                    }
-                    None if !looks_elsewhere(self.arrangement, assessment) => {
-                        format!("{found} So much is in the way that no other place was looked for.")
-                    }
-                    None => format!(
-                        "{found} No set of moves was found that makes it ready, with the car within {} of where it stands.",
-                        self.length(LOOKED_WITHIN_MM)
-                    ),
+            None if assessment.verdict == Verdict::NotReady => match self.too_small_by(assessment) {
+                Some(by) => {
+                    let how = match by {
+                        TooLarge::Long { .. } => "short",
+                        TooLarge::Wide { .. } => "narrow",
+                    };
+                    let by = self.length(by.missing_mm());
+                    format!("{found} The room is {by} too {how} for it this way round.")
                 }
-            }
+                None if !looks_elsewhere(self.arrangement, assessment) => {
+                    format!("{found} So much is in the way that no other place was looked for.")
+                }
+                None => format!(
+                    "{found} No set of moves was found that makes it ready, with the car within {} of where it stands.",
+                    self.length(LOOKED_WITHIN_MM)
+                ),
+            },
             None => found,
         }
     }

@@ -1,6 +1,5 @@
 //! What is wrong, in one short sentence.
 
-use super::faults::number;
 use super::marks::wheel_name;
 use super::{About, sentence_start};
 use crate::assessment::{
@@ -278,33 +277,4 @@ impl About<'_> {
             Facts::HaveReady(text) => format!("have ready: {}", self.in_units(text)),
         }
     }
-
-    /// The procedure's own words, with the sizes in it that are those of the aiming's targets in the unit that is shown. What else it
-    /// names, such as a tape by its length, stays as it was entered.
-    fn in_units(&self, text: &str) -> String {
-        let mut text = text.to_owned();
-        for target in self.arrangement.aiming.placements.iter().map(|own| &own.target) {
-            let (wide, high) = (target.width_mm, target.height_mm);
-            for (a, b) in [(wide, high), (high, wide)] {
-                let own = format!("{} × {} mm", number(a), number(b));
-                text = replaced(&text, &own, &format!("{} × {}", self.bare(a), self.length(b)));
-            }
-        }
-        text
-    }
-}
-
-/// A text with each place of a figure in another unit; not where it is the end of a longer one.
-fn replaced(text: &str, figure: &str, by: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    let mut rest = text;
-    while let Some((before, after)) = rest.split_once(figure) {
-        let is_whole = !before.ends_with(|c: char| c.is_alphanumeric() || ".,".contains(c))
-            && !before.ends_with("× ")
-            && !after.starts_with(char::is_alphanumeric);
-        out.push_str(before);
-        out.push_str(if is_whole { by } else { figure });
-        rest = after;
-    }
-    out + rest
 }

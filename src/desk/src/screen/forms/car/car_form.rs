@@ -5,12 +5,12 @@ use baywright_planner::model::assumed::Assumed;
 use baywright_planner::model::validate::Fault;
 use baywright_planner::model::{Figures, Id, Vehicle};
 use baywright_planner::words::forms::Forms;
-use egui::{Align, Button, ComboBox, RichText, Ui, Vec2};
+use egui::{Align, Button, IdSalt, RichText, Ui, Vec2};
 
 use super::sketch::{self, Sketch};
 use super::way;
 use crate::screen::forms::field::{Fields, Row};
-use crate::screen::forms::picked::{self, by_keys};
+use crate::screen::forms::picked::Picker;
 use crate::screen::forms::step::Stepped;
 use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
@@ -41,8 +41,6 @@ pub(in crate::screen) struct CarForm<'a> {
     pub lead: Option<Figures>,
     /// The press that keeps the car, if it can be kept.
     pub keep: Option<egui::Id>,
-    /// The picker that was drawn last, if it has the keyboard and is shut.
-    picker: Option<egui::Id>,
     /// Whether what was picked last was chosen in the open list, by Enter or the pointer: that is meant, then.
     pub from_list: bool,
 }
@@ -89,7 +87,6 @@ impl<'a> CarForm<'a> {
             changed: false,
             lead: None,
             keep: None,
-            picker: None,
             from_list: false,
         }
     }
@@ -236,7 +233,7 @@ impl<'a> CarForm<'a> {
             if let Some(sketch) = line.sketch {
                 sketch::show(ui, self.desk.view.theme, sketch, Vec2::new(SKETCH_PX, 24.0));
             }
-            let width = ui.available_width() - self.tag;
+            let width = ui.available_width() - self.room_for_tag(ui);
             ui.allocate_ui(Vec2::new(width, 24.0), |ui| {
                 ui.set_width(width);
                 ui.vertical(|ui| {
@@ -257,6 +254,17 @@ impl<'a> CarForm<'a> {
             self.did();
         }
         taken
+    }
+
+    /// Room for that word with what parts it from the field: a language may have a longer one. None where nothing is assumed.
+    fn room_for_tag(&self, ui: &Ui) -> f32 {
+        if self.tag <= 0.0 {
+            return 0.0;
+        }
+        let font = egui::FontId::proportional(size::LEAST);
+        let text = self.texts.assumed.to_owned();
+        let width = ui.painter().layout_no_wrap(text, font, egui::Color32::PLACEHOLDER).size().x;
+        self.tag.max(width + ui.spacing().item_spacing.x)
     }
 
     /// The word "assumed" at the end of a row; whether it was pressed: what stands there is right.
@@ -339,65 +347,6 @@ impl<'a> CarForm<'a> {
         self.text(ui, (label, ""), path, value.as_str()).map(Id::from)
     }
 
-    /// A row with a choice; whether it was opened and drawn.
-    pub fn choose(
-        &mut self,
-        ui: &mut Ui,
-        label: &str,
-        path: &str,
-        chosen: &str,
-        content: impl FnOnce(&mut Ui),
-    ) -> bool {
-        self.choose_of(ui, Line { label, path, ..Line::default() }, chosen, content)
-    }
-
-    /// The same of a figure that may be assumed, which is said at the end of its row.
-    fn choose_of(
-        &mut self,
-        ui: &mut Ui,
-        line: Line<'_>,
-        chosen: &str,
-        content: impl FnOnce(&mut Ui),
-    ) -> bool {
-        let Line { label, path, .. } = line;
-        if !self.is_sought(label) {
-            // The keyboard would come to it when nobody expects it any more.
-            self.fields.leads_to_picker(path);
-            return false;
-        }
-        let assumed = line.figure.is_some_and(|figure| self.car.is_assumed(figure));
-        let mut open = false;
-        let mut right = false;
-        ui.horizontal(|ui| {
-            let width = ui.available_width() - self.tag;
-            let text = widgets::soft(ui, label);
-            let named = widgets::name_column(ui, width * 0.4, text);
-            let combo = ComboBox::from_id_salt(("car", path))
-                .selected_text(RichText::new(chosen).size(size::SMALL))
-                .width(width * 0.6 - 12.0)
-                .truncate()
-                .height(320.0)
-                .show_ui(ui, content);
-            open = combo.inner.is_some();
-            let response = combo.response.labelled_by(named.id);
-            if self.fields.leads_to_picker(path) {
-                picked::lead_to(&response);
-            }
-            // One that was just led to has it already: what comes in the next frame is its own.
-            self.picker = (!open && response.has_focus()).then_some(response.id);
-            widgets::whole_of_chosen(ui, response, chosen, width * 0.6 - 12.0);
-            right = assumed && self.tag(ui, label);
-        });
-        self.told(ui, path);
-        if right {
-            if let Some(figure) = line.figure {
-                self.car.enter(figure);
-            }
-            self.did();
-        }
-        open
-    }
-
     /// A choice among a few values; `Some` if another one was chosen.
     pub fn pick<T: PartialEq + Clone>(
         &mut self,
@@ -411,7 +360,7 @@ impl<'a> CarForm<'a> {
         self.pick_of(ui, Line { label, path, ..Line::default() }, now, all, name)
     }
 
-    /// The same of a figure that may be assumed: choosing enters it.
+    /// The same of a figure that may be assumed, which is said at the end of its row: choosing enters it.
     pub fn pick_of<T: PartialEq + Clone>(
         &mut self,
         ui: &mut Ui,
@@ -420,29 +369,35 @@ impl<'a> CarForm<'a> {
         all: &[T],
         name: impl Fn(&T) -> String,
     ) -> Option<T> {
-        let mut chosen = now.clone();
-        let shown = name(now);
-        self.choose_of(ui, line, &shown, |ui| {
-            for own in all {
-                widgets::entry(ui, &mut chosen, own.clone(), name(own));
-            }
-        });
-        self.from_list = chosen != *now;
-        if let Some(picker) = self.picker.take() {
-            let names: Vec<String> = all.iter().map(&name).collect();
-            let at = all.iter().position(|own| own == now);
-            if let Some(own) = by_keys(ui, picker, &names, at).and_then(|at| all.get(at)) {
-                chosen = own.clone();
-            }
-        }
-        if chosen == *now {
+        let Line { label, path, .. } = line;
+        if !self.is_sought(label) {
+            // The keyboard would come to it when nobody expects it any more.
+            self.fields.leads_to_picker(path);
+            self.from_list = false;
             return None;
         }
-        if let Some(figure) = line.figure {
-            self.car.enter(figure);
+        let assumed = line.figure.is_some_and(|figure| self.car.is_assumed(figure));
+        let (picked, right) = ui
+            .horizontal(|ui| {
+                let width = ui.available_width() - self.room_for_tag(ui);
+                let text = widgets::soft(ui, label);
+                let named = widgets::name_column(ui, width * 0.4, text).id;
+                let width = width * 0.6 - 12.0;
+                let salt = IdSalt::new(("car", path));
+                let picker = Picker { salt, path, named, width, letters: size::SMALL };
+                let picked = picker.show(ui, Some(&mut self.fields), now, all, name);
+                (picked, assumed && self.tag(ui, label))
+            })
+            .inner;
+        self.told(ui, path);
+        self.from_list = picked.from_list;
+        if right || picked.chosen.is_some() {
+            if let Some(figure) = line.figure {
+                self.car.enter(figure);
+            }
+            self.did();
         }
-        self.did();
-        Some(chosen)
+        picked.chosen
     }
 
     /// A field of several lines; `Some` if another text was typed.

@@ -116,14 +116,11 @@ impl CarForm<'_> {
         let Some(step) = aiming.mark_plan.get(j) else { return };
         let Some(&now) = step.construction.uses().get(nth) else { return };
         let names: Vec<Id> = aiming.mark_plan.iter().take(j).map(|step| step.id.clone()).collect();
-        let shown = names.get(now).map_or_else(|| "?".to_owned(), ToString::to_string);
         let id = aiming.id.clone();
-        let mut chosen = now;
         let path = format!("aimings[{i}].mark_plan[{j}].how {nth}");
-        self.choose(ui, label, &path, &shown, |ui| {
-            for (k, name) in names.iter().enumerate() {
-                widgets::entry(ui, &mut chosen, k, name.as_str());
-            }
+        let all: Vec<usize> = (0..names.len()).collect();
+        let chosen = self.pick(ui, label, &path, &now, &all, |&k| {
+            names.get(k).map_or_else(|| "?".to_owned(), ToString::to_string)
         });
         let tool = Tool::PickMark { aiming: i, step: j, nth };
         let picking = self.desk.view.tool == tool;
@@ -133,12 +130,9 @@ impl CarForm<'_> {
             out.push(Command::Car(OfCar::Aiming(id)));
             out.push(Command::View(OfView::Tool(if picking { Tool::WhichSide } else { tool })));
         }
-        if chosen != now
-            && let Some(own) = self.car.aimings.get_mut(i)
-        {
+        if let (Some(chosen), Some(own)) = (chosen, self.car.aimings.get_mut(i)) {
             // The list holds only marks before this one.
             let _ = own.use_mark(j, nth, chosen);
-            self.did();
         }
     }
 

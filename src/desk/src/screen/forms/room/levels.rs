@@ -1,8 +1,9 @@
 //! Levels as they are typed, pasted from a table or read off a sheet: a line each.
 
 use baywright_planner::Scene;
-use baywright_planner::geometry::DVec2;
-use baywright_planner::model::{Bay, LevelPoint};
+use baywright_planner::geometry::{DVec2, Located, locate_in};
+use baywright_planner::model::{Bay, Id, LevelPoint};
+use baywright_planner::scene::PlacedMark;
 use baywright_planner::words::Units;
 use baywright_planner::words::hand::{BadLevel, LevelColumn};
 
@@ -16,17 +17,30 @@ pub(in crate::screen) struct BadLine<'a> {
     pub what: BadLevel<'a>,
 }
 
-/// The marks at which a level may be said to be taken, by what they are called: the bay's own by their names, then those of the
-/// aiming that lie on that floor, or on what is `raised` over it, by their numbers on the drawing.
-pub(in crate::screen) fn marks_to_level(bay: &Bay, scene: &Scene, raised: bool) -> Vec<(String, DVec2)> {
-    let own = bay.marks.iter().map(|own| (own.id.to_string(), own.at));
-    let numbered = scene.marks.iter().zip(1..).filter(|(mark, _)| (mark.lies_mm > 0.0) == raised);
-    own.chain(numbered.filter_map(|(mark, number)| Some((number.to_string(), mark.at.ok()?)))).collect()
+/// The marks at which a level may be typed, by what they are called: the bay's own by their names, then those of the aiming by
+/// their numbers on the drawing: all that lie on the floor, or on the top of this runway.
+pub(super) fn marks_to_level(bay: &Bay, scene: &Scene, runway: Option<&Id>) -> Vec<(String, DVec2)> {
+    let top = runway.and_then(|id| bay.runways.iter().find(|own| own.id == *id));
+    let lies_there = |own: &PlacedMark, at: DVec2| match top {
+        None => own.lies_mm == 0.0,
+        Some(top) => own.lies_mm > 0.0 && locate_in(&top.outline, at) != Located::Outside,
+    };
+    let numbered = scene.marks.iter().zip(1..).filter_map(|(mark, number)| {
+        let at = mark.at.ok().filter(|at| lies_there(mark, *at))?;
+        Some((number.to_string(), at))
+    });
+    permanent_marks(bay).into_iter().chain(numbered).collect()
+}
+
+/// The bay's own marks alone: the numbers in a table that somebody brought are not those that the drawing happens to show.
+pub(in crate::screen) fn permanent_marks(bay: &Bay) -> Vec<(String, DVec2)> {
+    bay.marks.iter().map(|own| (own.id.to_string(), own.at)).collect()
 }
 
 /// Levels from what was typed: along, across, level in the unit that is shown or each with its own, parted by semicolons, tabs,
-/// commas or spaces, with a point or a comma in a number; before them there may be a name or a number of the line, which says
-/// nothing. Or a floor mark, by its name or its number, and its level. Empty lines, and a head over the columns, are passed over. A comma before
+/// commas or spaces, in quotation marks or not, with a point or a comma in a number; before them there may be a name or a number of
+/// the line, which says nothing. Or a floor mark, by its name or its number, and its level. Empty lines, and a head over the columns,
+/// are passed over. A comma before
 /// three figures may part thousands: it is a decimal comma only in metres, or where another figure of the table has one for certain.
 /// A line that stands there as it was shown is what it was
 /// shown for (`untouched`), finer than it is written.
@@ -102,11 +116,15 @@ fn level_of<'a>(
             level_mm: figure(LevelColumn::Level, level)?,
         }),
         [mark, level] => {
-            let named = marks.iter().find(|(name, _)| name.eq_ignore_ascii_case(mark));
+            let mut named = marks.iter().filter(|(name, _)| name.eq_ignore_ascii_case(mark));
             // Two numbers are no mark and its level: a third one is missing.
             let missing =
                 if of_table(mark, units).is_some() { BadLevel::Columns(2) } else { BadLevel::NoMark(mark) };
-            let (_, at) = named.ok_or(missing)?;
+            let (_, at) = named.next().ok_or(missing)?;
+            // One that stays on the floor, and one of the aiming: nobody knows which was meant.
+            if named.any(|(_, other)| other != at) {
+                return Err(BadLevel::TwoMarks(mark));
+            }
             Ok(LevelPoint { at: *at, level_mm: figure(LevelColumn::Level, level)? })
         }
         _ => Err(BadLevel::Columns(parts.len())),
@@ -121,7 +139,9 @@ fn parts(line: &str) -> Vec<&str> {
             .filter(|part| !part.is_empty())
             .collect()
     };
-    if line.contains(';') {
+    if let Some(quoted) = quoted_parts(line) {
+        quoted
+    } else if line.contains(';') {
         by(|c| c == ';')
     } else if line.contains('\t') {
         by(|c| c == '\t')
@@ -129,6 +149,31 @@ fn parts(line: &str) -> Vec<&str> {
         by(|c| c == ',')
     } else {
         by(char::is_whitespace)
+    }
+}
+
+/// The columns of a line of which one begins with a quotation mark, as RFC 4180 has it: what parts them may stand within the marks.
+/// A mark behind a figure is one of inches. `None` for any other line.
+fn quoted_parts(line: &str) -> Option<Vec<&str>> {
+    let begins = |parts: &char| {
+        let mark = |text: String| line.contains(&text);
+        mark(format!("{parts}\"")) || line.starts_with('"') && mark(format!("\"{parts}"))
+    };
+    let parts_by = [';', '\t', ','].into_iter().find(begins)?;
+    let (mut rest, mut cells) = (line, Vec::new());
+    loop {
+        let (cell, after) = match rest.strip_prefix('"') {
+            Some(quoted) => {
+                let (cell, after) = quoted.split_once('"')?;
+                (cell, after.trim_start_matches(' '))
+            }
+            None => rest.split_at(rest.find(parts_by).unwrap_or(rest.len())),
+        };
+        cells.push(cell.trim_matches(' '));
+        match after.strip_prefix(parts_by) {
+            Some(more) => rest = more.trim_start_matches(' '),
+            None => return after.is_empty().then_some(cells),
+        }
     }
 }
 
@@ -153,6 +198,8 @@ mod tests {
             "Along, across, level\n\n850, 1500, -2.5",
             "P1;850;1500;-2,5",
             "7\t850\t1500\t-2.5",
+            "\"along\",\"across\",\"level\"\n\"850,0\",\"1500,0\",\"-2,5\"",
+            "\"P1\";850;1500;\"-2,5\"",
             "A1; -2,5",
             "a1\t-2.5",
             "mark;level\nA1;-2,5",
@@ -241,6 +288,14 @@ mod tests {
             levels_of("nowhere; 3", &[], Units::Millimetres, |_| None),
             bad(1, "nowhere; 3", BadLevel::NoMark("nowhere"))
         );
+        // One that stays on the floor and one of the aiming go by the same number: neither is taken.
+        let two = [("5".to_owned(), DVec2::new(1.0, 2.0)), ("5".to_owned(), DVec2::new(3.0, 4.0))];
+        assert_eq!(
+            levels_of("5; 3", &two, Units::Millimetres, |_| None),
+            bad(1, "5; 3", BadLevel::TwoMarks("5"))
+        );
+        let at_one_place = [two[0].clone(), two[0].clone()];
+        assert!(levels_of("5; 3", &at_one_place, Units::Millimetres, |_| None).is_ok());
         assert_eq!(
             levels_of("1;2;3;4;5", &[], Units::Millimetres, |_| None),
             bad(1, "1;2;3;4;5", columns(5))

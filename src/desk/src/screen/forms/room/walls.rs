@@ -81,7 +81,8 @@ impl BaySheet<'_> {
         let line = Line { label: texts.levels, hint: &hint, path: &path, ..Line::default() };
         let hand = self.sheet.desk.view().locale.language.hand();
         let scene = &self.sheet.desk.answer.assessment.scene;
-        let marks = marks_to_level(&self.bay, scene, !of.is_empty());
+        let runway = (!of.is_empty()).then(|| Id::from(of));
+        let marks = marks_to_level(&self.bay, scene, runway.as_ref());
         let typed = self.sheet.lines(ui, line, &shown, |text| {
             let mut untouched = AsShown::new(&before, |own| level_text(own, locale));
             levels_of(text, &marks, locale.units, |line| untouched.take(line))
@@ -91,8 +92,7 @@ impl BaySheet<'_> {
         if !self.sheet.desk.files.is_open()
             && widgets::lesser(ui, hand.read_levels).on_hover_text(hand.read_levels_why).clicked()
         {
-            let of = (!of.is_empty()).then(|| Id::from(of));
-            self.out.push(Command::File(OfFile::AskLevels(of)));
+            self.out.push(Command::File(OfFile::AskLevels(runway)));
         }
         if let Some(points) = typed {
             *survey = (!points.is_empty()).then(|| FloorSurvey {

@@ -1,8 +1,9 @@
 //! What is wrong with a file, in one sentence.
 
 use super::allowed::{allowed, did_you_mean};
+use super::drawing::drawing;
 use super::found::found;
-use crate::model::fault::{Choice, FileFault, FileKind, FileTrouble, PictureKind, Why, Wrong};
+use crate::model::fault::{Choice, FileFault, FileKind, FileTrouble, Instead, PictureKind, Why, Wrong};
 use crate::words::Lengths;
 use crate::words::english::screen;
 
@@ -40,6 +41,9 @@ fn trouble(trouble: &FileTrouble) -> String {
         ),
         FileTrouble::IsFolder(FileKind::Picture) => {
             "this is a folder; name the file of a picture in it".to_owned()
+        }
+        FileTrouble::IsFolder(FileKind::Drawing) => {
+            "this is a folder; name the file of a drawing in it, which ends in .dxf".to_owned()
         }
         FileTrouble::IsFolder(kind) => {
             format!("this is a folder; name the file of {} in it, which ends in .ron", a(*kind))
@@ -89,10 +93,12 @@ fn trouble(trouble: &FileTrouble) -> String {
                 .to_owned()
         }
 
+        FileTrouble::Drawing(trouble) => drawing(trouble),
+
         FileTrouble::NotWritten(why) => format!(
             "this file cannot be written: {}; {}",
             self::why(*why, "there is no such folder"),
-            what_to_do(*why)
+            what_to_do(why.instead())
         ),
         FileTrouble::FolderInItsPlace => {
             "this cannot be written: it is a folder; name a file in it, such as my-bay.ron".to_owned()
@@ -144,6 +150,7 @@ const fn a(kind: FileKind) -> &'static str {
         FileKind::Shop => "a shop's settings",
         FileKind::Picture => "a picture",
         FileKind::Levels => "a table of floor levels",
+        FileKind::Drawing => "a DXF drawing",
         FileKind::Any => "a file",
     }
 }
@@ -180,36 +187,11 @@ const fn picture_kind(kind: PictureKind) -> &'static str {
 }
 
 /// What to do about a file that cannot be written.
-const fn what_to_do(why: Why) -> &'static str {
-    match why {
-        Why::DiskFull => "make room on it, or save on another one",
-        Why::NameTooLong | Why::NulInName | Why::Invalid => "choose another name",
-        Why::NotThere
-        | Why::Permission
-        | Why::IsFolder
-        | Why::NoFolder
-        | Why::FileTooLarge
-        | Why::DiskFails
-        | Why::ReadOnly
-        | Why::Exists
-        | Why::Busy
-        | Why::Running
-        | Why::TooManyOpen
-        | Why::LinksInCircle
-        | Why::OtherDisk
-        | Why::Stale
-        | Why::TimedOut
-        | Why::Memory
-        | Why::Unsupported
-        | Why::Interrupted
-        | Why::WroteNothing
-        | Why::EndedEarly
-        | Why::GateShut
-        | Why::TooMuchWork
-        | Why::FullOfJournals
-        | Why::WorkTooLarge
-        | Why::WorkNameTooLong
-        | Why::Other(_) => "choose a place where you may write",
+const fn what_to_do(instead: Instead) -> &'static str {
+    match instead {
+        Instead::Room => "make room on it, or save on another one",
+        Instead::OtherName => "choose another name",
+        Instead::OtherPlace => "choose a place where you may write",
     }
 }
 

@@ -1,0 +1,125 @@
+//! `baywright marks`: floor marks, targets and distances as a table for other programs (CSV).
+//!
+//! One row for each mark, target and distance of each set-up that is asked about. Places are in the bay's frame, mm, rounded to
+//! hundredths, with a point before the tenths whatever the region; what a row has no figure for is empty. Quoted as RFC 4180 has it, a line feed after each row. Column names and kinds are
+//! read by programs: they never change their meaning once shipped.
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+use baywright_files::shop_in_use;
+use baywright_planner::geometry::DVec2;
+use baywright_planner::hand::kept_ends;
+use baywright_planner::model::Arrangement;
+use baywright_planner::{Verdict, assess};
+
+use crate::command_line::commands::Marks;
+use crate::command_line::input::{is_stream, open};
+use crate::command_line::outcome::{Outcome, said};
+use crate::command_line::report::{chosen, judged_by, not_read};
+use crate::command_line::trouble::{Errors, Trouble};
+
+/// The columns. `space` is the verdict on the set-up, so that no list of marks passes for more than it is.
+const COLUMNS: [&str; 9] =
+    ["set_up", "space", "kind", "name", "to", "x_mm", "y_mm", "height_mm", "distance_mm"];
+
+/// Lists the marks of one layout.
+pub(crate) fn marks(
+    asked: &Marks,
+    own_shop: Option<&Path>,
+    out: &mut dyn Write,
+    errors: &mut Errors<'_>,
+) -> Outcome {
+    let file = asked.output.as_deref().filter(|output| !is_stream(output));
+    if let Some(file) =
+        file.filter(|file| !file.extension().is_some_and(|own| own.eq_ignore_ascii_case("csv")))
+    {
+        errors.tell(Trouble::NoTable(file.display().to_string()));
+        return Outcome::NotRead;
+    }
+    let opened = shop_in_use(asked.shop.as_deref(), own_shop)
+        .and_then(|used| open(&asked.layout, judged_by(&used, asked.today), asked.language));
+    let loaded = match opened {
+        Ok(loaded) => loaded,
+        Err(faults) => return not_read(faults, errors),
+    };
+    errors.tell_passed_over(&loaded.passed_over);
+    let arrangements = match chosen(&loaded, asked.arrangement.as_deref(), errors) {
+        Ok(chosen) => chosen,
+        Err(outcome) => return outcome,
+    };
+    let table = match table(&arrangements) {
+        Ok(table) => table,
+        Err(why) => {
+            errors.tell(Trouble::NotPrinted(why.to_string()));
+            return Outcome::NotWritten;
+        }
+    };
+    let Some(file) = file else { return said(out.write_all(&table), errors) };
+    let made_from: Vec<&Path> = loaded.path.iter().map(PathBuf::as_path).collect();
+    match baywright_files::write_output(file, &table, &made_from) {
+        Ok(()) if asked.quiet => Outcome::Ready,
+        Ok(()) => said(writeln!(out, "{}", file.display()), errors),
+        Err(fault) => {
+            errors.tell(Trouble::File(fault));
+            Outcome::NotWritten
+        }
+    }
+}
+
+/// One row under its set-up and verdict.
+#[derive(Default)]
+struct Row<'a> {
+    kind: &'static str,
+    name: &'a str,
+    to: &'a str,
+    at: Option<DVec2>,
+    height_mm: Option<f64>,
+    distance_mm: Option<f64>,
+}
+
+fn table(arrangements: &[&Arrangement]) -> csv::Result<Vec<u8>> {
+    let mut out = csv::Writer::from_writer(Vec::new());
+    out.write_record(COLUMNS)?;
+    for arrangement in arrangements {
+        let assessment = assess(arrangement);
+        let space = match assessment.verdict {
+            Verdict::Ready => "ready",
+            Verdict::ReadyWithCare => "ready-with-care",
+            Verdict::NotReady => "not-ready",
+        };
+        let mut write = |row: Row<'_>| {
+            let [x, y] = [row.at.map(|at| at.x), row.at.map(|at| at.y)].map(figure);
+            let set_up = arrangement.id.as_str();
+            let (height, distance) = (figure(row.height_mm), figure(row.distance_mm));
+            out.write_record([set_up, space, row.kind, row.name, row.to, &x, &y, &height, &distance])
+        };
+        let scene = &assessment.scene;
+        for own in &scene.marks {
+            write(Row { kind: "mark", name: own.id.as_str(), at: own.at.ok(), ..Row::default() })?;
+        }
+        for own in &arrangement.bay.marks {
+            write(Row { kind: "permanent-mark", name: own.id.as_str(), at: Some(own.at), ..Row::default() })?;
+        }
+        for own in &scene.targets {
+            let (at, height_mm) = (Some(own.centre().truncate()), Some(own.centre().z));
+            write(Row { kind: "target", name: own.id.as_str(), at, height_mm, ..Row::default() })?;
+        }
+        for own in &scene.readings {
+            let distance_mm = Some(own.distance_mm);
+            let (name, to) = (own.from.as_str(), own.to.as_str());
+            write(Row { kind: "tape-reading", name, to, distance_mm, ..Row::default() })?;
+        }
+        for own in &arrangement.bay.dimensions {
+            let [from, to] = kept_ends(arrangement, scene, own).map(|end| end.at);
+            let distance_mm = Some(from.distance(to));
+            write(Row { kind: "dimension", name: own.id.as_str(), distance_mm, ..Row::default() })?;
+        }
+    }
+    out.into_inner().map_err(|why| why.into_error().into())
+}
+
+/// A figure rounded to hundredths, never "-0"; nothing where there is none.
+fn figure(mm: Option<f64>) -> String {
+    mm.map_or_else(String::new, |mm| format!("{}", (mm * 100.0).round() / 100.0 + 0.0))
+}

@@ -1,0 +1,102 @@
+//! The pages of a layout's sheets, and the files that they become.
+
+use std::path::{Path, PathBuf};
+
+use baywright_drawing::sheet::{About, Answered, Of, Sheet, sheet};
+use baywright_drawing::{Lettering, Page, ViewState};
+use baywright_files::{FileFault, ShopInUse, write_output};
+use baywright_planner::assess_fully;
+use baywright_planner::model::{Arrangement, Id, validate};
+
+use crate::command_line::commands::SheetAsked;
+use crate::command_line::input::open;
+use crate::command_line::outcome::Outcome;
+use crate::command_line::report::judged_by;
+use crate::command_line::trouble::Trouble;
+use crate::session::printed::{Format, NotMade, bytes, names};
+
+/// How it ended, and what went wrong.
+pub(super) type Failed = (Outcome, Vec<Trouble>);
+
+/// The pages of one layout.
+pub(super) struct Made {
+    pub(super) pages: Vec<Page>,
+    /// The layout on disk, which no sheet may replace.
+    made_from: Option<PathBuf>,
+    pub(super) passed_over: Vec<FileFault>,
+}
+
+/// The sheets that were asked for of a layout: set-up by set-up, kind by kind; what is filled in by hand once.
+pub(super) fn made(layout: &Path, asked: &SheetAsked, used: &ShopInUse) -> Result<Made, Failed> {
+    let language = asked.locale.language;
+    let loaded = open(layout, judged_by(used, asked.today), language)
+        .map_err(|faults| (Outcome::NotRead, faults.into_iter().map(Trouble::File).collect()))?;
+    let all = loaded.arrangements.as_slice();
+    let file = loaded.file.as_str();
+    let chosen: Vec<&Arrangement> = match &asked.arrangement {
+        Some(name) => vec![named(all, name, file)?],
+        None => all.iter().map(|(_, own)| own).collect(),
+    };
+    if chosen.is_empty() {
+        return Err((Outcome::NotRead, vec![Trouble::NothingToAnswer(loaded.file)]));
+    }
+    let before = asked.before.as_deref().map(|name| named(all, name, file)).transpose()?;
+    let before = before.map(|own| (own, assess_fully(own)));
+    let name = loaded.path.as_deref().and_then(Path::file_name).map(|own| own.to_string_lossy().into_owned());
+    let about = About {
+        day: asked.today.map(|day| asked.locale.region.day(day)).unwrap_or_default(),
+        file: name.unwrap_or_else(|| loaded.file.clone()),
+        shop: used.face.name.clone().unwrap_or_default(),
+        revision: asked.revision.clone(),
+    };
+    let lettering = Lettering { locale: asked.locale, ..Lettering::default() };
+    let state = ViewState::default();
+    let mut pages = Vec::new();
+    for (at, arrangement) in chosen.into_iter().enumerate() {
+        let assessment = assess_fully(arrangement);
+        let now = Answered { arrangement, assessment: &assessment, name: arrangement.id.as_str() };
+        let before = before
+            .as_ref()
+            .filter(|(own, _)| own.id != arrangement.id)
+            .map(|(own, said)| Answered { arrangement: own, assessment: said, name: own.id.as_str() });
+        let of = Of { now, before, state: &state, face: &used.face };
+        let kinds = asked.kinds.iter().filter(|kind| at == 0 || **kind != Sheet::Blank);
+        pages.extend(kinds.flat_map(|kind| sheet(*kind, &of, asked.paper, &about, &lettering)));
+    }
+    Ok(Made { pages, made_from: loaded.path, passed_over: loaded.passed_over })
+}
+
+/// The set-up of a name.
+fn named<'a>(all: &'a [(Id, Arrangement)], name: &str, file: &str) -> Result<&'a Arrangement, Failed> {
+    let found = all.iter().find(|(id, _)| id.as_str() == name).map(|(_, own)| own);
+    found.ok_or_else(|| {
+        let there: Vec<String> = all.iter().map(|(id, _)| id.to_string()).collect();
+        let meant = validate::nearest(name, there.iter().map(String::as_str)).map(ToOwned::to_owned);
+        let (file, name) = (file.to_owned(), name.to_owned());
+        (Outcome::NotRead, vec![Trouble::NoSuchArrangement { file, name, there, meant }])
+    })
+}
+
+/// Writes them, and gives the names of what was written: of several pictures each has its number.
+pub(super) fn written(
+    made: &Made,
+    to: &Path,
+    ending: &str,
+    asked: &SheetAsked,
+) -> Result<Vec<PathBuf>, Failed> {
+    let format = Format::of_ending(ending, asked.dpi).unwrap_or(Format::Pdf);
+    let all = bytes(&made.pages, format, asked.locale.language).map_err(|fault| {
+        let trouble = match fault {
+            NotMade::TooManyPixels(pixels) => Trouble::TooManyPixels(pixels),
+            NotMade::NoPages(why) => Trouble::NoPages(why),
+        };
+        (Outcome::NotWritten, vec![trouble])
+    })?;
+    let made_from: Vec<&Path> = made.made_from.iter().map(PathBuf::as_path).collect();
+    let files = names(to, all.len());
+    for (file, own) in files.iter().zip(&all) {
+        write_output(file, own, &made_from)
+            .map_err(|fault| (Outcome::NotWritten, vec![Trouble::File(fault)]))?;
+    }
+    Ok(files)
+}

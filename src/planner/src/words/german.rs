@@ -1,0 +1,76 @@
+//! German: every sentence and every text of it.
+//!
+//! Short, the number first, no jargon, directions from the car. What is to be done stands in the infinitive. A name is put
+//! between quotes as it was typed, so that it needs neither an article nor an ending.
+
+pub mod codes;
+pub mod command_line;
+pub mod customer;
+pub mod faults;
+pub mod floor_sheets;
+pub mod forms;
+pub mod hand;
+pub mod help;
+pub mod imports;
+pub mod layers;
+pub mod on_paper;
+pub mod rooms;
+pub mod screen;
+pub mod sheet_command;
+pub mod sheets;
+pub mod shop;
+pub mod visits;
+
+mod assumed;
+mod beyond;
+mod cure;
+mod deeds;
+mod detail;
+mod differences;
+mod dimension;
+mod drawing;
+mod finding;
+mod floor;
+mod marks;
+mod measure;
+mod names;
+mod numbers;
+mod off_place;
+mod parts;
+mod shut_door;
+mod summary;
+mod title;
+mod unsure;
+
+use std::ops::Deref;
+
+use super::drawing::Lies;
+use super::matter::Matter;
+use super::{Language, Units, Words, sentence_start};
+
+/// Makes the sentences about one arrangement.
+pub struct About<'a>(Matter<'a>);
+
+impl<'a> About<'a> {
+    /// As these words are asked for.
+    pub const fn of(words: &Words<'a>) -> Self {
+        Self(Matter { arrangement: words.arrangement, locale: words.locale })
+    }
+}
+
+impl<'a> Deref for About<'a> {
+    type Target = Matter<'a>;
+
+    fn deref(&self) -> &Matter<'a> {
+        &self.0
+    }
+}
+
+/// "a", "a und b", "a, b und c".
+pub(super) fn listed(parts: &[String]) -> String {
+    match parts {
+        [] => String::new(),
+        [one] => one.clone(),
+        [most @ .., last] => format!("{} und {last}", most.join(", ")),
+    }
+}

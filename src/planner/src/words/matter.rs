@@ -1,0 +1,296 @@
+//! What sentences about an arrangement are made from, in whatever language: the arrangement, how its figures are shown, and what
+//! a sentence on it asks of it.
+
+use baywright_geometry::{DVec2, angle};
+
+use super::{Locale, Units};
+use crate::assessment::{Assessment, Basis, Facts, Finding, Quantity, Shorter, Step, Subject, TooLarge};
+use crate::model::validate::number;
+use crate::model::{
+    Arrangement, Effort, FloorFeatureKind, Id, Material, ShopFigure, TargetHeight, Thing, ThingKind,
+};
+
+/// What shows of an angle at least, radians: a thousandth of a degree.
+const LEAST_SHOWN_RAD: f64 = 0.001 * std::f64::consts::PI / 180.0;
+
+/// No figure is shown to more places: a ten-thousandth of a millimetre is beyond all that is laid out.
+const MOST_PLACES: usize = 5;
+
+/// Two moves whose directions differ by less, rad, go the same way.
+const SAME_WAY: f64 = 0.01;
+
+/// What the sentences are about.
+#[derive(Clone, Copy, Debug)]
+pub struct Matter<'a> {
+    /// The arrangement.
+    pub arrangement: &'a Arrangement,
+    /// The units and the region in use.
+    pub locale: Locale,
+}
+
+impl Matter<'_> {
+    /// A length with its unit.
+    pub fn length(&self, mm: f64) -> String {
+        self.locale.length(mm)
+    }
+
+    /// A length with its unit that is never shown shorter than it is.
+    pub fn at_least(&self, mm: f64) -> String {
+        self.locale.at_least(mm)
+    }
+
+    /// A length without its unit.
+    pub fn bare(&self, mm: f64) -> String {
+        self.locale.bare(mm)
+    }
+
+    /// An angle in degrees.
+    pub fn degrees(&self, radians: f64) -> String {
+        self.locale.region.degrees(radians)
+    }
+
+    /// What was measured and its limit, so that the two never look alike when they are not, and what is not nothing never
+    /// looks like nothing: with as many more places as that takes, up to [`MOST_PLACES`]. `said` is how the language says a value.
+    pub fn against(
+        &self,
+        measured: Quantity,
+        limit: Quantity,
+        said: impl Fn(Quantity) -> String,
+    ) -> [String; 2] {
+        let plain = [said(measured), said(limit)];
+        let Some([value, bound]) = numbers(measured, limit) else { return plain };
+        let [first, second] = &plain;
+        let looks_alike = first == second && value != bound;
+        let looks_like_nothing = value != 0.0 && *first == said(of_kind(measured, 0.0));
+        if !looks_alike && !looks_like_nothing {
+            return plain;
+        }
+        (1..=MOST_PLACES)
+            .filter_map(|places| {
+                Some([self.with_places(measured, places)?, self.with_places(limit, places)?])
+            })
+            .find(|[first, second]| {
+                (value == bound || first != second) && (value == 0.0 || !is_all_noughts(first))
+            })
+            .unwrap_or(plain)
+    }
+
+    /// A value with its unit to so many places; lengths in whole units of the smallest part that is asked for. `None` of days,
+    /// which have none.
+    fn with_places(&self, quantity: Quantity, places: usize) -> Option<String> {
+        let region = self.locale.region;
+        Some(match quantity {
+            Quantity::Length(mm) => match self.locale.units {
+                Units::Millimetres => format!("{} mm", region.number(mm, places)),
+                Units::Metres => format!("{} m", region.number(mm / 1000.0, places + 3)),
+                Units::FeetInches => format!("{} in", region.number(mm / 25.4, places + 1)),
+            },
+            Quantity::Angle(radians) => format!("{}°", region.number(angle::degrees(radians), places)),
+            Quantity::Share(share) => format!("{} %", region.number(share * 100.0, places)),
+            Quantity::Ratio(ratio) => region.number(ratio, places),
+            Quantity::Days(_) => return None,
+        })
+    }
+
+    /// Whether a shorter move goes the same way as the step that is told.
+    pub fn same_way(&self, step: &Step, shorter: Shorter) -> bool {
+        let way = DVec2::normalize_or_zero;
+        match step {
+            Step::MoveThing { by, .. } | Step::MoveCar { by } => {
+                way(shorter.by()).distance(way(*by)) < SAME_WAY
+            }
+            _ => false,
+        }
+    }
+
+    /// How an echo that is limited is told: the level in dBsm, and the area in m² that throws back as much.
+    pub fn echo(&self, level: f64) -> [String; 2] {
+        // Decibels over one square metre: 10 dBsm is the echo of 10 m², 13 dBsm that of 20 m².
+        let places = match level {
+            10.0.. => 0,
+            0.0.. => 1,
+            _ => (-level / 10.0).ceil() as usize,
+        };
+        let area = self.locale.region.number(libm::pow(10.0, level / 10.0), places);
+        // To a tenth where it is no whole number, and never "-0".
+        let tenths = (level * 10.0).round() / 10.0 + 0.0;
+        let level = self.locale.region.number(tenths, usize::from(tenths.fract() != 0.0));
+        [level.replace('-', "\u{2212}"), area]
+    }
+
+    /// By how much the room is too small this way round, if that was found.
+    pub fn too_small_by(&self, assessment: &Assessment) -> Option<TooLarge> {
+        assessment.findings.iter().find_map(|finding| match finding.facts {
+            Facts::OutsideRoom { too_large, .. } => too_large,
+            _ => None,
+        })
+    }
+
+    /// The thing that a finding is about, if it is one.
+    pub fn thing(&self, finding: &Finding) -> Option<&Thing> {
+        let id = finding.culprit()?;
+        self.arrangement.bay.things.iter().find(|thing| thing.id == *id)
+    }
+
+    /// What a wall, an opening or a feature of the floor is made of, that a finding is about first.
+    pub fn part_material(&self, finding: &Finding) -> Option<Material> {
+        let bay = &self.arrangement.bay;
+        match finding.subjects.first()? {
+            Subject::Wall(id) => bay.walls.iter().find(|own| own.id == *id).map(|own| own.material),
+            Subject::Opening(id) => bay.openings.iter().find(|own| own.id == *id).map(|own| own.material),
+            Subject::FloorFeature(id) => {
+                bay.floor_features.iter().find(|own| own.id == *id).map(|own| own.material)
+            }
+            _ => None,
+        }
+    }
+
+    /// Whether it is a car that is parked there.
+    pub fn is_parked_car(&self, id: &Id) -> bool {
+        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.kind == ThingKind::ParkedCar)
+    }
+
+    /// Whether the rear toe of one wheel alone is known.
+    pub fn is_half_read(&self) -> bool {
+        let toe = &self.arrangement.on_this_car.rear_toe;
+        toe.left_rad.is_some() != toe.right_rad.is_some()
+    }
+
+    /// Whether a thing is a lamp.
+    pub fn is_lamp(&self, id: &Id) -> bool {
+        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.kind == ThingKind::Lamp)
+    }
+
+    /// Whether a thing is of glass.
+    pub fn is_of_glass(&self, id: &Id) -> bool {
+        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.material == Material::Glass)
+    }
+
+    /// Whether a target lies on the floor.
+    pub fn is_mat(&self, id: &Id) -> bool {
+        let own = self.arrangement.aiming.placements.iter().find(|own| own.id == *id);
+        own.is_some_and(|own| own.height == TargetHeight::OnFloor)
+    }
+
+    /// Whether a thing is a person.
+    pub fn is_someone(&self, id: &Id) -> bool {
+        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.is_person())
+    }
+
+    /// Whether a place in the floor is an open pit.
+    pub fn is_pit(&self, id: &Id) -> bool {
+        let own = self.arrangement.bay.floor_features.iter().find(|own| own.id == *id);
+        own.is_some_and(|own| own.kind == FloorFeatureKind::Pit)
+    }
+
+    /// Whether what is to be kept free is the way to a door.
+    pub fn is_door(&self, id: &Id) -> bool {
+        self.arrangement.bay.openings.iter().any(|opening| opening.id == *id)
+    }
+
+    /// Whether a finding is about an opening first of which nobody knows whether light comes through it.
+    pub fn may_only_be_clear(&self, finding: &Finding) -> bool {
+        let Some(Subject::Opening(id)) = finding.subjects.first() else { return false };
+        let own = self.arrangement.bay.openings.iter().find(|own| own.id == *id);
+        own.is_some_and(|own| own.lets_light_in().is_none())
+    }
+
+    /// Whether nobody moves a thing.
+    pub fn is_fixed(&self, id: &Id) -> bool {
+        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.effort == Effort::Fixed)
+    }
+
+    /// Whether the place of a thing is known as well as a tape tells it.
+    pub fn is_taped(&self, thing: &Id) -> bool {
+        let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing);
+        let shop = &self.arrangement.shop;
+        own.is_some_and(|own| shop.within(own.place.known) <= shop.taped_mm)
+    }
+
+    /// What kind of thing it is; what is of flesh and blood is a person, whatever kind was entered.
+    pub fn kind(&self, thing: &Id) -> Option<ThingKind> {
+        let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing)?;
+        Some(if own.is_person() { ThingKind::Person } else { own.kind })
+    }
+
+    /// At which height the middle of a standing target belongs.
+    pub fn meant_height(&self, placement: &Id) -> Option<f64> {
+        let own = self.arrangement.aiming.placements.iter().find(|own| own.id == *placement)?;
+        (own.height != TargetHeight::OnFloor).then(|| crate::scene::meant_height(self.arrangement, own))
+    }
+
+    /// The procedure's own words, with the sizes in it that are those of the aiming's targets in the unit that is shown. What else it
+    /// names, such as a tape by its length, stays as it was entered.
+    pub fn in_units(&self, text: &str) -> String {
+        let mut text = text.to_owned();
+        for target in self.arrangement.aiming.placements.iter().map(|own| &own.target) {
+            let (wide, high) = (target.width_mm, target.height_mm);
+            for (a, b) in [(wide, high), (high, wide)] {
+                let own = format!("{} × {} mm", number(a), number(b));
+                text = replaced(&text, &own, &format!("{} × {}", self.bare(a), self.length(b)));
+            }
+        }
+        text
+    }
+
+    /// How surely a direction is known, radians, without the ±: what is nothing is said as that, and what is less than shows is
+    /// never said as nothing.
+    pub fn margin_of_angle(&self, rad: f64) -> String {
+        if rad == 0.0 { "0°".to_owned() } else { self.degrees(rad.max(LEAST_SHOWN_RAD)) }
+    }
+}
+
+/// A text with each place of a figure in another unit; not where it is the end of a longer one.
+fn replaced(text: &str, figure: &str, by: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some((before, after)) = rest.split_once(figure) {
+        let is_whole = !before.ends_with(|c: char| c.is_alphanumeric() || ".,".contains(c))
+            && !before.ends_with("× ")
+            && !after.starts_with(char::is_alphanumeric);
+        out.push_str(before);
+        out.push_str(if is_whole { by } else { figure });
+        rest = after;
+    }
+    out + rest
+}
+
+/// The numbers of two values of one kind; `None` of days, which are whole.
+const fn numbers(one: Quantity, other: Quantity) -> Option<[f64; 2]> {
+    match (one, other) {
+        (Quantity::Length(a), Quantity::Length(b))
+        | (Quantity::Angle(a), Quantity::Angle(b))
+        | (Quantity::Share(a), Quantity::Share(b))
+        | (Quantity::Ratio(a), Quantity::Ratio(b)) => Some([a, b]),
+        _ => None,
+    }
+}
+
+/// Another value of the same kind.
+const fn of_kind(kind: Quantity, value: f64) -> Quantity {
+    match kind {
+        Quantity::Length(_) => Quantity::Length(value),
+        Quantity::Angle(_) => Quantity::Angle(value),
+        Quantity::Share(_) => Quantity::Share(value),
+        Quantity::Ratio(_) => Quantity::Ratio(value),
+        Quantity::Days(_) => kind,
+    }
+}
+
+/// Whether a limit is nought.
+pub fn is_nought(quantity: Quantity) -> bool {
+    numbers(quantity, quantity).is_some_and(|[value, _]| value == 0.0)
+}
+
+fn is_all_noughts(text: &str) -> bool {
+    !text.chars().any(|c| ('1'..='9').contains(&c))
+}
+
+/// Whether a limit is said to be the shop's own where it stands; how well a place is known, the next sentence says.
+pub const fn is_said_with_limit(basis: &Basis) -> bool {
+    match basis {
+        // How large a roll is counted is no limit.
+        Basis::Shop(figure) => !figure.is_of_place() && !matches!(figure, ShopFigure::DoorRoll),
+        _ => false,
+    }
+}

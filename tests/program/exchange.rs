@@ -1,0 +1,194 @@
+//! What goes to other programs and comes from them: DXF out and in, tables.
+
+use std::ffi::OsString;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+use baywright_planner::words::Language;
+
+fn baywright(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_baywright"))
+        .args(arguments)
+        .args(["--date", "2026-11-20"])
+        .env("XDG_DATA_HOME", scratch("no-settings"))
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .output()
+        .expect("the program runs")
+}
+
+fn scratch(name: &str) -> PathBuf {
+    let folder = std::env::temp_dir().join(format!("baywright-exchange-{}-{name}", std::process::id()));
+    std::fs::create_dir_all(&folder).expect("a scratch folder");
+    folder
+}
+
+fn text(bytes: &[u8]) -> String {
+    String::from_utf8(bytes.to_vec()).expect("text").replace('\u{202f}', " ")
+}
+
+fn named(path: &Path) -> &str {
+    path.to_str().expect("a path")
+}
+
+/// The plan of a bay goes out, and the room and what stands in it come in again in their places.
+#[test]
+fn a_plan_that_went_out_comes_in_again() {
+    let folder = scratch("round");
+    let (plan, again) = (folder.join("plan.dxf"), folder.join("again.ron"));
+    let drawn = baywright(&["draw", "crowded-bay", "-o", named(&plan)]);
+    assert_eq!(drawn.status.code(), Some(0), "{}", text(&drawn.stderr));
+    let listed = baywright(&["import", named(&plan)]);
+    assert_eq!(listed.status.code(), Some(0), "{}", text(&listed.stderr));
+    let said = text(&listed.stdout);
+    for part in ["drawn in millimetres", "Walls: ", "Movable things: ", "Keep-clear zones: ", "--room"] {
+        assert!(said.contains(part), "{part}: {said}");
+    }
+    let made = baywright(&[
+        "import",
+        named(&plan),
+        "--room",
+        "Walls",
+        "--things",
+        "Movable things",
+        "--things",
+        "Fixed things",
+        "--ceiling",
+        "3100",
+        "-o",
+        named(&again),
+    ]);
+    assert_eq!(made.status.code(), Some(0), "{}", text(&made.stderr));
+    let original = baywright_files::open(Path::new("crowded-bay"), None).expect("it opens");
+    let loaded = baywright_files::open(&again, None).expect("it opens");
+    assert!(!loaded.arrangements.is_empty());
+    let (was, is) = (&original.layout.bay, &loaded.layout.bay);
+    assert_eq!(is.ceiling_mm, 3_100.0);
+    assert_eq!(is.room.outer().len(), was.room.outer().len());
+    for corner in was.room.outer() {
+        assert!(is.room.outer().iter().any(|own| own.distance(*corner) < 0.01), "{corner}");
+    }
+    // The first set-up of the file is what was drawn.
+    let standing = &original.arrangements[0].1.bay.things;
+    let low = |own: &&baywright_planner::model::Thing| own.span.bottom() < 1_000.0;
+    assert!(standing.iter().filter(low).count() > 4);
+    for own in standing.iter().filter(low) {
+        let here = own.prism().outline.bounds();
+        let same = |other: &&baywright_planner::model::Thing| {
+            let there = other.prism().outline.bounds();
+            there.low.distance(here.low) < 0.01 && there.high.distance(here.high) < 0.01
+        };
+        let found = is.things.iter().find(same).unwrap_or_else(|| panic!("{} is not there", own.id));
+        // Its name is written on it.
+        assert_eq!(found.id, own.id);
+    }
+    // Nobody's bay is replaced.
+    let replaced = baywright(&["import", named(&plan), "--room", "Walls", "-o", named(&again)]);
+    assert_eq!(replaced.status.code(), Some(3));
+    assert!(text(&replaced.stderr).contains("exists"), "{}", text(&replaced.stderr));
+    // A bay that is only drawn is never ready: floor and places are not known.
+    let checked = baywright(&["check", named(&again), "--strict"]);
+    assert_eq!(checked.status.code(), Some(1), "{}", text(&checked.stdout));
+    let _ = std::fs::remove_dir_all(folder);
+}
+
+#[test]
+fn what_cannot_be_made_of_a_drawing_is_said() {
+    let folder = scratch("refused");
+    let bay = folder.join("bay.ron");
+    let old = "src/files/tests/dxf/old-r12.dxf";
+    for (line, status, part) in [
+        (&["import", old, "--room", "WALLS", "-o", named(&bay)][..], 2, "in which unit"),
+        (&["import", old, "--room", "WALL", "--units", "mm", "-o", named(&bay)], 2, "did you mean WALLS?"),
+        (&["import", old, "--room", "INNER", "--units", "m", "-o", "bay.txt"], 2, "ends in .ron"),
+        (&["import", old, "--room", "WALLS"], 2, "--output"),
+        (&["import", "README.md"], 2, "no DXF drawing"),
+        (&["import", "no-such.dxf"], 2, "a DXF drawing cannot be read here"),
+        (&["import", old, "--room", "WALLS", "--units", "mm", "--gap", "1", "-o", named(&bay)], 2, "6 mm"),
+        (
+            &["import", old, "--room", "WALLS", "--units", "mm", "--vehicle", "saloon", "-o", named(&bay)],
+            2,
+            "saloon",
+        ),
+        (&["import", old, "--room", "WALLS", "--units", "mm", "-o", "/no/such/bay.ron"], 3, "no such folder"),
+    ] {
+        let output = baywright(line);
+        assert_eq!(output.status.code(), Some(status), "{line:?}: {}", text(&output.stderr));
+        assert!(text(&output.stderr).contains(part), "{line:?}: {}", text(&output.stderr));
+    }
+    assert!(!bay.exists());
+    let _ = std::fs::remove_dir_all(folder);
+}
+
+/// Everything that is said of a drawing is made by the words.
+#[test]
+fn what_is_said_of_a_drawing_is_made_by_the_words() {
+    let folder = scratch("words");
+    let bay = folder.join("bay.ron");
+    let said = |line: &[&str]| {
+        let (mut out, mut errors) = (Vec::new(), Vec::new());
+        let line = std::iter::once("baywright").chain(line.iter().copied()).map(OsString::from);
+        baywright_desk::run_in(Language::Bracketed, None, line, &mut out, &mut errors);
+        text(&[out, errors].concat())
+    };
+    let drawing = format!("{}/src/files/tests/dxf/old-r12.dxf", env!("CARGO_MANIFEST_DIR"));
+    let listed = said(&["import", &drawing]);
+    let made = said(&[
+        "import",
+        &drawing,
+        "--room",
+        "WALLS",
+        "--walls",
+        "INNER",
+        "--things",
+        "THINGS",
+        "--units",
+        "mm",
+        "-o",
+        named(&bay),
+    ]);
+    let refused = said(&["import", &drawing, "--room", "NONE", "--units", "mm", "-o", named(&bay)]);
+    assert!(bay.exists() && made.contains("6 mm"), "{made}");
+    for line in [listed, made, refused].iter().flat_map(|all| all.lines()) {
+        assert!(line.contains('\u{27e6}') && line.ends_with('\u{27e7}'), "{line}");
+    }
+    let _ = std::fs::remove_dir_all(folder);
+}
+
+/// A row for each mark, target and distance, under the verdict; figures with a point whatever the units.
+#[test]
+fn marks_are_listed_as_a_table() {
+    let folder = scratch("marks");
+    let table = folder.join("marks.csv");
+    let output = baywright(&["marks", "clear-bay", "-o", named(&table)]);
+    assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+    let written = std::fs::read_to_string(&table).expect("the table");
+    assert_eq!(text(&baywright(&["marks", "clear-bay"]).stdout), written);
+    let mut lines = written.lines();
+    assert_eq!(lines.next(), Some("set_up,space,kind,name,to,x_mm,y_mm,height_mm,distance_mm"));
+    let loaded = baywright_files::open(Path::new("clear-bay"), None).expect("it opens");
+    let (id, arrangement) = &loaded.arrangements[0];
+    let assessment = baywright_planner::assess(arrangement);
+    let quoted = format!("\"{id}\",");
+    assert!(id.as_str().contains(','), "a name that is quoted");
+    let own: Vec<&str> = lines.filter_map(|line| line.strip_prefix(quoted.as_str())).collect();
+    for mark in &assessment.scene.marks {
+        let at = mark.at.expect("it has a place");
+        let row = format!(
+            ",mark,{},,{},{},,",
+            mark.id,
+            (at.x * 100.0).round() / 100.0,
+            (at.y * 100.0).round() / 100.0
+        );
+        assert!(own.iter().any(|line| line.ends_with(&row)), "{row}");
+    }
+    let readings = own.iter().filter(|line| line.contains(",tape-reading,")).count();
+    assert_eq!(readings, assessment.scene.readings.len());
+    assert!(
+        own.iter().all(|line| line.starts_with("ready,") || line.starts_with("ready-with-care,")),
+        "{own:?}"
+    );
+    let refused = baywright(&["marks", "clear-bay", "-o", named(&folder.join("marks.xls"))]);
+    assert_eq!(refused.status.code(), Some(2));
+    assert!(text(&refused.stderr).contains("ends in .csv"));
+    let _ = std::fs::remove_dir_all(folder);
+}
