@@ -12,6 +12,7 @@ pub mod chances;
 pub mod decide;
 pub mod dice;
 pub mod input;
+pub mod laid;
 pub mod matrix;
 pub mod monte_carlo;
 pub mod network;

@@ -130,7 +130,7 @@ impl Known {
     }
 
     /// How what is read follows the state. A tape that is longer than it says reads less.
-    fn row(&self, candidate: &Candidate) -> Option<(f64, Vec<f64>)> {
+    pub(crate) fn row(&self, candidate: &Candidate) -> Option<(f64, Vec<f64>)> {
         let Candidate { from, to, u_mm } = *candidate;
         let span = *self.places.get(to)? - *self.places.get(from)?;
         let length = span.length();
@@ -144,6 +144,14 @@ impl Known {
         }
         row.last_mut().into_iter().for_each(|cell| *cell = -length);
         Some((length, row))
+    }
+
+    /// The same if the state may, besides, be off along one way, by so much standard.
+    pub(crate) fn less_sure(&self, way: &[f64], by: f64) -> Self {
+        let cell = |at: usize| way.get(at).copied().unwrap_or_default() * by;
+        let size = self.covariance.rows();
+        let covariance = Matrix::of(size, size, |a, b| self.covariance.at(a, b) + cell(a) * cell(b));
+        Self { covariance, ..self.clone() }
     }
 
     /// What is known once a distance is taped, whatever it read; `None` if it is none.

@@ -1,0 +1,449 @@
+//! What the tape says of marks that are laid: where they likely are, and whether a reading or a mark does not fit.
+//!
+//! What is known beforehand is the plan's budget, with all that its marks have in common; the readings are held against it and
+//! against each other. While they fit, budget and readings together say where the marks are. If they do not, every explanation is
+//! weighed: one reading misread, or one mark mislaid with all that was built from it. The likelihoods of these compare as Bayes
+//! has it, each blunder being thought of as seldom ([`Chances::blunder`]) and of some size ([`Chances::blunder_mm`]); the one is
+//! named that leaves the others little chance, else it is said that this cannot be told. What is named, or may be meant, gives no
+//! support to the marks: the reading is left out, the mark's laying forgotten, and the uncertainty grows as it must.
+//!
+//! Lengths are mm, in the vehicle frame from above.
+//!
+//! Sources: W. Baarda, *A testing procedure for use in geodetic networks* (1968) for the test of each reading against all others
+//! (3.29 at a chance of 0.001), from memory; the comparison of explanations is Bayes' rule with normal distributions.
+
+use baywright_geometry::DVec2;
+
+use crate::budget::{Budget, Origin};
+use crate::chances::{chi_squared_beyond, normal_beyond};
+use crate::matrix::{Cholesky, Matrix, dot};
+use crate::next_tape::{Candidate, Known};
+
+/// So many readings are weighed, so that an answer comes while one types.
+pub const MOST_READ: usize = 200;
+
+/// A distance that was read.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Read {
+    /// Between which marks, how surely.
+    pub of: Candidate,
+    /// What the tape read, mm.
+    pub read_mm: f64,
+}
+
+/// By what explanations are weighed. The defaults are common practice, no source.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Chances {
+    /// How often readings that are all good may be doubted: 0.001.
+    pub doubted: f64,
+    /// How often one reading is misread, or one mark mislaid: 0.01.
+    pub blunder: f64,
+    /// How large such a blunder is as a rule, standard, mm: 20.
+    pub blunder_mm: f64,
+    /// How likely an explanation must be to be named alone: 0.9.
+    pub named_from: f64,
+}
+
+impl Default for Chances {
+    fn default() -> Self {
+        Self { doubted: 0.001, blunder: 0.01, blunder_mm: 20.0, named_from: 0.9 }
+    }
+}
+
+/// What may be wrong.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Wrong {
+    /// A reading, by its position: it reads so much too long, mm; negative too short.
+    Reading {
+        /// Which.
+        nth: usize,
+        /// By how much.
+        reads_long_mm: f64,
+        /// Standard uncertainty of that, mm.
+        u_mm: f64,
+    },
+    /// A mark: it lies so far from where it is meant, mm, with standard uncertainty either way.
+    Mark {
+        /// Which.
+        mark: usize,
+        /// Where to it is off.
+        by: DVec2,
+        /// Standard uncertainty, mm, of the larger of both.
+        u_mm: f64,
+    },
+}
+
+/// Whether all fits.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fit {
+    /// Nothing was read.
+    Unread,
+    /// All that was read fits what it may be.
+    Fits,
+    /// This explains what does not, and nothing else does as well.
+    One(Wrong),
+    /// Any of these may explain it, the likeliest first.
+    CannotTell(Vec<Wrong>),
+    /// No single one explains it; the likeliest is told.
+    MoreThanOne(Wrong),
+}
+
+/// What is known of laid marks once they are taped.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Laid {
+    /// Where they are, how surely; a reading or a mark that does not fit gives it no support.
+    pub known: Known,
+    /// Whether all fits.
+    pub fit: Fit,
+    /// Each reading's test figure, Baarda's w, from all others and the budget: beyond [`Laid::limit`] it does not fit.
+    pub tests: Vec<f64>,
+    /// The limit of each test: 3.29 for a chance of 0.001.
+    pub limit: f64,
+}
+
+/// One explanation: what it opens, and how well it explains.
+struct Explanation {
+    what: What,
+    /// Logarithm of its likelihood with its chance beforehand, over that of nothing being wrong.
+    weight: f64,
+    /// What is left of the readings' squares.
+    rest: f64,
+    freedom: usize,
+}
+
+#[derive(Clone, Copy, PartialEq)]
+enum What {
+    Reading(usize),
+    Mark(usize),
+}
+
+/// What was read, held against the budget of a plan. `None` if a reading is none, the readings are more than [`MOST_READ`], or
+/// what is assumed contradicts itself.
+pub fn laid(budget: &Budget, read: &[Read], chances: &Chances) -> Option<Laid> {
+    let prior = Known::as_laid(budget);
+    let limit = normal_beyond(chances.doubted);
+    if read.is_empty() {
+        return Some(Laid { known: prior, fit: Fit::Unread, tests: Vec::new(), limit });
+    }
+    if read.len() > MOST_READ {
+        return None;
+    }
+    let held = Held::of(&prior, read)?;
+    let count = read.len();
+    let is_fit = held.squares <= chi_squared_beyond(chances.doubted, count as f64)
+        && held.tests.iter().all(|test| test.abs() <= limit);
+    if is_fit {
+        let known = with(&prior, read, &[], &[], budget)?;
+        return Some(Laid { known, fit: Fit::Fits, tests: held.tests, limit });
+    }
+    let mut all: Vec<Explanation> = (0..count)
+        .map(What::Reading)
+        .chain((0..budget.places().len()).map(What::Mark))
+        .filter_map(|what| held.explain(what, budget, chances))
+        .collect();
+    all.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+    let first = all.first()?;
+    let total: f64 = all.iter().map(|own| (own.weight - first.weight).exp()).sum();
+    // What no single blunder brings to rest is more than one.
+    let fits = |own: &Explanation| own.rest <= chi_squared_beyond(chances.doubted, own.freedom.max(1) as f64);
+    if !fits(first) {
+        let known = opened(&prior, read, std::slice::from_ref(first), budget)?;
+        let wrong = wrong(&prior, read, first.what, budget)?;
+        return Some(Laid { known, fit: Fit::MoreThanOne(wrong), tests: held.tests, limit });
+    }
+    let mut named: Vec<Explanation> = Vec::new();
+    let mut sum = 0.0;
+    for own in all {
+        if sum >= chances.named_from * total {
+            break;
+        }
+        sum += (own.weight - named.first().map_or(own.weight, |first| first.weight)).exp();
+        named.push(own);
+    }
+    let known = opened(&prior, read, &named, budget)?;
+    let mut wrongs: Vec<Wrong> =
+        named.iter().filter_map(|own| wrong(&prior, read, own.what, budget)).collect();
+    let fit = match wrongs.len() {
+        0 => return None,
+        1 => Fit::One(wrongs.remove(0)),
+        _ => Fit::CannotTell(wrongs),
+    };
+    Some(Laid { known, fit, tests: held.tests, limit })
+}
+
+/// The readings against what they should be.
+struct Held {
+    /// How each follows the state.
+    rows: Vec<Vec<f64>>,
+    /// Of what was read less what was expected.
+    inverse: Cholesky,
+    /// The covariance's inverse times what was missed.
+    pulled: Vec<f64>,
+    squares: f64,
+    tests: Vec<f64>,
+}
+
+impl Held {
+    fn of(prior: &Known, read: &[Read]) -> Option<Self> {
+        let mut rows = Vec::with_capacity(read.len());
+        let mut missed = Vec::with_capacity(read.len());
+        for one in read {
+            if !one.read_mm.is_finite() {
+                return None;
+            }
+            rows.push(prior.row(&one.of)?.1);
+            missed.push(one.read_mm - prior.expects(&one.of)?.read_mm);
+        }
+        let own = |nth: usize| read.get(nth).map_or(0.0, |one| one.of.u_mm * one.of.u_mm);
+        let pulls: Vec<Vec<f64>> = rows.iter().map(|row| prior.covariance().times_column(row)).collect();
+        let spread = Matrix::of(read.len(), read.len(), |a, b| {
+            let joint = rows.get(a).zip(pulls.get(b)).map_or(0.0, |(row, pull)| dot(row, pull));
+            joint + if a == b { own(a) } else { 0.0 }
+        });
+        let inverse = Cholesky::of(&spread)?;
+        let pulled = inverse.solve(&missed);
+        let whole = inverse.inverse();
+        let squares = dot(&missed, &pulled);
+        let tests = pulled.iter().enumerate().map(|(nth, pull)| pull / whole.at(nth, nth).sqrt()).collect();
+        Some(Self { rows, inverse, pulled, squares, tests })
+    }
+
+    /// How well one blunder explains what was missed: its likelihood over that of none.
+    fn explain(&self, what: What, budget: &Budget, chances: &Chances) -> Option<Explanation> {
+        let ways: Vec<Vec<f64>> = match what {
+            What::Reading(nth) => {
+                vec![(0..self.rows.len()).map(|own| f64::from(u8::from(own == nth))).collect()]
+            }
+            What::Mark(mark) => directions(budget, mark)
+                .iter()
+                .map(|way| self.rows.iter().map(|row| dot(row, way)).collect::<Vec<f64>>())
+                .filter(|way| way.iter().any(|own| own.abs() > 1e-9))
+                .collect(),
+        };
+        let size = ways.len();
+        if size == 0 {
+            return None;
+        }
+        let solved: Vec<Vec<f64>> = ways.iter().map(|way| self.inverse.solve(way)).collect();
+        let precision = chances.blunder_mm.powi(-2);
+        let gram =
+            |a: usize, b: usize| ways.get(a).zip(solved.get(b)).map_or(0.0, |(way, solved)| dot(way, solved));
+        let with_prior = Matrix::of(size, size, |a, b| gram(a, b) + if a == b { precision } else { 0.0 });
+        let inverse = Cholesky::of(&with_prior)?;
+        let met: Vec<f64> = ways.iter().map(|way| dot(way, &self.pulled)).collect();
+        let gained = dot(&met, &inverse.solve(&met));
+        let grown: f64 = (0..size).map(|at| 2.0 * inverse.lower().at(at, at).ln()).sum::<f64>()
+            - size as f64 * precision.ln();
+        let weight = 0.5 * (gained - grown) + chances.blunder.ln();
+        let freedom = self.rows.len().saturating_sub(size);
+        Some(Explanation { what, weight, rest: (self.squares - gained).max(0.0), freedom })
+    }
+}
+
+/// How the state follows a mark's own laying, each way scaled so that the mark itself goes 1 mm: what was built from it goes with it.
+fn directions(budget: &Budget, mark: usize) -> Vec<Vec<f64>> {
+    let size = 2 * budget.places().len() + 1;
+    let is_own = |origin: &Origin| match origin {
+        Origin::Along(step) | Origin::Across(step) => *step == mark,
+        _ => false,
+    };
+    let columns = budget.origins().iter().enumerate().filter(|(_, origin)| is_own(origin));
+    let mut ways: Vec<Vec<f64>> = columns
+        .filter_map(|(column, _)| {
+            let cell = |row: usize| budget.follows().at(row, column);
+            let own = DVec2::new(cell(2 * mark), cell(2 * mark + 1)).length();
+            (own > 0.0)
+                .then(|| (0..size).map(|row| if row + 1 == size { 0.0 } else { cell(row) / own }).collect())
+        })
+        .collect();
+    if ways.len() != 2 {
+        // What no step tells apart lies off either way by itself.
+        ways = [2 * mark, 2 * mark + 1]
+            .map(|at| (0..size).map(|row| f64::from(u8::from(row == at))).collect())
+            .to_vec();
+    }
+    ways
+}
+
+/// What is known with some readings left out and some marks' laying forgotten.
+fn with(
+    prior: &Known,
+    read: &[Read],
+    without: &[usize],
+    forgotten: &[usize],
+    budget: &Budget,
+) -> Option<Known> {
+    /// Standard, mm: nothing is known of it, and figures stay figures.
+    const FORGOTTEN_MM: f64 = 1e3;
+    let mut known = prior.clone();
+    for mark in forgotten {
+        for way in directions(budget, *mark) {
+            known = known.less_sure(&way, FORGOTTEN_MM);
+        }
+    }
+    for (nth, one) in read.iter().enumerate() {
+        if !without.contains(&nth) {
+            known = known.once_read(&one.of, one.read_mm)?;
+        }
+    }
+    Some(known)
+}
+
+fn opened(prior: &Known, read: &[Read], named: &[Explanation], budget: &Budget) -> Option<Known> {
+    let (mut without, mut forgotten) = (Vec::new(), Vec::new());
+    for own in named {
+        match own.what {
+            What::Reading(nth) => without.push(nth),
+            What::Mark(mark) => forgotten.push(mark),
+        }
+    }
+    with(prior, read, &without, &forgotten, budget)
+}
+
+/// How large a blunder is by all that was read beside it.
+fn wrong(prior: &Known, read: &[Read], what: What, budget: &Budget) -> Option<Wrong> {
+    match what {
+        What::Reading(nth) => {
+            let one = read.get(nth)?;
+            let expected = with(prior, read, &[nth], &[], budget)?.expects(&one.of)?;
+            Some(Wrong::Reading { nth, reads_long_mm: one.read_mm - expected.read_mm, u_mm: expected.u_mm })
+        }
+        What::Mark(mark) => {
+            let known = with(prior, read, &[], &[mark], budget)?;
+            let by = *known.places().get(mark)? - *budget.places().get(mark)?;
+            let cell = |a, b| known.covariance().at(2 * mark + a, 2 * mark + b);
+            let u_mm = crate::network::Ellipse::of(cell(0, 0), cell(0, 1), cell(1, 1)).long_mm;
+            Some(Wrong::Mark { mark, by, u_mm })
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::budget::{Instruments, Tape};
+    use baywright_geometry::marks::{Construction, Givens, Reach, Wheel};
+
+    const SHOP: Instruments = Instruments {
+        tape: Tape { read_mm: 0.5, per_metre_mm: 0.1, scale: 1e-4, within_k: 5.0, per_k: 11.5e-6 },
+        laser_mm_per_m: 0.2,
+        line_mm: 0.3,
+        plumb_mm: 0.7,
+        wheel_aside_mm: 0.7,
+        wheel_along_mm: 0.7,
+        camber_rad: 0.003,
+        hub_height_mm: 310.0,
+        square_rad: 0.001,
+        angle_rad: 0.003,
+    };
+
+    /// Four spots outboard of the tyres, both lines prolonged, the middle of their ends: marks 1 to 7.
+    fn plan() -> Budget {
+        let wheels = [(0., 780.), (0., -780.), (-2550., 780.), (-2550., -780.)].map(DVec2::from);
+        let givens = Givens::new(wheels, DVec2::X, [205.0; 4], vec![], vec![]).unwrap();
+        let spot = |wheel| Construction::Outboard { wheel, distance: 150.0 };
+        let ahead = |from, through| Construction::Prolong { from, through, reach: Reach::Length(3600.0) };
+        let mut plan: Vec<Construction> =
+            [Wheel::ALL[2], Wheel::ALL[3], Wheel::ALL[0], Wheel::ALL[1]].map(spot).to_vec();
+        plan.extend([ahead(0, 2), ahead(1, 3), Construction::Middle { first: 4, second: 5 }]);
+        Budget::of(&plan, &givens, &SHOP).unwrap()
+    }
+
+    const TAPED: [(usize, usize); 12] =
+        [(0, 1), (2, 3), (0, 3), (1, 2), (0, 2), (1, 3), (2, 5), (3, 4), (4, 5), (2, 4), (3, 5), (0, 5)];
+
+    fn read(places: &[DVec2], off: impl Fn(usize) -> f64) -> Vec<Read> {
+        let all = TAPED.iter().enumerate();
+        all.map(|(nth, (from, to))| {
+            let mm = places[*from].distance(places[*to]);
+            let of = Candidate { from: *from, to: *to, u_mm: SHOP.tape.of(mm) };
+            Read { of, read_mm: (mm + off(nth)).round() }
+        })
+        .collect()
+    }
+
+    #[test]
+    fn what_was_read_as_meant_fits_and_makes_the_marks_surer() {
+        let budget = plan();
+        let laid = laid(&budget, &read(budget.places(), |_| 0.0), &Chances::default()).unwrap();
+        assert_eq!(laid.fit, Fit::Fits);
+        assert!(laid.tests.iter().all(|test| test.abs() < 1.0));
+        let before = Known::as_laid(&budget);
+        let mark = crate::next_tape::Wish::Mark(6);
+        assert!(laid.known.u(&mark).unwrap() < before.u(&mark).unwrap());
+    }
+
+    #[test]
+    fn each_reading_misread_by_twelve_is_named_or_cannot_be_told() {
+        let budget = plan();
+        let mut named = 0;
+        for bad in 0..TAPED.len() {
+            let off = |nth| if nth == bad { 12.0 } else { 0.0 };
+            let laid = laid(&budget, &read(budget.places(), off), &Chances::default()).unwrap();
+            match laid.fit {
+                Fit::One(Wrong::Reading { nth, reads_long_mm, .. }) => {
+                    assert_eq!(nth, bad);
+                    assert!((reads_long_mm - 12.0).abs() < 3.0, "{reads_long_mm}");
+                    named += 1;
+                }
+                Fit::CannotTell(all) => {
+                    assert!(all.iter().any(|own| matches!(own, Wrong::Reading { nth, .. } if *nth == bad)));
+                }
+                other => panic!("{bad}: {other:?}"),
+            }
+        }
+        assert!(named >= 10, "{named}");
+    }
+
+    /// Mark 5 drawn 12 mm aside, all else as meant; what was built from it goes with it.
+    #[test]
+    fn a_mark_that_was_mislaid_is_named_with_how_it_lies() {
+        let budget = plan();
+        for (mark, by) in [(4, DVec2::new(0.0, 12.0)), (5, DVec2::new(-9.0, 0.0)), (2, DVec2::new(10.0, 6.0))]
+        {
+            let mut places = budget.places().to_vec();
+            for way in directions(&budget, mark) {
+                let own = DVec2::new(way[2 * mark], way[2 * mark + 1]);
+                let so_much = by.dot(own);
+                for (at, place) in places.iter_mut().enumerate() {
+                    *place += DVec2::new(way[2 * at], way[2 * at + 1]) * so_much;
+                }
+            }
+            let laid = laid(&budget, &read(&places, |_| 0.0), &Chances::default()).unwrap();
+            let is_it = |own: &Wrong| matches!(own, Wrong::Mark { mark: own, .. } if *own == mark);
+            match &laid.fit {
+                Fit::One(Wrong::Mark { mark: own, by: found, .. }) => {
+                    assert_eq!(*own, mark);
+                    assert!(found.distance(by) < 3.0, "{found} {by}");
+                }
+                Fit::CannotTell(all) => assert!(all.iter().any(is_it), "{mark} {all:?}"),
+                other => panic!("{mark}: {other:?}"),
+            }
+            let seen = laid.known.places()[mark];
+            assert!(seen.distance(places[mark]) < 3.0, "{mark} {seen} {}", places[mark]);
+        }
+    }
+
+    #[test]
+    fn two_that_do_not_fit_are_more_than_one() {
+        let budget = plan();
+        let off = |nth| match nth {
+            2 => 40.0,
+            8 => -35.0,
+            _ => 0.0,
+        };
+        let laid = laid(&budget, &read(budget.places(), off), &Chances::default()).unwrap();
+        assert!(matches!(laid.fit, Fit::MoreThanOne(_)), "{:?}", laid.fit);
+    }
+
+    #[test]
+    fn nothing_read_is_as_laid_and_nonsense_is_none() {
+        let budget = plan();
+        assert_eq!(laid(&budget, &[], &Chances::default()).unwrap().fit, Fit::Unread);
+        let mut bad = read(budget.places(), |_| 0.0);
+        bad[0].read_mm = f64::NAN;
+        assert_eq!(laid(&budget, &bad, &Chances::default()), None);
+        bad[0].of.to = 99;
+        assert_eq!(laid(&budget, &bad, &Chances::default()), None);
+    }
+}
