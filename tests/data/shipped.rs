@@ -160,6 +160,7 @@ fn every_aiming() -> Vec<Arrangement> {
                 kept_empty: Vec::new(),
                 kept_shut: Vec::new(),
                 on_this_car: OnThisCar::default(),
+                marks_taped: Vec::new(),
                 building: None,
                 stands: Vec::new(),
                 moved: Vec::new(),

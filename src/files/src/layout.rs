@@ -1,4 +1,4 @@
-//! The file form of a bay layout, version 9. Walls, doors, things, runways, cars and aimings are referred to by name.
+//! The file form of a bay layout, version 10. Walls, doors, things, runways, cars and aimings are referred to by name.
 
 mod building;
 mod dimensions;
@@ -7,6 +7,7 @@ mod fifth;
 mod first;
 mod fourth;
 mod from_model;
+mod ninth;
 mod second;
 mod seventh;
 mod sixth;
@@ -39,7 +40,8 @@ pub const VERSIONS: &[Reader<LayoutFile>] = &[
     Reader { version: 5, read: |text| text.parse().map(of_fifth) },
     Reader { version: 6, read: |text| text.parse().map(of_sixth) },
     Reader { version: 7, read: |text| text.parse().map(of_seventh) },
-    Reader { version: 8, read: |text| text.parse().map(eighth::ninth) },
+    Reader { version: 8, read: |text| text.parse().map(of_eighth) },
+    Reader { version: 9, read: |text| text.parse().map(ninth::tenth) },
     Reader { version: version::LAYOUT, read: Text::parse },
 ];
 
@@ -64,7 +66,11 @@ fn of_sixth(file: LayoutFile) -> LayoutFile {
 }
 
 fn of_seventh(file: LayoutFile) -> LayoutFile {
-    eighth::ninth(seventh::eighth(file))
+    of_eighth(seventh::eighth(file))
+}
+
+fn of_eighth(file: LayoutFile) -> LayoutFile {
+    ninth::tenth(eighth::ninth(file))
 }
 
 /// A whole layout file.
@@ -419,6 +425,9 @@ pub struct ArrangementFile {
     pub kept_shut: Vec<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub on_this_car: Option<OnThisCarFile>,
+    /// What the tape read between the marks that were laid.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub marks_taped: Vec<MarkTapedFile>,
     /// Its own building; left out, it is in the bay's.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub building: Option<BuildingFile>,
@@ -463,6 +472,15 @@ impl ParkedKnownFile {
     fn is_planned(&self) -> bool {
         *self == Self::Planned
     }
+}
+
+/// What a tape read between two marks.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MarkTapedFile {
+    pub from: String,
+    pub to: String,
+    pub read_mm: Figure,
 }
 
 /// What was measured on this very car.

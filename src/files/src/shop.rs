@@ -1,5 +1,5 @@
-//! The file form of a shop's document, version 2, and where the shop's own lies. Version 2 added what the shop says of itself to
-//! a customer; it may be left out, so that both are read as the same record.
+//! The file form of a shop's document, version 3, and where the shop's own lies. Version 2 added what the shop says of itself to
+//! a customer, version 3 what marks are laid and taped with; both may be left out, so that all are read as the same record.
 
 use std::path::{Path, PathBuf};
 
@@ -16,13 +16,19 @@ pub const SHOP_FILE: &str = "shop.ron";
 
 /// Every version of shop documents that can be read, the present one last.
 const VERSIONS: &[Reader<ShopFile>] = &[
-    Reader { version: 1, read: |text| text.parse::<ShopFile>().map(second) },
+    Reader { version: 1, read: |text| text.parse::<ShopFile>().map(|first| third(second(first))) },
+    Reader { version: 2, read: |text| text.parse().map(third) },
     Reader { version: version::SHOP, read: Text::parse },
 ];
 
 /// The step from version 1, which says nothing of the shop itself.
 fn second(first: ShopFile) -> ShopFile {
     ShopFile { version: 2, ..first }
+}
+
+/// The step from version 2, which says nothing of what marks are taped with.
+fn third(second: ShopFile) -> ShopFile {
+    ShopFile { version: 3, ..second }
 }
 
 /// The fields, each with the setting that it is: from it the record and the ways between it and the model are made.
@@ -88,6 +94,16 @@ fields! {
     tolerance_share: ToleranceShare,
     into_wall_mm: IntoWall,
     door_roll_mm: DoorRoll,
+    tape_read_mm: TapeRead,
+    tape_per_metre_mm: TapePerMetre,
+    tape_within_k: TapeWithin,
+    laser_per_metre_mm: LaserPerMetre,
+    line_found_mm: LineFound,
+    plumb_found_mm: PlumbFound,
+    wheel_found_mm: WheelFound,
+    camber_known_deg: CamberKnown,
+    square_laid_deg: SquareLaid,
+    angle_laid_deg: AngleLaid,
 }
 
 /// How long each step of an aiming takes, minutes.

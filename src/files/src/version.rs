@@ -15,10 +15,10 @@ use crate::text::Text;
 pub const PROFILE: u32 = 7;
 
 /// The present version of bay layouts.
-pub const LAYOUT: u32 = 9;
+pub const LAYOUT: u32 = 10;
 
 /// The present version of a shop's settings.
-pub const SHOP: u32 = 2;
+pub const SHOP: u32 = 3;
 
 /// The present version of lists of what asks for aimings.
 pub const TRIGGERS: u32 = 1;

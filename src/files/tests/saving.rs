@@ -10,8 +10,8 @@ use baywright_files::{
 };
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::{
-    Effort, Footprint, HallBay, Id, Known, Layout, Material, Metal, Moved, OnThisCar, ParkedKnown, Place,
-    RearToe, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay,
+    Effort, Footprint, HallBay, Id, Known, Layout, MarkTaped, Material, Metal, Moved, OnThisCar, ParkedKnown,
+    Place, RearToe, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay,
     validate::limits,
 };
 use baywright_planner::words::Language;
@@ -278,6 +278,7 @@ proptest! {
                 turning_circle_mm: None,
                 wheels: Some([DVec2::new(at.0, at.1), DVec2::new(at.1, at.0), DVec2::new(at.0, at.2), DVec2::new(at.2, at.1)]),
             },
+            marks_taped: vec![MarkTaped { from: "1".into(), to: "2".into(), read_mm: 1_000.0 + toe.0 }],
             building: None,
             stands: vec![("y".into(), if on_mark { StandSet::OnMark } else { set })],
             moved: vec![moved],

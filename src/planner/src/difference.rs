@@ -93,6 +93,8 @@ pub enum Change {
     Tipped([f64; 2]),
     /// Something was measured on this very car, or is: whether before and whether now; both where it is another figure.
     OnThisCar(OfThisCar, [bool; 2]),
+    /// Distances between its marks were taped, or others are: how many before and now.
+    MarksTaped([usize; 2]),
 }
 
 /// Which length.
@@ -170,6 +172,10 @@ pub fn between_arrangements(before: &Arrangement, now: &Arrangement) -> Vec<Diff
         all.extend(of_car.chain(measured).map(|what| Difference { of: Subject::Car, what }));
     }
     if before.vehicle.id == now.vehicle.id && before.aiming.id == now.aiming.id {
+        if before.marks_taped != now.marks_taped {
+            let what = Change::MarksTaped([before.marks_taped.len(), now.marks_taped.len()]);
+            all.push(Difference { of: Subject::Car, what });
+        }
         let placements = before.aiming.placements.iter().zip(&before.stands);
         for (was, own) in placements {
             let at = now.aiming.placements.iter().position(|other| other.id == was.id);

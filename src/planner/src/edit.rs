@@ -171,6 +171,17 @@ pub enum Edit {
     ParkedKnown(ParkedKnown),
     /// What was measured on this very car.
     OnThisCar(OnThisCar),
+    /// What a tape read between two marks, mm, in place of all that was read there; `None` to take that away.
+    Tape {
+        /// From this mark.
+        from: Id,
+        /// To this one.
+        to: Id,
+        /// What it read.
+        read_mm: Option<f64>,
+    },
+    /// All readings between marks are taken away: the marks were laid anew.
+    LayAnew,
     /// The runways that carry the car; none for the floor.
     Carried(Vec<Id>),
     /// The bay of the hall that this arrangement is made in, and those that are kept empty for it.
@@ -258,6 +269,8 @@ impl Edit {
                 here(layout, at, |own| own.vehicle_fingerprint = Some(fingerprint.clone()))
             }
             Self::OnThisCar(measured) => here(layout, at, |own| own.on_this_car = *measured),
+            Self::Tape { from, to, read_mm } => here(layout, at, |own| parked::tape(own, from, to, *read_mm)),
+            Self::LayAnew => here(layout, at, |own| own.marks_taped.clear()),
             Self::Visit(aimings) => here(layout, at, |own| own.visit.clone_from(aimings)),
             Self::Carried(runways) => here(layout, at, |own| own.on_runways.clone_from(runways)),
             Self::InBay { bay, kept_empty } => in_bay::choose(layout, at, bay.as_ref(), kept_empty),

@@ -119,6 +119,7 @@ impl From<ArrangementFirst> for ArrangementFile {
             kept_empty: Vec::new(),
             kept_shut: Vec::new(),
             on_this_car: first.on_this_car,
+            marks_taped: Vec::new(),
             building: None,
             stands: first.stands,
             moved: first.moved.into_iter().map(Into::into).collect(),

@@ -2,15 +2,15 @@
 
 use baywright_planner::geometry::PlanPose;
 use baywright_planner::model::{
-    Building, FloorSurvey, Layout, LevelPoint, OnThisCar, ParkedKnown, RearToe, SavedArrangement, Shape,
-    StandSet, TapedRoom, TapedWall, Thing, Underlay,
+    Building, FloorSurvey, Layout, LevelPoint, MarkTaped, OnThisCar, ParkedKnown, RearToe, SavedArrangement,
+    Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay,
 };
 
 use super::{
     ArrangementFile, BuildingFile, DoorFile, FloorFeatureFile, HallBayFile, KeepFreeFile, LayoutFile,
-    LevelFile, MovedFile, OnThisCarFile, OpeningFile, ParkedFile, ParkedKnownFile, PermanentMarkFile,
-    RearToeFile, RoomFile, RunwayFile, SetFile, ShapeFile, StandAtFile, SurveyFile, TapedFile, TapedWallFile,
-    ThingFile, UnderlayFile, WallFile, WheelsFile,
+    LevelFile, MarkTapedFile, MovedFile, OnThisCarFile, OpeningFile, ParkedFile, ParkedKnownFile,
+    PermanentMarkFile, RearToeFile, RoomFile, RunwayFile, SetFile, ShapeFile, StandAtFile, SurveyFile,
+    TapedFile, TapedWallFile, ThingFile, UnderlayFile, WallFile, WheelsFile,
 };
 use crate::figure::{Day, Figure, Point, place, point, points};
 
@@ -207,6 +207,7 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
                 WheelsFile { front_left, front_right, rear_left, rear_right }
             }),
         }),
+        marks_taped: saved.marks_taped.iter().map(mark_taped).collect(),
         building: saved.building.as_deref().map(building),
         stands: saved
             .stands
@@ -231,6 +232,10 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
             .collect(),
         visit: saved.visit.iter().map(ToString::to_string).collect(),
     }
+}
+
+fn mark_taped(own: &MarkTaped) -> MarkTapedFile {
+    MarkTapedFile { from: own.from.to_string(), to: own.to.to_string(), read_mm: Figure(own.read_mm) }
 }
 
 fn rear_toe(toe: RearToe) -> Option<RearToeFile> {

@@ -5,14 +5,14 @@ use baywright_planner::model::fault::{Allowed, Fault, Found};
 use baywright_planner::model::validate::{self, limits};
 use baywright_planner::model::{
     Bay, Building, FloorFeature, FloorSurvey, Footprint, Ground, HallBay, Id, KeepFree, Layout, LevelPoint,
-    Moved, OnThisCar, Opening, ParkedKnown, PermanentMark, Place, RearToe, Runway, SavedArrangement, Shape,
-    StandSet, TapedRoom, TapedWall, Thing, Underlay, Wall,
+    MarkTaped, Moved, OnThisCar, Opening, ParkedKnown, PermanentMark, Place, RearToe, Runway,
+    SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay, Wall,
 };
 
 use super::building::Built;
 use super::{
-    ArrangementFile, LayoutFile, OnThisCarFile, OpeningFile, ParkedKnownFile, PermanentMarkFile, RearToeFile,
-    SetFile, ShapeFile, SurveyFile, TapedFile, ThingFile, UnderlayFile,
+    ArrangementFile, LayoutFile, MarkTapedFile, OnThisCarFile, OpeningFile, ParkedKnownFile,
+    PermanentMarkFile, RearToeFile, SetFile, ShapeFile, SurveyFile, TapedFile, ThingFile, UnderlayFile,
 };
 use crate::figure::{Figure, Point, vec2, vec3, vecs};
 use crate::shape::Faults;
@@ -335,6 +335,7 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
         kept_empty: file.kept_empty.iter().map(|own| own.as_str().into()).collect(),
         kept_shut: file.kept_shut.iter().map(|own| own.as_str().into()).collect(),
         on_this_car: file.on_this_car.as_ref().map(on_this_car).unwrap_or_default(),
+        marks_taped: file.marks_taped.iter().map(mark_taped).collect(),
         building,
         stands: file.stands.iter().map(|s| (s.placement.as_str().into(), set(&s.set))).collect(),
         moved: file
@@ -360,6 +361,10 @@ fn on_this_car(file: &OnThisCarFile) -> OnThisCar {
         turning_circle_mm: file.turning_circle_mm.map(|mm| mm.0),
         wheels: file.wheels_mm.map(|w| [w.front_left, w.front_right, w.rear_left, w.rear_right].map(vec2)),
     }
+}
+
+fn mark_taped(file: &MarkTapedFile) -> MarkTaped {
+    MarkTaped { from: file.from.as_str().into(), to: file.to.as_str().into(), read_mm: file.read_mm.0 }
 }
 
 fn rear_toe(file: RearToeFile) -> RearToe {

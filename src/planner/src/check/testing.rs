@@ -250,6 +250,7 @@ pub fn clear() -> Arrangement {
         kept_empty: vec![],
         kept_shut: vec![],
         on_this_car: OnThisCar::default(),
+        marks_taped: Vec::new(),
         stands: vec![StandSet::OnMark],
         today: Some(jiff::civil::date(2026, 11, 1)),
         shop: Shop::default(),

@@ -69,6 +69,10 @@ pub enum Deed {
     Visit,
     /// Entered what was measured on this car.
     OnThisCar,
+    /// Entered what a tape read between two marks.
+    Tape(Id, Id),
+    /// Took all readings between marks away.
+    LayAnew,
     /// Changed the picture under the plan.
     Underlay,
     /// Kept a dimension.
@@ -138,6 +142,8 @@ impl Edit {
             Self::Carried(_) => Deed::Carried,
             Self::InBay { .. } => Deed::InBay,
             Self::OnThisCar(_) => Deed::OnThisCar,
+            Self::Tape { from, to, .. } => Deed::Tape(from.clone(), to.clone()),
+            Self::LayAnew => Deed::LayAnew,
             Self::Underlay(_) => Deed::Underlay,
             Self::PlanBuilding => Deed::PlanBuilding,
             Self::GiveUpBuilding => Deed::GiveUpBuilding,

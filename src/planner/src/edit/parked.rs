@@ -1,11 +1,15 @@
 //! What is done to the car and its targets in one arrangement.
 
 use crate::geometry::PlanPose;
-use crate::model::{Id, OnThisCar, SavedArrangement, Shop, StandSet};
+use crate::model::{Id, MarkTaped, OnThisCar, SavedArrangement, Shop, StandSet};
 
 /// The car is parked elsewhere: what was measured says nothing of the new place. What was entered as worse than the usual
-/// margin stays as it is; a shop of its own margin asks more of whatever is planned.
+/// margin stays as it is; a shop of its own margin asks more of whatever is planned. Marks are laid from the wheels: once these
+/// stand elsewhere, what was taped between them is of no use.
 pub(super) fn park(own: &mut SavedArrangement, pose: PlanPose) {
+    if own.parked != pose {
+        own.marks_taped.clear();
+    }
     own.parked = pose;
     own.parked_known = Shop::default().parked_anew(own.parked_known);
 }
@@ -25,10 +29,21 @@ pub(super) fn car(own: &mut SavedArrangement, vehicle: &Id, aiming: &Id, fingerp
     (own.vehicle, own.aiming) = (vehicle.clone(), aiming.clone());
     own.vehicle_fingerprint = Some(fingerprint.to_owned());
     own.stands.clear();
+    own.marks_taped.clear();
     own.on_this_car.sensor_at = None;
     if !same_car {
         own.on_this_car = OnThisCar::default();
         own.visit.clear();
+    }
+}
+
+/// What a tape read between two marks replaces what was read there, in its place among the others.
+pub(super) fn tape(own: &mut SavedArrangement, from: &Id, to: &Id, read_mm: Option<f64>) {
+    let first = own.marks_taped.iter().position(|own| own.is_between(from, to));
+    own.marks_taped.retain(|own| !own.is_between(from, to));
+    if let Some(read_mm) = read_mm {
+        let at = first.unwrap_or(own.marks_taped.len()).min(own.marks_taped.len());
+        own.marks_taped.insert(at, MarkTaped { from: from.clone(), to: to.clone(), read_mm });
     }
 }
 
@@ -88,5 +103,26 @@ mod tests {
         assert!(car("another", "B").apply(&placed, &here).unwrap().arrangements[0].visit.is_empty());
         let back = Edit::Stand { placement: "T".into(), set: StandSet::OnMark };
         assert!(back.apply(&placed, &here).unwrap().arrangements[0].stands.is_empty());
+    }
+
+    #[test]
+    fn readings_are_replaced_and_forgotten_once_the_car_stands_elsewhere() {
+        let (layout, here) = layout();
+        let tape = |from: &str, to: &str, read_mm| Edit::Tape { from: from.into(), to: to.into(), read_mm };
+        let taped = Edit::All(vec![
+            tape("1", "2", Some(2_040.0)),
+            tape("2", "3", Some(2_600.0)),
+            tape("2", "1", Some(2_041.0)),
+            tape("3", "4", Some(1.0)),
+            tape("4", "3", None),
+        ]);
+        let taped = taped.apply(&layout, &here).unwrap();
+        let read: Vec<f64> = taped.arrangements[0].marks_taped.iter().map(|own| own.read_mm).collect();
+        assert_eq!(read, [2_041.0, 2_600.0]);
+        let same = Edit::Park(taped.arrangements[0].parked).apply(&taped, &here).unwrap();
+        assert_eq!(same.arrangements[0].marks_taped.len(), 2);
+        for edit in [Edit::Park(PlanPose::new((1.0, 2.0).into(), 0.3)), Edit::LayAnew] {
+            assert!(edit.apply(&taped, &here).unwrap().arrangements[0].marks_taped.is_empty());
+        }
     }
 }

@@ -34,6 +34,7 @@ pub(super) fn layout() -> (Layout, Id) {
         kept_empty: Vec::new(),
         kept_shut: Vec::new(),
         on_this_car: Default::default(),
+        marks_taped: Vec::new(),
         building: None,
         stands: Vec::new(),
         moved: Vec::new(),

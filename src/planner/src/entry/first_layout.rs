@@ -25,6 +25,7 @@ pub fn first_layout(bay: Bay, name: Id, car: &Vehicle, fingerprint: Option<Strin
         kept_empty: Vec::new(),
         kept_shut: Vec::new(),
         on_this_car: Default::default(),
+        marks_taped: Vec::new(),
         building: None,
         stands: Vec::new(),
         moved: Vec::new(),

@@ -3,7 +3,7 @@
 use baywright_geometry::{DVec2, DVec3, PlanPose, angle};
 use jiff::civil::Date;
 
-use super::{Aiming, Bay, Id, Sensor, Shop, Vehicle, Wheel};
+use super::{Aiming, Bay, Id, MarkTaped, Sensor, Shop, Vehicle, Wheel};
 
 /// Where a target stands.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -141,6 +141,8 @@ pub struct Arrangement {
     pub kept_shut: Vec<Id>,
     /// What was measured on this very car.
     pub on_this_car: OnThisCar,
+    /// What the tape read between the marks that were laid for it.
+    pub marks_taped: Vec<MarkTaped>,
     /// Where the stands are, one for each placement.
     pub stands: Vec<StandSet>,
     /// The day on which it is asked, if known: dates the floor survey.

@@ -4,8 +4,8 @@ use baywright_geometry::{DVec2, PlanPose};
 
 use super::fault::{Allowed, Fault, Found, Quote};
 use super::{
-    Arrangement, Bay, Building, Id, JudgedBy, Loading, OnThisCar, ParkedKnown, Place, StandSet, Thing,
-    Vehicle,
+    Arrangement, Bay, Building, Id, JudgedBy, Loading, MarkTaped, OnThisCar, ParkedKnown, Place, StandSet,
+    Thing, Vehicle,
 };
 
 /// A thing that stands elsewhere in one arrangement than in the bay.
@@ -42,6 +42,8 @@ pub struct SavedArrangement {
     pub kept_shut: Vec<Id>,
     /// What was measured on this very car.
     pub on_this_car: OnThisCar,
+    /// What the tape read between the marks that were laid for it, in the order in which they were taped.
+    pub marks_taped: Vec<MarkTaped>,
     /// Its own building, if it is not in the bay's; what follows is said of the things, doors and runways of that.
     pub building: Option<Box<Building>>,
     /// Where the stands are, one for each placement of the aiming; missing ones are on their marks.
@@ -249,6 +251,7 @@ impl Layout {
             kept_empty: saved.kept_empty.clone(),
             kept_shut: saved.kept_shut.clone(),
             on_this_car: saved.on_this_car,
+            marks_taped: saved.marks_taped.clone(),
             stands,
             today: by.today,
             shop: by.shop,

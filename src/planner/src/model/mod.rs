@@ -28,6 +28,7 @@ mod plan;
 mod provenance;
 mod shop;
 mod shop_face;
+mod taped;
 mod thing;
 mod underlay;
 pub mod validate;
@@ -60,6 +61,7 @@ pub use plan::PlanFault;
 pub use provenance::Provenance;
 pub use shop::{JudgedBy, Shop, ShopFigure};
 pub use shop_face::{Minutes, ShopDocument, ShopFace, WorkStep};
+pub use taped::{MOST_TAPED, MarkTaped};
 pub use thing::{Effort, Footprint, Known, Place, Shape, Thing, ThingKind};
 pub use underlay::{PictureMap, PictureScaleFault};
 pub use vehicle::{

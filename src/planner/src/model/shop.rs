@@ -108,6 +108,31 @@ figures! {
     IntoWall: into_wall_mm, 50.0, Range::from(0.0, 500.0, MM);
     /// How far the roll of a roller door stands out from its wall, and above the lintel, mm, 10 to 3 000. Default 500 mm.
     DoorRoll: door_roll_mm, 500.0, Range::from(10.0, 3e3, MM);
+    /// How well one reading of a tape is laid on and read off, ± mm, 0.05 to 10. Default 0.7 mm: a tape read to the millimetre against
+    /// a line.
+    TapeRead: tape_read_mm, 0.7, Range::from(0.05, 10.0, MM);
+    /// How much longer or shorter a tape may be than it says over each metre, ± mm, 0 to 5; common to all that is taped with it.
+    /// Default 0.2 mm: what class II allows (references: Directive 2014/32/EU, annex X: ± (0.3 + 0.2 L) mm).
+    TapePerMetre: tape_per_metre_mm, 0.2, Range::from(0.0, 5.0, MM);
+    /// How far the tape may be from the 20 °C at which it is true, ± K, 0 to 60. Default 10 K: a workshop in winter and in summer.
+    TapeWithin: tape_within_k, 10.0, Range::from(0.0, 60.0, Unit::None);
+    /// How far a line laser or a string drifts aside over each metre, ± mm, 0 to 10. Default 0.3 mm, as such lasers are sold.
+    LaserPerMetre: laser_per_metre_mm, 0.3, Range::from(0.0, 10.0, MM);
+    /// How well the middle of a drawn or projected line is found, ± mm, 0 to 10. Default 0.5 mm.
+    LineFound: line_found_mm, 0.5, Range::from(0.0, 10.0, MM);
+    /// How well a point of the body is plumbed to the floor, ± mm, 0 to 20. Default 1 mm.
+    PlumbFound: plumb_found_mm, 1.0, Range::from(0.0, 20.0, MM);
+    /// How well a wheel's point is found on the floor, sideways and lengthwise, ± mm, 0 to 20. Default 1 mm: from the hub, with
+    /// plumb line and square.
+    WheelFound: wheel_found_mm, 1.0, Range::from(0.0, 20.0, MM);
+    /// How well each wheel's camber is known, ± radians; in files degrees, 0 to 5. A plumbed hub stands R·sin γ outboard of the
+    /// tyre's middle. Default 0.25°.
+    CamberKnown: camber_known_rad, 0.25 * RADIANS, Range::from(0.0, 5.0, DEG);
+    /// How well a right angle is laid, ± radians; in files degrees, 0 to 5. Default 0.1°: a builder's square of half a metre, within
+    /// a millimetre.
+    SquareLaid: square_laid_rad, 0.1 * RADIANS, Range::from(0.0, 5.0, DEG);
+    /// How well any other angle is laid with a protractor, ± radians; in files degrees, 0 to 10. Default 0.5°.
+    AngleLaid: angle_laid_rad, 0.5 * RADIANS, Range::from(0.0, 10.0, DEG);
 }
 
 /// What an arrangement is judged by beside what its files say.
@@ -215,7 +240,8 @@ impl Shop {
     /// Sixteen hexadecimal digits made from every figure, to a millionth of its unit, by which a layout remembers what it was
     /// judged by. It guards against other settings, not against malice.
     pub fn fingerprint(&self) -> String {
-        let figures = ShopFigure::ALL.iter();
+        // What marks are taped with was asked later: settings of the same figures keep their mark.
+        let figures = ShopFigure::ALL.iter().filter(|own| !own.is_of_instruments() || self.is_own(**own));
         let said: Vec<String> = figures
             .map(|own| format!("{}:{}", own.name(), super::validate::number(self.get(*own))))
             .collect();
@@ -231,6 +257,23 @@ impl ShopFigure {
             Known::ByEye => Some(Self::ByEye),
             Known::ByEyeOlder | Known::Within(_) => None,
         }
+    }
+
+    /// Whether it says what marks are laid and taped with.
+    pub const fn is_of_instruments(self) -> bool {
+        matches!(
+            self,
+            Self::TapeRead
+                | Self::TapePerMetre
+                | Self::TapeWithin
+                | Self::LaserPerMetre
+                | Self::LineFound
+                | Self::PlumbFound
+                | Self::WheelFound
+                | Self::CamberKnown
+                | Self::SquareLaid
+                | Self::AngleLaid
+        )
     }
 
     /// Whether it says how well a place is known.

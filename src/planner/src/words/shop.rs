@@ -12,6 +12,7 @@ texts! {
     floor, "A group of figures.";
     room, "A group of figures.";
     marks, "A group of figures.";
+    instruments, "A group of figures.";
     to_default, "Sets one figure back.";
     all_to_default, "Sets all of them back.";
     nowhere, "There is no folder in which they could be kept.";

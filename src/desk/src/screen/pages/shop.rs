@@ -51,6 +51,21 @@ const GROUPS: [Group; 4] = [
             ShopFigure::ToleranceShare,
         ],
     ),
+    (
+        |texts| texts.instruments,
+        &[
+            ShopFigure::TapeRead,
+            ShopFigure::TapePerMetre,
+            ShopFigure::TapeWithin,
+            ShopFigure::LaserPerMetre,
+            ShopFigure::LineFound,
+            ShopFigure::PlumbFound,
+            ShopFigure::WheelFound,
+            ShopFigure::CamberKnown,
+            ShopFigure::SquareLaid,
+            ShopFigure::AngleLaid,
+        ],
+    ),
 ];
 
 /// Between one figure, with what is said of it, and the next, px.

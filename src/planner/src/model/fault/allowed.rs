@@ -45,6 +45,8 @@ pub enum Allowed {
     UsedOnce(String),
     /// A name that nothing in the bay has.
     OwnName,
+    /// Another mark than the one that it is taped from.
+    OtherMark,
     /// What is there.
     OneThatIsThere,
     /// A wall of the room.

@@ -33,6 +33,7 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
     layout::bays_of("", all.in_bay.as_ref(), &all.kept_empty, &all.bay, faults);
     layout::parked_known("parked.known", all.parked_known, faults);
     layout::on_this_car("on_this_car", &all.on_this_car, faults);
+    layout::marks_taped("marks_taped", &all.marks_taped, faults);
     if let Some(at) = all.on_this_car.sensor_at {
         // Its lower edge is above the ground too.
         let lowest = all.sensor.edges.lower_below_mm.unwrap_or(0.0).max(limits::LOWEST_SENSOR_MM);

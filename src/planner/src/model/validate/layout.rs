@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 
 use super::super::fault::{Allowed, Counted, Found, Quote};
 use super::super::{
-    Bay, Id, Layout, OnThisCar, ParkedKnown, SavedArrangement, StandSet, TapedRoom, Underlay,
+    Bay, Id, Layout, MOST_TAPED, MarkTaped, OnThisCar, ParkedKnown, SavedArrangement, StandSet, TapedRoom,
+    Underlay,
 };
 use super::limits;
 use super::{Faults, bay};
@@ -69,6 +70,7 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     faults.angle(format!("{path}.parked.heading_deg"), saved.parked.heading(), &limits::TURN);
     parked_known(&format!("{path}.parked.known"), saved.parked_known, faults);
     on_this_car(&format!("{path}.on_this_car"), &saved.on_this_car, faults);
+    marks_taped(&format!("{path}.marks_taped"), &saved.marks_taped, faults);
 
     let bay = &*layout.bay_of(saved);
     if saved.building.is_some() {
@@ -166,6 +168,23 @@ pub(super) fn parked_known(path: &str, known: ParkedKnown, faults: &mut Faults) 
     if let ParkedKnown::Within { mm, rad } = known {
         faults.number(format!("{path}.mm"), mm, &limits::KNOWN);
         faults.angle(format!("{path}.deg"), rad, &limits::PARKED_TURN);
+    }
+}
+
+/// What a tape read between marks; whether these exist is known with the profile.
+pub(super) fn marks_taped(path: &str, taped: &[MarkTaped], faults: &mut Faults) {
+    faults.count(path, taped.len(), MOST_TAPED);
+    for (i, own) in taped.iter().take(MOST_TAPED).enumerate() {
+        faults.name(format!("{path}[{i}].from"), own.from.as_str());
+        faults.name(format!("{path}[{i}].to"), own.to.as_str());
+        if own.from == own.to {
+            faults.add(
+                format!("{path}[{i}].to"),
+                Found::Text(Quote::of(own.to.as_str())),
+                Allowed::OtherMark,
+            );
+        }
+        faults.number(format!("{path}[{i}].read_mm"), own.read_mm, &limits::MARK_TAPED);
     }
 }
 

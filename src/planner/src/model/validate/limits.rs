@@ -116,6 +116,8 @@ pub const EDGE: Range = Range::above(0.0, 300.0, MM);
 pub const MM_PER_PX: Range = Range::from(0.001, 1e3, MM);
 /// How faded a picture is.
 pub const FADED: Range = Range::from(0.0, 1.0, BARE);
+/// What a tape reads between two floor marks.
+pub const MARK_TAPED: Range = Range::from(10.0, 1e5, MM);
 /// The length of a wall as taped: a jamb of a centimetre is one too.
 pub const TAPED_WALL: Range = Range::from(10.0, 1e6, MM);
 /// Ceiling.

@@ -39,6 +39,8 @@ impl About<'_> {
             Deed::NameArrangement(name) => format!("Name the set-up {name}"),
             Deed::RemoveArrangement => "Remove a set-up".to_owned(),
             Deed::Visit => "What the car is in for".to_owned(),
+            Deed::Tape(from, to) => format!("Tape {from}–{to}"),
+            Deed::LayAnew => "Marks laid anew: their readings taken away".to_owned(),
             Deed::OnThisCar => "Measured on this car".to_owned(),
             Deed::Underlay => "Picture of the plan".to_owned(),
             Deed::KeepDimension(id) => format!("Keep {id}"),

@@ -107,6 +107,9 @@ impl About<'_> {
                 let [now, was] = self.against(Quantity::Angle(*now), Quantity::Angle(*was));
                 format!("tipped {now} instead of {was}")
             }
+            Change::MarksTaped([was, now]) => {
+                format!("distances taped between its marks: {was} before, {now} now")
+            }
             Change::OnThisCar(what, were) => {
                 let what = of_this_car(*what);
                 match were {

@@ -15,6 +15,7 @@ pub const TEXTS: ShopTexts = ShopTexts {
     floor: "Floor levels",
     room: "Room around the car",
     marks: "Marks and targets",
+    instruments: "What marks are laid and taped with",
     to_default: "Default",
     all_to_default: "All to default",
     nowhere: "There is no folder to keep them in: they hold until the program ends.",
@@ -54,6 +55,16 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::ToleranceShare => "Share of a tolerance",
         ShopFigure::IntoWall => "A thing into a wall up to",
         ShopFigure::DoorRoll => "Roll of a roller door",
+        ShopFigure::TapeRead => "A reading, ±",
+        ShopFigure::TapePerMetre => "Tape over a metre, ±",
+        ShopFigure::TapeWithin => "Tape from 20 °C within, K",
+        ShopFigure::LaserPerMetre => "Laser line over a metre, ±",
+        ShopFigure::LineFound => "Middle of a line, ±",
+        ShopFigure::PlumbFound => "Plumbed to the floor, ±",
+        ShopFigure::WheelFound => "Wheel point found, ±",
+        ShopFigure::CamberKnown => "Camber known, ±",
+        ShopFigure::SquareLaid => "A right angle, ±",
+        ShopFigure::AngleLaid => "Another angle, ±",
     }
 }
 
@@ -83,6 +94,16 @@ const fn reason(figure: ShopFigure) -> &'static str {
         ShopFigure::ToleranceShare => "From there on it needs care: marks and sensor want their share too.",
         ShopFigure::IntoWall => "A pilaster, or a shelf let in, is no slip of typing.",
         ShopFigure::DoorRoll => "How far it stands out from the wall, and above the lintel.",
+        ShopFigure::TapeRead => "Laid on at one end, read to the millimetre at the other.",
+        ShopFigure::TapePerMetre => "What class II allows; common to all distances taped with it.",
+        ShopFigure::TapeWithin => "A workshop in winter and in summer; steel grows 11.5 millionths a degree.",
+        ShopFigure::LaserPerMetre => "As line lasers are sold; checked against a long string.",
+        ShopFigure::LineFound => "A pen on a line that is two millimetres wide.",
+        ShopFigure::PlumbFound => "A line that has come to rest, from the middle of a badge.",
+        ShopFigure::WheelFound => "From the middle of the hub, with plumb line and square.",
+        ShopFigure::CamberKnown => "A plumbed hub lies outboard of the tyre's middle by radius times camber.",
+        ShopFigure::SquareLaid => "A square of half a metre, within a millimetre.",
+        ShopFigure::AngleLaid => "A protractor on the floor. Two distances do better.",
     }
 }
 

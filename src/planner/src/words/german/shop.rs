@@ -15,6 +15,7 @@ pub const TEXTS: ShopTexts = ShopTexts {
     floor: "Bodenhöhen",
     room: "Raum um das Fahrzeug",
     marks: "Marken und Ziele",
+    instruments: "Womit Marken gelegt und gemessen werden",
     to_default: "Üblich",
     all_to_default: "Alle auf üblich",
     nowhere: "Es gibt keinen Ordner dafür: Sie gelten, bis das Programm endet.",
@@ -54,6 +55,16 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::ToleranceShare => "Anteil der Toleranz",
         ShopFigure::IntoWall => "Gegenstand in Wand bis",
         ShopFigure::DoorRoll => "Rollballen eines Rolltors",
+        ShopFigure::TapeRead => "Eine Ablesung, ±",
+        ShopFigure::TapePerMetre => "Bandmaß je Meter, ±",
+        ShopFigure::TapeWithin => "Bandmaß um 20 °C auf, K",
+        ShopFigure::LaserPerMetre => "Laserlinie je Meter, ±",
+        ShopFigure::LineFound => "Mitte einer Linie, ±",
+        ShopFigure::PlumbFound => "Zum Boden gelotet, ±",
+        ShopFigure::WheelFound => "Radpunkt gefunden, ±",
+        ShopFigure::CamberKnown => "Sturz bekannt auf ±",
+        ShopFigure::SquareLaid => "Ein rechter Winkel, ±",
+        ShopFigure::AngleLaid => "Ein anderer Winkel, ±",
     }
 }
 
@@ -87,6 +98,18 @@ const fn reason(figure: ShopFigure) -> &'static str {
         }
         ShopFigure::IntoWall => "Ein Wandpfeiler oder ein eingelassenes Regal ist kein Tippfehler.",
         ShopFigure::DoorRoll => "Wie weit er vor der Wand und über den Sturz vorsteht.",
+        ShopFigure::TapeRead => "Am einen Ende angelegt, am anderen auf den Millimeter gelesen.",
+        ShopFigure::TapePerMetre => "Was Klasse II erlaubt; allen damit gemessenen Längen gemeinsam.",
+        ShopFigure::TapeWithin => {
+            "Eine Werkstatt im Winter und im Sommer; Stahl dehnt sich 11,5 Millionstel je Grad."
+        }
+        ShopFigure::LaserPerMetre => "Wie Linienlaser verkauft werden; an einer langen Schnur geprüft.",
+        ShopFigure::LineFound => "Ein Stift auf einer Linie von zwei Millimetern.",
+        ShopFigure::PlumbFound => "Ein Lot, das zur Ruhe gekommen ist, von der Mitte eines Zeichens.",
+        ShopFigure::WheelFound => "Von der Nabenmitte, mit Lot und Winkel.",
+        ShopFigure::CamberKnown => "Eine gelotete Nabe liegt um Radius mal Sturz außerhalb der Reifenmitte.",
+        ShopFigure::SquareLaid => "Ein Winkel von einem halben Meter, auf einen Millimeter.",
+        ShopFigure::AngleLaid => "Ein Winkelmesser am Boden. Zwei Längen sind besser.",
     }
 }
 

@@ -56,6 +56,7 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
         }
         Allowed::AtLeastOne => "at least one".to_owned(),
         Allowed::AtLeastOneOrNoSurvey => "at least one, or no survey at all".to_owned(),
+        Allowed::OtherMark => "another mark than the one it is taped from".to_owned(),
         Allowed::OneForEachPlacement(count) => format!("one for each of the {count} placements"),
         Allowed::OneForEachCorner => "one wall for each corner, in the same order".to_owned(),
         Allowed::KindsOrNote => "one kind of sensor or more, or a note that says why none".to_owned(),

@@ -60,6 +60,7 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
         }
         Allowed::AtLeastOne => "mindestens eines".to_owned(),
         Allowed::AtLeastOneOrNoSurvey => "mindestens eine, oder gar kein Aufmaß".to_owned(),
+        Allowed::OtherMark => "eine andere Marke als die, von der aus gemessen wird".to_owned(),
         Allowed::OneForEachPlacement(count) => format!("einer für jedes der {count} Ziele"),
         Allowed::OneForEachCorner => "eine Wand für jede Ecke, in derselben Reihenfolge".to_owned(),
         Allowed::KindsOrNote => {

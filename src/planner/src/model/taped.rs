@@ -1,0 +1,24 @@
+//! Distances between floor marks as a tape read them.
+
+use super::Id;
+
+/// So many readings of marks an arrangement may have.
+pub const MOST_TAPED: usize = 200;
+
+/// What a tape read between two marks of the plan, as they were laid for this car where it stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MarkTaped {
+    /// From this mark.
+    pub from: Id,
+    /// To this one.
+    pub to: Id,
+    /// What the tape read, mm.
+    pub read_mm: f64,
+}
+
+impl MarkTaped {
+    /// Whether it is between these two, whichever way.
+    pub fn is_between(&self, one: &Id, other: &Id) -> bool {
+        (self.from == *one && self.to == *other) || (self.from == *other && self.to == *one)
+    }
+}
