@@ -27,6 +27,7 @@ mod light;
 mod mark_place;
 mod mark_target;
 mod mark_unsure;
+mod marks_taped;
 mod mat_light;
 mod near;
 mod obstacle;
@@ -197,6 +198,7 @@ pub const ALL: &[Check] = &[
     car_place::CHECK,
     mark_target::CHECK,
     mark_unsure::CHECK,
+    marks_taped::CHECK,
     floor_levels::CHECK,
     axis::CHECK,
     alignment::CHECK,

@@ -17,6 +17,7 @@ pub mod entry;
 pub mod hand;
 pub mod judge;
 pub mod model;
+pub mod proof;
 pub mod room;
 pub mod scene;
 pub mod words;

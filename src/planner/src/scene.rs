@@ -227,6 +227,11 @@ impl Scene {
         sloping(from.at.ok()?, from.lies_mm, to.at.ok()?, to.lies_mm)
     }
 
+    /// What the car and where its targets belong give the mark plan to start from, vehicle frame; `None` if that makes no sense.
+    pub fn givens(&self, arrangement: &Arrangement) -> Option<Givens> {
+        givens(arrangement, &self.bay_from_vehicle, &self.targets)
+    }
+
     /// How far off each of what is sought of the mark plan may be if each mark is laid as far off as the shop's own `mark_laid_mm`,
     /// mm, from [`marks::may_be_off`], in the car's directions ([`Scene::in_car_directions`]); `None` if that may leave none at all.
     pub fn marks_may_be_off<const N: usize>(

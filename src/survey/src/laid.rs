@@ -2,7 +2,7 @@
 //!
 //! What is known beforehand is the plan's budget, with all that its marks have in common; the readings are held against it and
 //! against each other. While they fit, budget and readings together say where the marks are. If they do not, every explanation is
-//! weighed: one reading misread, or one mark mislaid with all that was built from it. The likelihoods of these compare as Bayes
+//! weighed: one reading misread, or one mark beside its place, with all that was built from it or alone. The likelihoods of these compare as Bayes
 //! has it, each blunder being thought of as seldom ([`Chances::blunder`]) and of some size ([`Chances::blunder_mm`]); the one is
 //! named that leaves the others little chance, else it is said that this cannot be told. What is named, or may be meant, gives no
 //! support to the marks: the reading is left out, the mark's laying forgotten, and the uncertainty grows as it must.
@@ -114,7 +114,30 @@ struct Explanation {
 #[derive(Clone, Copy, PartialEq)]
 enum What {
     Reading(usize),
-    Mark(usize),
+    /// Laid beside its place, and what was built from it with it.
+    Mislaid(usize),
+    /// Beside its place alone: drawn anew, or wiped and guessed.
+    Alone(usize),
+}
+
+impl What {
+    /// Whether both speak of one mark.
+    fn is_of_one_mark(self, other: Self) -> bool {
+        let mark = |own| match own {
+            Self::Mislaid(mark) | Self::Alone(mark) => Some(mark),
+            Self::Reading(_) => None,
+        };
+        mark(self).is_some() && mark(self) == mark(other)
+    }
+
+    /// How the state goes with it, each way scaled so that the mark itself goes 1 mm.
+    fn ways(self, budget: &Budget) -> Vec<Vec<f64>> {
+        match self {
+            Self::Reading(_) => Vec::new(),
+            Self::Mislaid(mark) => directions(budget, mark),
+            Self::Alone(mark) => alone(budget, mark),
+        }
+    }
 }
 
 /// What was read, held against the budget of a plan. `None` if a reading is none, the readings are more than [`MOST_READ`], or
@@ -133,12 +156,12 @@ pub fn laid(budget: &Budget, read: &[Read], chances: &Chances) -> Option<Laid> {
     let is_fit = held.squares <= chi_squared_beyond(chances.doubted, count as f64)
         && held.tests.iter().all(|test| test.abs() <= limit);
     if is_fit {
-        let known = with(&prior, read, &[], &[], budget)?;
+        let known = opened(&prior, read, &[], budget)?;
         return Some(Laid { known, fit: Fit::Fits, tests: held.tests, limit });
     }
     let mut all: Vec<Explanation> = (0..count)
         .map(What::Reading)
-        .chain((0..budget.places().len()).map(What::Mark))
+        .chain((0..budget.places().len()).flat_map(|mark| [What::Mislaid(mark), What::Alone(mark)]))
         .filter_map(|what| held.explain(what, budget, chances))
         .collect();
     all.sort_by(|a, b| b.weight.total_cmp(&a.weight));
@@ -147,22 +170,26 @@ pub fn laid(budget: &Budget, read: &[Read], chances: &Chances) -> Option<Laid> {
     // What no single blunder brings to rest is more than one.
     let fits = |own: &Explanation| own.rest <= chi_squared_beyond(chances.doubted, own.freedom.max(1) as f64);
     if !fits(first) {
-        let known = opened(&prior, read, std::slice::from_ref(first), budget)?;
+        let known = opened(&prior, read, &[first.what], budget)?;
         let wrong = wrong(&prior, read, first.what, budget)?;
         return Some(Laid { known, fit: Fit::MoreThanOne(wrong), tests: held.tests, limit });
     }
-    let mut named: Vec<Explanation> = Vec::new();
+    let mut named: Vec<What> = Vec::new();
     let mut sum = 0.0;
-    for own in all {
+    for own in &all {
         if sum >= chances.named_from * total {
             break;
         }
-        sum += (own.weight - named.first().map_or(own.weight, |first| first.weight)).exp();
-        named.push(own);
+        sum += (own.weight - first.weight).exp();
+        named.push(own.what);
     }
     let known = opened(&prior, read, &named, budget)?;
-    let mut wrongs: Vec<Wrong> =
-        named.iter().filter_map(|own| wrong(&prior, read, own.what, budget)).collect();
+    // A mark that went alone, or with what was built from it, is one mark.
+    let told = named
+        .iter()
+        .enumerate()
+        .filter(|(at, own)| named.iter().take(*at).all(|before| !own.is_of_one_mark(*before)));
+    let mut wrongs: Vec<Wrong> = told.filter_map(|(_, own)| wrong(&prior, read, *own, budget)).collect();
     let fit = match wrongs.len() {
         0 => return None,
         1 => Fit::One(wrongs.remove(0)),
@@ -214,7 +241,8 @@ impl Held {
             What::Reading(nth) => {
                 vec![(0..self.rows.len()).map(|own| f64::from(u8::from(own == nth))).collect()]
             }
-            What::Mark(mark) => directions(budget, mark)
+            What::Mislaid(_) | What::Alone(_) => what
+                .ways(budget)
                 .iter()
                 .map(|way| self.rows.iter().map(|row| dot(row, way)).collect::<Vec<f64>>())
                 .filter(|way| way.iter().any(|own| own.abs() > 1e-9))
@@ -258,46 +286,32 @@ fn directions(budget: &Budget, mark: usize) -> Vec<Vec<f64>> {
         .collect();
     if ways.len() != 2 {
         // What no step tells apart lies off either way by itself.
-        ways = [2 * mark, 2 * mark + 1]
-            .map(|at| (0..size).map(|row| f64::from(u8::from(row == at))).collect())
-            .to_vec();
+        ways = alone(budget, mark);
     }
     ways
 }
 
-/// What is known with some readings left out and some marks' laying forgotten.
-fn with(
-    prior: &Known,
-    read: &[Read],
-    without: &[usize],
-    forgotten: &[usize],
-    budget: &Budget,
-) -> Option<Known> {
+/// The mark goes along x and along y, and nothing with it.
+fn alone(budget: &Budget, mark: usize) -> Vec<Vec<f64>> {
+    let size = 2 * budget.places().len() + 1;
+    let way = |at: usize| (0..size).map(|row| f64::from(u8::from(row == at))).collect();
+    vec![way(2 * mark), way(2 * mark + 1)]
+}
+
+/// What is known with some readings left out and the laying of some marks forgotten: all that any of these may be is open.
+fn opened(prior: &Known, read: &[Read], named: &[What], budget: &Budget) -> Option<Known> {
     /// Standard, mm: nothing is known of it, and figures stay figures.
     const FORGOTTEN_MM: f64 = 1e3;
     let mut known = prior.clone();
-    for mark in forgotten {
-        for way in directions(budget, *mark) {
-            known = known.less_sure(&way, FORGOTTEN_MM);
-        }
+    for way in named.iter().flat_map(|own| own.ways(budget)) {
+        known = known.less_sure(&way, FORGOTTEN_MM);
     }
     for (nth, one) in read.iter().enumerate() {
-        if !without.contains(&nth) {
+        if !named.contains(&What::Reading(nth)) {
             known = known.once_read(&one.of, one.read_mm)?;
         }
     }
     Some(known)
-}
-
-fn opened(prior: &Known, read: &[Read], named: &[Explanation], budget: &Budget) -> Option<Known> {
-    let (mut without, mut forgotten) = (Vec::new(), Vec::new());
-    for own in named {
-        match own.what {
-            What::Reading(nth) => without.push(nth),
-            What::Mark(mark) => forgotten.push(mark),
-        }
-    }
-    with(prior, read, &without, &forgotten, budget)
 }
 
 /// How large a blunder is by all that was read beside it.
@@ -305,11 +319,11 @@ fn wrong(prior: &Known, read: &[Read], what: What, budget: &Budget) -> Option<Wr
     match what {
         What::Reading(nth) => {
             let one = read.get(nth)?;
-            let expected = with(prior, read, &[nth], &[], budget)?.expects(&one.of)?;
+            let expected = opened(prior, read, &[what], budget)?.expects(&one.of)?;
             Some(Wrong::Reading { nth, reads_long_mm: one.read_mm - expected.read_mm, u_mm: expected.u_mm })
         }
-        What::Mark(mark) => {
-            let known = with(prior, read, &[], &[mark], budget)?;
+        What::Mislaid(mark) | What::Alone(mark) => {
+            let known = opened(prior, read, &[what], budget)?;
             let by = *known.places().get(mark)? - *budget.places().get(mark)?;
             let cell = |a, b| known.covariance().at(2 * mark + a, 2 * mark + b);
             let u_mm = crate::network::Ellipse::of(cell(0, 0), cell(0, 1), cell(1, 1)).long_mm;

@@ -31,6 +31,12 @@ pub enum Code {
     MarkMissing,
     /// A target's mark cannot be laid as surely as the target must stand.
     MarkUnsure,
+    /// By what was taped between its marks a target lies further off than is allowed.
+    LaidOff,
+    /// What was taped between its marks does not prove yet that a target lies within what is allowed.
+    LaidUnproven,
+    /// What was taped between marks does not fit together.
+    ReadingOff,
     /// A floor mark lies where no mark can be.
     MarkPlace,
     /// A floor mark lies beside one that stays.
@@ -131,7 +137,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 62] = [
+    pub const ALL: [Self; 65] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -146,6 +152,9 @@ impl Code {
         Self::MarkOffTarget,
         Self::MarkMissing,
         Self::MarkUnsure,
+        Self::LaidOff,
+        Self::LaidUnproven,
+        Self::ReadingOff,
         Self::MarkPlace,
         Self::BesidePermanentMark,
         Self::RunBlocked,
@@ -213,6 +222,9 @@ impl Code {
             Self::MarkOffTarget => "mark-off-target",
             Self::MarkMissing => "mark-missing",
             Self::MarkUnsure => "mark-unsure",
+            Self::LaidOff => "laid-off",
+            Self::LaidUnproven => "laid-unproven",
+            Self::ReadingOff => "reading-off",
             Self::MarkPlace => "mark-place",
             Self::BesidePermanentMark => "beside-permanent-mark",
             Self::RunBlocked => "run-blocked",

@@ -10,6 +10,7 @@ use crate::check::{
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Id, Wheel};
+use crate::proof::{Doubt, Figure};
 use crate::scene::TargetPart;
 
 /// What was found, with what is known of it beyond measured value and limit. Each kind's facts are its check's own.
@@ -50,6 +51,12 @@ pub enum Facts {
     MarkMissing,
     /// See [`Code::MarkUnsure`]: for what.
     MarkUnsure(MarkFor),
+    /// See [`Code::LaidOff`]: which figure.
+    LaidOff(Figure),
+    /// See [`Code::LaidUnproven`]: which figure.
+    LaidUnproven(Figure),
+    /// See [`Code::ReadingOff`]: what does not.
+    ReadingOff(Doubt),
     /// See [`Code::MarkPlace`].
     MarkPlace,
     /// See [`Code::BesidePermanentMark`]: how.
@@ -182,6 +189,9 @@ impl Facts {
             Self::MarkOffTarget => Code::MarkOffTarget,
             Self::MarkMissing => Code::MarkMissing,
             Self::MarkUnsure(_) => Code::MarkUnsure,
+            Self::LaidOff(_) => Code::LaidOff,
+            Self::LaidUnproven(_) => Code::LaidUnproven,
+            Self::ReadingOff(_) => Code::ReadingOff,
             Self::MarkPlace => Code::MarkPlace,
             Self::BesidePermanentMark(_) => Code::BesidePermanentMark,
             Self::RunBlocked => Code::RunBlocked,

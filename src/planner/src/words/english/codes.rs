@@ -28,6 +28,11 @@ pub const fn code(code: Code) -> &'static str {
         Code::MarkFault => "A floor mark cannot be found by its recipe.",
         Code::MarkOffTarget => "The marks lead elsewhere than the stand-off does.",
         Code::MarkMissing => "No mark leads to a target: how its place on the floor is found is not told.",
+        Code::LaidOff => "By what was taped between its marks a target lies further off than is allowed.",
+        Code::LaidUnproven => {
+            "What was taped between its marks does not prove yet that a target lies within what is allowed."
+        }
+        Code::ReadingOff => "What was taped between marks does not fit together.",
         Code::MarkUnsure => "A target's mark cannot be laid as surely as the target must stand.",
         Code::MarkPlace => {
             "A floor mark lies where no mark can be: under a thing, on a drain or a pit, beyond a wall."

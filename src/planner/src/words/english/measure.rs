@@ -36,6 +36,8 @@ impl About<'_> {
                 _ => format!("{value} from it, wants {limit_text}"),
             },
             Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
+            Facts::ReadingOff(_) => return None,
+            Facts::LaidOff(figure) | Facts::LaidUnproven(figure) => self.off_against(figure),
             Facts::MarkUnsure(_) => format!("to ± {value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::NoGround) => format!("{value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::Sill) => format!("sill {limit_text} high"),

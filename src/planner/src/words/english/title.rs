@@ -160,6 +160,9 @@ impl About<'_> {
                 "no mark leads to {}",
                 finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
             ),
+            Facts::LaidOff(_) => format!("{first} is off by its marks as taped"),
+            Facts::LaidUnproven(_) => format!("what was taped does not prove {first} yet"),
+            Facts::ReadingOff(doubt) => self.reading_off(doubt),
             Facts::MarkUnsure(MarkFor::Place) => format!("{first} cannot be laid so surely"),
             Facts::MarkUnsure(MarkFor::Direction) => {
                 let marks = finding.subjects.iter().skip(1).map(|mark| self.subject(mark));

@@ -28,6 +28,11 @@ pub const fn code(code: Code) -> &'static str {
         Code::MarkMissing => {
             "Keine Marke führt zu einem Ziel: Wie sein Platz am Boden gefunden wird, ist nicht angegeben."
         }
+        Code::LaidOff => "Nach den Maßen zwischen seinen Marken liegt ein Ziel weiter daneben als erlaubt.",
+        Code::LaidUnproven => {
+            "Die Maße zwischen seinen Marken belegen noch nicht, dass ein Ziel innerhalb des Erlaubten liegt."
+        }
+        Code::ReadingOff => "Die Maße zwischen Marken passen nicht zusammen.",
         Code::MarkUnsure => {
             "Die Marke eines Ziels lässt sich nicht so genau legen, wie das Ziel stehen muss."
         }

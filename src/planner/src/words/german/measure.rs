@@ -36,6 +36,8 @@ impl About<'_> {
                 _ => format!("{value} davon entfernt, nötig {limit_text}"),
             },
             Facts::MeasuredOnCar => format!("{value} neben dem Profil, üblich bis {limit_text}"),
+            Facts::ReadingOff(_) => return None,
+            Facts::LaidOff(figure) | Facts::LaidUnproven(figure) => self.off_against(figure),
             Facts::MarkUnsure(_) => format!("auf ± {value}, Grenze {limit_text}"),
             Facts::WayIn(TooSmall::NoGround) => format!("{value}, Grenze {limit_text}"),
             Facts::WayIn(TooSmall::Sill) => format!("Schwelle {limit_text} hoch"),

@@ -192,6 +192,9 @@ impl About<'_> {
             Facts::MarkFault(_) => format!("{first} ist so nicht zu finden"),
             Facts::MarkOffTarget => format!("{first} ist nicht dort, wo {second} hingehört"),
             Facts::MarkMissing => format!("keine Marke führt {to_first}"),
+            Facts::LaidOff(_) => format!("{first} liegt nach den Maßen seiner Marken daneben"),
+            Facts::LaidUnproven(_) => format!("die Maße belegen {first} noch nicht"),
+            Facts::ReadingOff(doubt) => self.reading_off(doubt),
             Facts::MarkUnsure(MarkFor::Place) => format!("{first} lässt sich nicht so genau legen"),
             Facts::MarkUnsure(MarkFor::Direction) => {
                 let marks: Vec<String> =

@@ -1,0 +1,272 @@
+//! The one way from a set-up to [`baywright_survey`] and back: how surely its mark plan puts the targets in place, what the tape
+//! should read, and what the readings say of the marks as they were laid.
+//!
+//! Lengths are mm; marks and what they are off by are in the vehicle frame (x ahead, y to the left); angles are radians, positive
+//! towards the car's left. Uncertainties are of 95 %, two-sided, by the normal distribution.
+//!
+//! It speaks of the marks, laid from these wheels as they stand; of the sensor it says nothing.
+
+mod figures;
+mod judged;
+
+use baywright_geometry::DVec2;
+use baywright_survey::budget::{Budget, Cost};
+use baywright_survey::decide::Said;
+use baywright_survey::laid::{Chances, Fit, Laid, Read, Wrong, laid};
+use baywright_survey::next_tape::{Candidate, Known, Next, Stop, Wish};
+
+use crate::model::{Arrangement, Id, MarkTaped};
+use crate::scene::Scene;
+
+pub use figures::{Figure, FigureOf};
+
+/// 95 of 100, either way.
+const K: f64 = 1.959_963_984_540_054;
+
+/// Marks that a target is set by, as they are known.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Proof {
+    /// What is asked of each target, in the aiming's order: its direction first.
+    pub figures: Vec<Figure>,
+    /// What the tape should read, in the scene's order, and what it did.
+    pub rows: Vec<Row>,
+    /// Whether what was read fits.
+    pub doubt: Doubt,
+    /// What to tape next.
+    pub next: NextTape,
+    /// Where each mark is, in the plan's order.
+    pub marks: Vec<MarkKnown>,
+    /// How many readings are of marks that the plan does not have, or that no tape can be held between.
+    pub strange: usize,
+    /// What the first figure's uncertainty is made of before anything is taped, the dearest first.
+    pub costs: Vec<Cost>,
+}
+
+/// A distance between two marks.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row {
+    /// From this mark.
+    pub from: Id,
+    /// To this one.
+    pub to: Id,
+    /// What the tape should read, mm, as the plan has it.
+    pub should_mm: f64,
+    /// How far off it may read in 95 of 100 cases if all is as assumed, mm.
+    pub allowance_mm: f64,
+    /// What it read, mm.
+    pub read_mm: Option<f64>,
+    /// Its test against all others, of what was read: beyond 3.29 it does not fit.
+    pub test: Option<f64>,
+}
+
+/// What of the readings does not fit.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Doubt {
+    /// Nothing was read.
+    Unread,
+    /// All fits.
+    Fits,
+    /// This does not, and nothing else explains it as well.
+    One(Off),
+    /// Any of these would explain it; the likeliest first.
+    CannotTell(Vec<Off>),
+    /// More than one thing is wrong; the likeliest.
+    MoreThanOne(Off),
+}
+
+/// What may be wrong.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Off {
+    /// A reading is so much too long, mm; negative: too short.
+    Reading {
+        /// From this mark.
+        from: Id,
+        /// To this one.
+        to: Id,
+        /// By how much.
+        reads_long_mm: f64,
+        /// What it likely is, mm.
+        likely_mm: f64,
+    },
+    /// A mark lies beside its place.
+    Mark {
+        /// Which.
+        mark: Id,
+        /// So far, mm.
+        by: DVec2,
+    },
+}
+
+/// What to tape next.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NextTape {
+    /// This: it settles most.
+    Tape {
+        /// From this mark.
+        from: Id,
+        /// To this one.
+        to: Id,
+    },
+    /// This once more: it does not fit, or may be what does not.
+    Again {
+        /// From this mark.
+        from: Id,
+        /// To this one.
+        to: Id,
+    },
+    /// All is inside what is allowed: enough.
+    Enough,
+    /// No tape makes it surer.
+    NothingHelps,
+}
+
+/// Where a mark is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MarkKnown {
+    /// Which.
+    pub id: Id,
+    /// Where, vehicle frame.
+    pub at: DVec2,
+    /// How far from where it is meant, mm.
+    pub by: DVec2,
+    /// How surely, the larger half axis of 95 %, mm.
+    pub u95_mm: f64,
+}
+
+/// A reading that can be held against the plan.
+struct Held<'a> {
+    taped: &'a MarkTaped,
+    row: usize,
+    read: Read,
+}
+
+impl Proof {
+    /// Of a set-up as it stands in its scene; `None` where there is no plan, or a mark of it is not found.
+    pub fn of(arrangement: &Arrangement, scene: &Scene) -> Option<Self> {
+        let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
+        let givens = scene.givens(arrangement)?;
+        let instruments = figures::instruments(arrangement);
+        let budget = Budget::of(&plan, &givens, &instruments).ok()?;
+        let prior = Known::as_laid(&budget);
+        let position = |id: &Id| scene.marks.iter().position(|mark| mark.id == *id);
+        let candidates: Vec<Option<Candidate>> = scene
+            .readings
+            .iter()
+            .map(|own| {
+                let u_mm = instruments.tape.of(own.distance_mm);
+                Some(Candidate { from: position(&own.from)?, to: position(&own.to)?, u_mm })
+            })
+            .collect();
+        // A tape that is held from a runway to the floor reads the slope; the plan's distances are level.
+        let rise = |own: &Candidate| {
+            let lies = |at: usize| scene.marks.get(at).map_or(0.0, |mark| mark.lies_mm);
+            lies(own.to) - lies(own.from)
+        };
+        let level = |own: &Candidate, mm: f64| (mm * mm - rise(own).powi(2)).max(0.0).sqrt();
+        let held: Vec<Held<'_>> = arrangement
+            .marks_taped
+            .iter()
+            .filter_map(|taped| {
+                let row = scene.readings.iter().position(|own| taped.is_between(&own.from, &own.to))?;
+                let of = candidates.get(row).copied().flatten()?;
+                Some(Held { taped, row, read: Read { of, read_mm: level(&of, taped.read_mm) } })
+            })
+            .collect();
+        let read: Vec<Read> = held.iter().map(|own| own.read).collect();
+        let found = laid(&budget, &read, &Chances::default())?;
+        let rows = scene.readings.iter().zip(&candidates).enumerate().map(|(row, (own, candidate))| {
+            let nth = held.iter().position(|held| held.row == row);
+            let expected = candidate.and_then(|own| prior.expects(&own));
+            Row {
+                from: own.from.clone(),
+                to: own.to.clone(),
+                should_mm: own.distance_mm,
+                allowance_mm: expected.map_or(f64::NAN, |own| own.allowance_mm()),
+                read_mm: nth.and_then(|nth| held.get(nth)).map(|own| own.taped.read_mm),
+                test: nth.and_then(|nth| found.tests.get(nth)).copied(),
+            }
+        });
+        let rows: Vec<Row> = rows.collect();
+        let figures = figures::of(arrangement, scene, &budget, &found.known);
+        let doubt = judged::doubt(&found.fit, &held_ids(&held), scene);
+        let next = next(scene, &candidates, &held, &found, &figures);
+        let costs = figures.first().and_then(|own| budget.costs(&own.sought)).unwrap_or_default();
+        let marks = scene.marks.iter().enumerate().filter_map(|(at, mark)| {
+            let own = *found.known.places().get(at)?;
+            let by = own - *budget.places().get(at)?;
+            let cell = |a, b| found.known.covariance().at(2 * at + a, 2 * at + b);
+            let ellipse = baywright_survey::network::Ellipse::of(cell(0, 0), cell(0, 1), cell(1, 1));
+            // Two figures together stay within this with 95 %: the root of χ² with two degrees of freedom, √5.991.
+            Some(MarkKnown { id: mark.id.clone(), at: own, by, u95_mm: ellipse.long_mm * 2.447_746_83 })
+        });
+        let strange = arrangement.marks_taped.len() - held.len();
+        Some(Self { figures, rows, doubt, next, marks: marks.collect(), strange, costs })
+    }
+
+    /// How many distances were read.
+    pub fn read(&self) -> usize {
+        self.rows.iter().filter(|row| row.read_mm.is_some()).count()
+    }
+
+    /// The worst of what is said of all that is asked: outside before what cannot be said before inside.
+    pub fn worst(&self) -> Option<&Figure> {
+        let rank = |own: &&Figure| match own.said {
+            Said::Outside { .. } => 0,
+            Said::NoFigure => 1,
+            Said::CannotSay { .. } => 2,
+            Said::Inside { .. } => 3,
+        };
+        self.figures.iter().min_by_key(rank)
+    }
+}
+
+fn held_ids<'a>(held: &'a [Held<'a>]) -> Vec<(&'a Id, &'a Id, f64)> {
+    held.iter().map(|own| (&own.taped.from, &own.taped.to, own.taped.read_mm)).collect()
+}
+
+/// What to tape next: again what may be misread, else what makes the first figure surest that is not inside yet.
+fn next(
+    scene: &Scene,
+    candidates: &[Option<Candidate>],
+    held: &[Held<'_>],
+    found: &Laid,
+    figures: &[Figure],
+) -> NextTape {
+    let doubted: &[Wrong] = match &found.fit {
+        Fit::One(own) | Fit::MoreThanOne(own) => std::slice::from_ref(own),
+        Fit::CannotTell(all) => all,
+        Fit::Unread | Fit::Fits => &[],
+    };
+    let again = doubted.iter().find_map(|own| match own {
+        Wrong::Reading { nth, .. } => held.get(*nth),
+        Wrong::Mark { .. } => None,
+    });
+    if let Some(own) = again {
+        return NextTape::Again { from: own.taped.from.clone(), to: own.taped.to.clone() };
+    }
+    let open = |own: &&Figure| !matches!(own.said, Said::Inside { .. });
+    let Some(figure) = figures.iter().find(open) else {
+        return if figures.is_empty() { NextTape::NothingHelps } else { NextTape::Enough };
+    };
+    let left: Vec<(usize, Candidate)> = candidates
+        .iter()
+        .enumerate()
+        .filter(|(row, _)| held.iter().all(|own| own.row != *row))
+        .filter_map(|(row, own)| Some((row, (*own)?)))
+        .collect();
+    let tapes: Vec<Candidate> = left.iter().map(|(_, own)| *own).collect();
+    let stop = Stop { at_u: ((figure.allowed - figure.off.abs()) / K).max(0.0), ..Stop::default() };
+    match found.known.next(&tapes, &Wish::Target(figure.sought), &stop) {
+        Next::Tape { candidate, .. } => {
+            let row = left.get(candidate).and_then(|(row, _)| scene.readings.get(*row));
+            row.map_or(NextTape::NothingHelps, |own| NextTape::Tape {
+                from: own.from.clone(),
+                to: own.to.clone(),
+            })
+        }
+        Next::Enough | Next::NothingHelps => NextTape::NothingHelps,
+    }
+}
+
+#[cfg(test)]
+mod tests;

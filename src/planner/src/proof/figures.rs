@@ -1,0 +1,172 @@
+//! What is asked of a target that marks can tell, and what they tell.
+
+use baywright_geometry::angle;
+use baywright_geometry::marks::Construction;
+use baywright_survey::budget::{Budget, Instruments, STEEL_PER_K, Sought, Tape};
+use baywright_survey::decide::{Rule, Said, decide};
+use baywright_survey::next_tape::{Known, Wish};
+
+use super::K;
+use crate::model::{Arrangement, Id, Placement, Wheel};
+use crate::scene::{PlacedTarget, Scene};
+
+/// What is asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FigureOf {
+    /// The direction in which the sensor is aimed by it, radians, positive to the left.
+    Direction,
+    /// How far it is from the sensor, mm, positive: further.
+    Distance,
+    /// How far it is aside of its place, mm, positive: to the left.
+    Aside,
+}
+
+/// One figure of a target against what is allowed of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Figure {
+    /// Whose.
+    pub placement: Id,
+    /// What.
+    pub of: FigureOf,
+    /// By what mark.
+    pub mark: Id,
+    /// How far off, mm or radians.
+    pub off: f64,
+    /// Uncertainty of that, 95 %.
+    pub u95: f64,
+    /// How far off it may be, either way.
+    pub allowed: f64,
+    /// What that comes to.
+    pub said: Said,
+    /// What of the marks it mostly follows.
+    pub sought: Sought,
+    /// Whether the target's squareness enters the aim and no join of two marks gives it: it is set by the stand, and not proven here.
+    pub squareness_open: bool,
+}
+
+/// What a shop lays and tapes with, as standard uncertainties: either way, any value alike (JCGM 100, 4.3.7).
+pub(super) fn instruments(arrangement: &Arrangement) -> Instruments {
+    let shop = &arrangement.shop;
+    let standard = |half: f64| half / 3.0_f64.sqrt();
+    let hubs = Wheel::ALL.map(|_| arrangement.vehicle.tyre_diameter_mm / 2.0);
+    Instruments {
+        tape: Tape {
+            read_mm: standard(shop.tape_read_mm),
+            per_metre_mm: 0.0,
+            scale: standard(shop.tape_per_metre_mm * 1e-3),
+            within_k: shop.tape_within_k,
+            per_k: STEEL_PER_K,
+        },
+        laser_mm_per_m: standard(shop.laser_per_metre_mm),
+        line_mm: standard(shop.line_found_mm),
+        plumb_mm: standard(shop.plumb_found_mm),
+        wheel_aside_mm: standard(shop.wheel_found_mm),
+        wheel_along_mm: standard(shop.wheel_found_mm),
+        camber_rad: standard(shop.camber_known_rad),
+        hub_height_mm: hubs.into_iter().fold(0.0, f64::max),
+        square_rad: standard(shop.square_laid_rad),
+        angle_rad: standard(shop.angle_laid_rad),
+    }
+}
+
+pub(super) fn of(arrangement: &Arrangement, scene: &Scene, budget: &Budget, known: &Known) -> Vec<Figure> {
+    let placements = arrangement.aiming.placements.iter().zip(&scene.targets);
+    placements
+        .filter_map(|(placement, target)| {
+            let id = placement.mark.as_ref()?;
+            let mark = scene.marks.iter().position(|own| own.id == *id)?;
+            let asked = Asked { arrangement, scene, budget, known, placement, target, mark };
+            Some(
+                [asked.direction(), asked.aside(), asked.distance()]
+                    .into_iter()
+                    .flatten()
+                    .collect::<Vec<_>>(),
+            )
+        })
+        .flatten()
+        .collect()
+}
+
+struct Asked<'a> {
+    arrangement: &'a Arrangement,
+    scene: &'a Scene,
+    budget: &'a Budget,
+    known: &'a Known,
+    placement: &'a Placement,
+    target: &'a PlacedTarget,
+    mark: usize,
+}
+
+impl Asked<'_> {
+    /// How far off what is sought is, and its standard uncertainty.
+    fn off(&self, sought: &Sought) -> Option<(f64, f64)> {
+        let meant = sought.of(self.budget.places())?.0;
+        let is = sought.of(self.known.places())?.0;
+        Some((is - meant, self.known.u(&Wish::Target(*sought))?))
+    }
+
+    fn figure(&self, of: FigureOf, sought: Sought, off: f64, u: f64, allowed: f64) -> Option<Figure> {
+        let mark = self.scene.marks.get(self.mark)?.id.clone();
+        let u95 = K * u;
+        let said = decide(off, u95, allowed, Rule::Guarded);
+        let placement = self.target.id.clone();
+        Some(Figure { placement, of, mark, off, u95, allowed, said, sought, squareness_open: false })
+    }
+
+    /// What its place and its turn make of the aim.
+    fn direction(&self) -> Option<Figure> {
+        let error = self.placement.target.error;
+        let bearing = Sought::Bearing { mark: self.mark, from: self.sensor() };
+        let by_place = if error.by_place > 0.0 { Some(self.off(&bearing)?) } else { None };
+        let turned = if error.by_squareness > 0.0 { self.squareness() } else { None };
+        let by_turn = turned.and_then(|sought| Some((sought, self.off(&sought)?)));
+        let allowed = self.arrangement.aiming.tolerance.azimuth_rad;
+        let open = error.by_squareness > 0.0 && by_turn.is_none();
+        // What they have in common is not told apart: both are taken to go together.
+        let (mut off, mut u) = (0.0, 0.0);
+        for (share, part) in [(error.by_place, by_place), (error.by_squareness, by_turn.map(|own| own.1))] {
+            let (by, of) = part.unwrap_or_default();
+            off += share * angle::wrapped(by);
+            u += share * of;
+        }
+        let sought = match (by_place, by_turn) {
+            (None, None) => return None,
+            (None, Some((sought, _))) => sought,
+            (Some(_), None) => bearing,
+            (Some((_, place)), Some((sought, (_, turn)))) => {
+                if error.by_place * place < error.by_squareness * turn { sought } else { bearing }
+            }
+        };
+        let figure = self.figure(FigureOf::Direction, sought, off, u, allowed)?;
+        Some(Figure { squareness_open: open, ..figure })
+    }
+
+    fn aside(&self) -> Option<Figure> {
+        let allowed = self.placement.tolerance.across_mm?;
+        let bearing = Sought::Bearing { mark: self.mark, from: self.sensor() };
+        let away = self.budget.places().get(self.mark)?.distance(self.sensor());
+        let (off, u) = self.off(&bearing)?;
+        self.figure(FigureOf::Aside, bearing, angle::wrapped(off) * away, u * away, allowed)
+    }
+
+    fn distance(&self) -> Option<Figure> {
+        let allowed = self.placement.tolerance.along_mm?;
+        let sought = Sought::Distance { mark: self.mark, from: self.sensor() };
+        let (off, u) = self.off(&sought)?;
+        self.figure(FigureOf::Distance, sought, off, u, allowed)
+    }
+
+    /// The join of two marks that gives it its direction.
+    fn squareness(&self) -> Option<Sought> {
+        let step = self.arrangement.aiming.mark_plan.get(self.mark)?;
+        let Construction::Middle { first, second } = step.construction else { return None };
+        let (one, other) = (self.budget.places().get(first)?, self.budget.places().get(second)?);
+        let (right, left) = if one.y < other.y { (first, second) } else { (second, first) };
+        Some(Sought::Squareness { right, left })
+    }
+
+    /// The sensor from above, vehicle frame.
+    fn sensor(&self) -> baywright_geometry::DVec2 {
+        self.scene.bay_from_vehicle.inverse() * self.scene.sensor().truncate()
+    }
+}

@@ -1,0 +1,156 @@
+use baywright_geometry::{DVec2, angle};
+use baywright_survey::decide::Said;
+
+use super::{Doubt, FigureOf, NextTape, Off, Proof};
+use crate::check::testing::clear;
+use crate::model::{AimError, Arrangement, MarkTaped, TargetKind};
+use crate::scene::Scene;
+
+fn proof(arrangement: &Arrangement) -> Proof {
+    Proof::of(arrangement, &Scene::of(arrangement)).unwrap()
+}
+
+fn reflector() -> Arrangement {
+    let mut arrangement = clear();
+    arrangement.aiming.placements[0].target.kind = TargetKind::CornerReflector;
+    arrangement.aiming.placements[0].target.error = AimError::PLACE;
+    arrangement
+}
+
+/// All that a tape can be held between, read to the millimetre, off by these.
+fn taped(arrangement: &Arrangement, off: impl Fn(&str, &str) -> f64) -> Arrangement {
+    let mut arrangement = arrangement.clone();
+    let readings = Scene::of(&arrangement).readings;
+    arrangement.marks_taped = readings
+        .into_iter()
+        .map(|own| {
+            let read_mm = (own.distance_mm + off(own.from.as_str(), own.to.as_str())).round();
+            MarkTaped { from: own.from, to: own.to, read_mm }
+        })
+        .collect();
+    arrangement
+}
+
+/// Before anything is taped the first tapes are across the car, and the figures are what the budget says.
+#[test]
+fn before_taping_it_is_told_what_to_tape_first() {
+    let proof = proof(&reflector());
+    assert_eq!(proof.doubt, Doubt::Unread);
+    let direction = &proof.figures[0];
+    assert_eq!((direction.of, direction.off), (FigureOf::Direction, 0.0));
+    assert!(direction.u95 > 0.0 && direction.u95 < angle::radians(0.3));
+    assert!(proof.rows.iter().all(|row| row.allowance_mm > 0.5 && row.allowance_mm < 30.0));
+    assert_eq!(proof.figures.len(), 3);
+    assert!(!proof.costs.is_empty());
+    assert!((proof.costs.iter().map(|cost| cost.share).sum::<f64>() - 1.0).abs() < 1e-9);
+}
+
+#[test]
+fn readings_as_meant_are_inside_with_some_to_spare() {
+    let before = proof(&reflector());
+    let after = proof(&taped(&reflector(), |_, _| 0.0));
+    assert_eq!((&after.doubt, after.read(), after.strange), (&Doubt::Fits, after.rows.len(), 0));
+    assert!(after.figures[0].u95 < before.figures[0].u95);
+    assert!(matches!(after.figures[0].said, Said::Inside { .. }), "{:?}", after.figures[0]);
+    assert!(after.rows.iter().all(|row| row.test.is_none_or(|test| test.abs() < 2.0)));
+}
+
+/// One of them misread by 12 mm is named with what it likely is, and is to be taped again; it does not move the marks.
+#[test]
+fn a_reading_that_is_misread_is_named() {
+    let arrangement = taped(&reflector(), |from, to| if (from, to) == ("3", "6") { 12.0 } else { 0.0 });
+    let proof = proof(&arrangement);
+    let Doubt::One(Off::Reading { from, to, reads_long_mm, likely_mm }) = &proof.doubt else {
+        panic!("{:?}", proof.doubt)
+    };
+    assert_eq!((from.as_str(), to.as_str()), ("3", "6"));
+    assert!((reads_long_mm - 12.0).abs() < 3.0);
+    let row = proof.rows.iter().find(|row| row.from.as_str() == "3" && row.to.as_str() == "6").unwrap();
+    assert!((likely_mm - row.should_mm).abs() < 3.0);
+    assert!(row.test.unwrap() > 3.29);
+    assert_eq!(proof.next, NextTape::Again { from: "3".into(), to: "6".into() });
+    assert!(proof.marks.iter().all(|mark| mark.by.length() < 2.0));
+}
+
+/// Mark 5 alone 14 mm to the left of where they are meant: all that was taped to it says so.
+#[test]
+fn a_mark_that_was_mislaid_is_named_with_how_it_lies() {
+    let reflector = reflector();
+    let scene = Scene::of(&reflector);
+    let places: Vec<DVec2> =
+        scene.marks.iter().map(|mark| scene.bay_from_vehicle.inverse() * mark.at.unwrap()).collect();
+    let mut arrangement = taped(&reflector, |_, _| 0.0);
+    for own in &mut arrangement.marks_taped {
+        let at = |id: &crate::model::Id| {
+            let nth = scene.marks.iter().position(|mark| mark.id == *id).unwrap();
+            places[nth] + if id.as_str() == "5" { DVec2::new(0.0, 14.0) } else { DVec2::ZERO }
+        };
+        own.read_mm = at(&own.from).distance(at(&own.to)).round();
+    }
+    let proof = proof(&arrangement);
+    let names_it = |own: &Off| matches!(own, Off::Mark { mark, by } if mark.as_str() == "5" && (by.y - 14.0).abs() < 4.0);
+    match &proof.doubt {
+        Doubt::One(own) => assert!(names_it(own), "{own:?}"),
+        Doubt::CannotTell(all) => assert!(all.iter().any(names_it), "{all:?}"),
+        other => panic!("{other:?}"),
+    }
+    let mark = proof.marks.iter().find(|mark| mark.id.as_str() == "5").unwrap();
+    assert!((mark.by.y - 14.0).abs() < 4.0, "{mark:?}");
+    // Nothing was built from it: the target's mark lies where it is meant.
+    assert!(proof.figures[0].off.abs() < angle::radians(0.05));
+}
+
+/// A plate aims by its squareness: what counts is how far 5 is ahead of 6. Where no join gives that, it is said to be open.
+#[test]
+fn a_plate_follows_its_join() {
+    let plate = clear();
+    let sound = proof(&taped(&plate, |_, _| 0.0));
+    assert_eq!(sound.figures[0].of, FigureOf::Direction);
+    assert!(!sound.figures[0].squareness_open);
+    let mut board = plate.clone();
+    board.aiming.placements[0].target.error = AimError { by_place: 1.0, by_squareness: 1.0 };
+    board.aiming.mark_plan.pop();
+    board.aiming.placements[0].mark = Some("5".into());
+    assert!(proof(&board).figures[0].squareness_open);
+}
+
+/// What is not of this plan is counted and left out.
+#[test]
+fn readings_of_other_marks_are_told() {
+    let mut arrangement = reflector();
+    arrangement.marks_taped = vec![MarkTaped { from: "1".into(), to: "nowhere".into(), read_mm: 1_000.0 }];
+    let proof = proof(&arrangement);
+    assert_eq!((proof.strange, proof.read()), (1, 0));
+    assert_eq!(proof.doubt, Doubt::Unread);
+    arrangement.aiming.mark_plan.clear();
+    arrangement.aiming.placements[0].mark = None;
+    assert!(Proof::of(&arrangement, &Scene::of(&arrangement)).is_none_or(|own| own.figures.is_empty()));
+}
+
+/// Following the next tape, one ends with "enough" or with nothing that helps, and never goes in a ring.
+#[test]
+fn the_next_tape_leads_to_an_end() {
+    let mut arrangement = reflector();
+    let scene = Scene::of(&arrangement);
+    for step in 0..=scene.readings.len() {
+        let proof = proof(&arrangement);
+        match proof.next {
+            NextTape::Tape { from, to } => {
+                let own = scene.readings.iter().find(|own| own.from == from && own.to == to).unwrap();
+                let read_mm = own.distance_mm.round();
+                assert!(arrangement.marks_taped.iter().all(|own| !own.is_between(&from, &to)));
+                arrangement.marks_taped.push(MarkTaped { from, to, read_mm });
+            }
+            NextTape::Again { .. } => panic!("all fits"),
+            NextTape::Enough => {
+                assert!(proof.figures.iter().all(|own| matches!(own.said, Said::Inside { .. })));
+                return;
+            }
+            NextTape::NothingHelps => {
+                assert!(proof.figures.iter().any(|own| !matches!(own.said, Said::Inside { .. })));
+                return;
+            }
+        }
+        assert!(step < scene.readings.len());
+    }
+}

@@ -1,0 +1,192 @@
+//! English of the same: see `words/proof.rs`.
+
+use baywright_geometry::{DVec2, angle};
+use baywright_survey::decide::Said;
+
+use super::{About, Language, listed, sentence_start};
+use crate::assessment::Subject;
+use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off};
+use crate::words::proof::ProofTexts;
+
+/// The fixed texts.
+pub const TEXTS: ProofTexts = ProofTexts {
+    language: Language::English,
+    title: "Tape check",
+    read: "Read",
+    should_read: "Should read",
+    allowance: "±",
+    says_nothing_of_sensor: "Measured from these wheels as they stand; it says nothing about the sensor.",
+    rule: "Inside only if all of the 95 % range is; outside only if none of it is (JCGM 106, guarded acceptance).",
+    lay_anew: "Marks laid anew",
+    lay_anew_why: "Takes all readings away: other marks, other readings. Undo brings them back.",
+    squareness_open: "No two marks give its squareness: set it by the stand; it is not proven here.",
+    details: "Details",
+    test: "Test",
+    costs: "What makes it unsure",
+    enough: "Enough: all is inside.",
+    nothing_helps: "No other tape makes it surer.",
+    fits: "All readings fit.",
+    unread: "Nothing read yet.",
+};
+
+pub fn strange(count: usize) -> String {
+    match count {
+        1 => "One reading is of marks that this plan does not have, or that no tape reaches.".to_owned(),
+        _ => format!("{count} readings are of marks that this plan does not have, or that no tape reaches."),
+    }
+}
+
+pub fn box_of(from: &str, to: &str) -> String {
+    format!("Read from mark {from} to mark {to}")
+}
+
+pub fn so_many(read: usize, of: usize) -> String {
+    format!("{read} of {of} read")
+}
+
+impl About<'_> {
+    /// To a hundredth of a degree, or as a length.
+    fn of_figure(&self, figure: &Figure, value: f64) -> String {
+        match figure.of {
+            FigureOf::Direction => format!("{}°", self.locale.region.number(angle::degrees(value), 2)),
+            FigureOf::Distance | FigureOf::Aside => self.length(value),
+        }
+    }
+
+    /// How far off, and which way.
+    fn off_of(&self, figure: &Figure) -> String {
+        let value = self.of_figure(figure, figure.off.abs());
+        if value == self.of_figure(figure, 0.0) {
+            return value;
+        }
+        let way = match (figure.of, figure.off > 0.0) {
+            (FigureOf::Direction | FigureOf::Aside, true) => "left",
+            (FigureOf::Direction | FigureOf::Aside, false) => "right",
+            (FigureOf::Distance, true) => "too far",
+            (FigureOf::Distance, false) => "too near",
+        };
+        format!("{value} {way}")
+    }
+
+    /// What of a target is asked.
+    pub fn asked_of_target(&self, of: FigureOf) -> &'static str {
+        match of {
+            FigureOf::Direction => "direction",
+            FigureOf::Distance => "distance",
+            FigureOf::Aside => "sideways",
+        }
+    }
+
+    /// "0.03° left ± 0.05° (95 %), allowed ± 0.10°".
+    pub(super) fn off_against(&self, figure: &Figure) -> String {
+        format!(
+            "{} ± {} (95 %), allowed ± {}",
+            self.off_of(figure),
+            self.of_figure(figure, figure.u95),
+            self.of_figure(figure, figure.allowed)
+        )
+    }
+
+    /// What a figure of a target comes to.
+    pub fn laid(&self, figure: &Figure) -> String {
+        let target = sentence_start(&self.bare_subject(&Subject::Target(figure.placement.clone())));
+        let against = self.off_against(figure);
+        let asked = self.asked_of_target(figure.of);
+        match figure.said {
+            Said::Inside { to_spare } => {
+                format!(
+                    "{target}, {asked}: {against}: inside, {} to spare.",
+                    self.of_figure(figure, to_spare)
+                )
+            }
+            Said::Outside { by } => {
+                format!("{target}, {asked}: {against}: outside, {} too much.", self.of_figure(figure, by))
+            }
+            Said::CannotSay { .. } | Said::NoFigure => {
+                format!("Cannot say yet: {target}, {asked}: {against}.")
+            }
+        }
+    }
+
+    /// What a mark or a reading is off by.
+    pub fn off_by_tape(&self, off: &Off) -> String {
+        match off {
+            Off::Reading { from, to, reads_long_mm, .. } => {
+                let way = if *reads_long_mm > 0.0 { "long" } else { "short" };
+                format!("{from}\u{2013}{to} reads {} {way}", self.length(reads_long_mm.abs()))
+            }
+            Off::Mark { mark, by } => format!("mark {mark} lies {}", self.beside(*by)),
+        }
+    }
+
+    /// A vehicle's vector as a move.
+    fn beside(&self, by: DVec2) -> String {
+        self.towards(self.arrangement.parked.turned(by))
+    }
+
+    /// What does not fit.
+    pub fn doubt(&self, doubt: &Doubt) -> Option<String> {
+        Some(match doubt {
+            Doubt::Unread | Doubt::Fits => return None,
+            Doubt::One(Off::Reading { from, to, reads_long_mm, likely_mm }) => {
+                let way = if *reads_long_mm > 0.0 { "long" } else { "short" };
+                format!(
+                    "{from}\u{2013}{to} does not fit: it reads {} {way}, likely {}. Tape it again.",
+                    self.length(reads_long_mm.abs()),
+                    self.length(*likely_mm)
+                )
+            }
+            Doubt::One(Off::Mark { mark, by }) => {
+                format!("Mark {mark} does not lie where it is meant: shift it by {}.", self.beside(-*by))
+            }
+            Doubt::CannotTell(all) => {
+                let all: Vec<String> = all.iter().take(4).map(|own| self.off_by_tape(own)).collect();
+                format!("Something does not fit, and which cannot be told: {}.", any_of(&all))
+            }
+            Doubt::MoreThanOne(own) => {
+                format!(
+                    "More than one thing does not fit; likeliest: {}. Tape again from the wheels on.",
+                    self.off_by_tape(own)
+                )
+            }
+        })
+    }
+
+    /// What to tape next.
+    pub fn next_tape(&self, next: &NextTape) -> String {
+        match next {
+            NextTape::Tape { from, to } => format!("Tape {from}\u{2013}{to} next: it settles most."),
+            NextTape::Again { from, to } => format!("Tape {from}\u{2013}{to} again."),
+            NextTape::Enough => TEXTS.enough.to_owned(),
+            NextTape::NothingHelps => TEXTS.nothing_helps.to_owned(),
+        }
+    }
+
+    /// The title of a finding of it, with its figures.
+    pub(super) fn reading_off(&self, doubt: &Doubt) -> String {
+        let own = |off: &Off| match off {
+            Off::Reading { from, to, .. } => format!("{from}\u{2013}{to} does not fit what else was taped"),
+            Off::Mark { mark, .. } => format!("mark {mark} lies beside its place by what was taped"),
+        };
+        match doubt {
+            Doubt::One(off) => own(off),
+            Doubt::MoreThanOne(_) => "more than one taped distance does not fit".to_owned(),
+            Doubt::CannotTell(_) | Doubt::Unread | Doubt::Fits => {
+                "what was taped between marks does not fit together".to_owned()
+            }
+        }
+    }
+}
+
+/// "a, b or c".
+fn any_of(all: &[String]) -> String {
+    match all {
+        [] => String::new(),
+        [one] => one.clone(),
+        [first @ .., last] => format!("{} or {last}", listed_by_commas(first)),
+    }
+}
+
+fn listed_by_commas(all: &[String]) -> String {
+    if all.len() == 1 { listed(all) } else { all.join(", ") }
+}

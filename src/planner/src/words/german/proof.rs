@@ -1,0 +1,185 @@
+//! German of the same: see `words/proof.rs`.
+
+use baywright_geometry::{DVec2, angle};
+use baywright_survey::decide::Said;
+
+use super::{About, Language, sentence_start};
+use crate::assessment::Subject;
+use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off};
+use crate::words::proof::ProofTexts;
+
+/// The fixed texts.
+pub const TEXTS: ProofTexts = ProofTexts {
+    language: Language::German,
+    title: "Marken prüfen",
+    read: "Gelesen",
+    should_read: "Soll",
+    allowance: "±",
+    says_nothing_of_sensor: "Gemessen von diesen Rädern, wie sie stehen; über den Sensor sagt es nichts.",
+    rule: "Innerhalb nur, wenn der ganze 95-%-Bereich es ist; außerhalb nur, wenn nichts davon innen liegt (JCGM 106, Annahme mit Sicherheitsabstand).",
+    lay_anew: "Marken neu gelegt",
+    lay_anew_why: "Entfernt alle Ablesungen: andere Marken, andere Maße. „Rückgängig“ holt sie zurück.",
+    squareness_open: "Keine zwei Marken geben seine Ausrichtung: am Ständer einstellen; hier nicht belegt.",
+    details: "Einzelheiten",
+    test: "Prüfwert",
+    costs: "Was es unsicher macht",
+    enough: "Genug: alles innerhalb.",
+    nothing_helps: "Kein weiteres Maß macht es sicherer.",
+    fits: "Alle Ablesungen passen.",
+    unread: "Noch nichts abgelesen.",
+};
+
+pub fn strange(count: usize) -> String {
+    match count {
+        1 => {
+            "Eine Ablesung gilt Marken, die dieser Plan nicht hat oder die kein Bandmaß erreicht.".to_owned()
+        }
+        _ => format!(
+            "{count} Ablesungen gelten Marken, die dieser Plan nicht hat oder die kein Bandmaß erreicht."
+        ),
+    }
+}
+
+pub fn box_of(from: &str, to: &str) -> String {
+    format!("Abgelesen von Marke {from} zu Marke {to}")
+}
+
+pub fn so_many(read: usize, of: usize) -> String {
+    format!("{read} von {of} abgelesen")
+}
+
+impl About<'_> {
+    /// To a hundredth of a degree, or as a length.
+    fn of_figure(&self, figure: &Figure, value: f64) -> String {
+        match figure.of {
+            FigureOf::Direction => format!("{}°", self.locale.region.number(angle::degrees(value), 2)),
+            FigureOf::Distance | FigureOf::Aside => self.length(value),
+        }
+    }
+
+    /// How far off, and which way.
+    fn off_of(&self, figure: &Figure) -> String {
+        let value = self.of_figure(figure, figure.off.abs());
+        if value == self.of_figure(figure, 0.0) {
+            return value;
+        }
+        let way = match (figure.of, figure.off > 0.0) {
+            (FigureOf::Direction | FigureOf::Aside, true) => "links",
+            (FigureOf::Direction | FigureOf::Aside, false) => "rechts",
+            (FigureOf::Distance, true) => "zu weit",
+            (FigureOf::Distance, false) => "zu nah",
+        };
+        format!("{value} {way}")
+    }
+
+    /// What of a target is asked.
+    pub fn asked_of_target(&self, of: FigureOf) -> &'static str {
+        match of {
+            FigureOf::Direction => "Richtung",
+            FigureOf::Distance => "Abstand",
+            FigureOf::Aside => "seitlich",
+        }
+    }
+
+    /// "0,03° links ± 0,05° (95 %), erlaubt ± 0,10°".
+    pub(super) fn off_against(&self, figure: &Figure) -> String {
+        format!(
+            "{} ± {} (95 %), erlaubt ± {}",
+            self.off_of(figure),
+            self.of_figure(figure, figure.u95),
+            self.of_figure(figure, figure.allowed)
+        )
+    }
+
+    /// What a figure of a target comes to.
+    pub fn laid(&self, figure: &Figure) -> String {
+        let target = sentence_start(&self.bare_subject(&Subject::Target(figure.placement.clone())));
+        let against = self.off_against(figure);
+        let asked = self.asked_of_target(figure.of);
+        match figure.said {
+            Said::Inside { to_spare } => {
+                format!(
+                    "{target}, {asked}: {against}: innerhalb, {} Reserve.",
+                    self.of_figure(figure, to_spare)
+                )
+            }
+            Said::Outside { by } => {
+                format!("{target}, {asked}: {against}: außerhalb, {} zu viel.", self.of_figure(figure, by))
+            }
+            Said::CannotSay { .. } | Said::NoFigure => {
+                format!("Noch nicht zu sagen: {target}, {asked}: {against}.")
+            }
+        }
+    }
+
+    /// What a mark or a reading is off by.
+    pub fn off_by_tape(&self, off: &Off) -> String {
+        match off {
+            Off::Reading { from, to, reads_long_mm, .. } => {
+                let way = if *reads_long_mm > 0.0 { "zu lang" } else { "zu kurz" };
+                format!("{from}\u{2013}{to} ist {} {way}", self.length(reads_long_mm.abs()))
+            }
+            Off::Mark { mark, by } => format!("Marke {mark} liegt {} daneben", self.beside(*by)),
+        }
+    }
+
+    /// A vehicle's vector as a move.
+    fn beside(&self, by: DVec2) -> String {
+        self.towards(self.arrangement.parked.turned(by))
+    }
+
+    /// What does not fit.
+    pub fn doubt(&self, doubt: &Doubt) -> Option<String> {
+        Some(match doubt {
+            Doubt::Unread | Doubt::Fits => return None,
+            Doubt::One(Off::Reading { from, to, reads_long_mm, likely_mm }) => {
+                let way = if *reads_long_mm > 0.0 { "zu lang" } else { "zu kurz" };
+                format!(
+                    "{from}\u{2013}{to} passt nicht: {} {way}, wohl {}. Noch einmal messen.",
+                    self.length(reads_long_mm.abs()),
+                    self.length(*likely_mm)
+                )
+            }
+            Doubt::One(Off::Mark { mark, by }) => {
+                format!("Marke {mark} liegt nicht, wo sie soll: verschieben um {}.", self.beside(-*by))
+            }
+            Doubt::CannotTell(all) => {
+                let all: Vec<String> = all.iter().take(4).map(|own| self.off_by_tape(own)).collect();
+                format!("Etwas passt nicht, und was, lässt sich nicht sagen: {}.", all.join(" oder "))
+            }
+            Doubt::MoreThanOne(own) => {
+                format!(
+                    "Mehr als eines passt nicht; am ehesten: {}. Von den Rädern an neu messen.",
+                    self.off_by_tape(own)
+                )
+            }
+        })
+    }
+
+    /// What to tape next.
+    pub fn next_tape(&self, next: &NextTape) -> String {
+        match next {
+            NextTape::Tape { from, to } => {
+                format!("Als Nächstes {from}\u{2013}{to} messen: das klärt am meisten.")
+            }
+            NextTape::Again { from, to } => format!("{from}\u{2013}{to} noch einmal messen."),
+            NextTape::Enough => TEXTS.enough.to_owned(),
+            NextTape::NothingHelps => TEXTS.nothing_helps.to_owned(),
+        }
+    }
+
+    /// The title of a finding of it, with its figures.
+    pub(super) fn reading_off(&self, doubt: &Doubt) -> String {
+        let own = |off: &Off| match off {
+            Off::Reading { from, to, .. } => format!("{from}\u{2013}{to} passt nicht zu den anderen Maßen"),
+            Off::Mark { mark, .. } => format!("Marke {mark} liegt nach den Maßen neben ihrer Stelle"),
+        };
+        match doubt {
+            Doubt::One(off) => own(off),
+            Doubt::MoreThanOne(_) => "mehr als ein Maß zwischen Marken passt nicht".to_owned(),
+            Doubt::CannotTell(_) | Doubt::Unread | Doubt::Fits => {
+                "die Maße zwischen den Marken passen nicht zusammen".to_owned()
+            }
+        }
+    }
+}

@@ -1,0 +1,50 @@
+//! What was taped between marks and what it proves, in words.
+
+use super::Words;
+use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off};
+
+texts! {
+    proof: ProofTexts, "Every fixed text about what was taped between marks.";
+    title, "The page.";
+    read, "The column of what was read.";
+    should_read, "The column of what it should read.";
+    allowance, "The column of how far off it may read.";
+    says_nothing_of_sensor, "What the answer is about, and what it is not.";
+    rule, "By which rule it is decided.";
+    lay_anew, "Takes all readings away.";
+    lay_anew_why, "What that does.";
+    squareness_open, "A plate's squareness that no join of marks gives.";
+    details, "Opens the figures behind the answer.";
+    test, "The column of each reading's test.";
+    costs, "Over the share of each step.";
+    enough, "Nothing more is to be taped.";
+    nothing_helps, "No tape makes it surer.";
+    fits, "All that was read fits.";
+    unread, "Nothing was read yet.";
+}
+
+impl ProofTexts {
+    sentences! { proof:
+        /// How many readings are of marks that are not in the plan.
+        strange(count: usize) -> String;
+        /// The name of a box to type in: what the tape read between two marks.
+        box_of(from: &str, to: &str) -> String;
+        /// How many distances were read of how many.
+        so_many(read: usize, of: usize) -> String;
+    }
+}
+
+impl Words<'_> {
+    sentences! { about:
+        /// What a figure of a target comes to, in one sentence with its decision.
+        laid(figure: &Figure) -> String;
+        /// What does not fit, in one sentence with what to do; `None` if all does.
+        doubt(doubt: &Doubt) -> Option<String>;
+        /// What to tape next.
+        next_tape(next: &NextTape) -> String;
+        /// What a mark or a reading is off by.
+        off_by_tape(off: &Off) -> String;
+        /// What of a target is asked.
+        asked_of_target(of: FigureOf) -> &'static str;
+    }
+}
