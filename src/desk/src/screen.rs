@@ -77,6 +77,8 @@ pub struct Desk {
     log: Log,
     fields: forms::field::Fields,
     cards: findings::Cards,
+    /// What was taped between the marks, and what it proves.
+    proven: marks::Proven,
     menus: menus::Menus,
     assess: Assess,
     /// What to do once it is saved.
@@ -133,6 +135,7 @@ impl Desk {
             log: Log::default(),
             fields: forms::field::Fields::default(),
             cards: findings::Cards::default(),
+            proven: marks::Proven::default(),
             menus: menus::Menus::default(),
             assess,
             after_save: None,

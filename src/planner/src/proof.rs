@@ -11,13 +11,14 @@ mod judged;
 
 use baywright_geometry::DVec2;
 use baywright_survey::budget::{Budget, Cost};
-use baywright_survey::decide::Said;
 use baywright_survey::laid::{Chances, Fit, Laid, Read, Wrong, laid};
 use baywright_survey::next_tape::{Candidate, Known, Next, Stop, Wish};
 
 use crate::model::{Arrangement, Id, MarkTaped};
 use crate::scene::Scene;
 
+pub use baywright_survey::budget::Origin;
+pub use baywright_survey::decide::Said;
 pub use figures::{Figure, FigureOf};
 
 /// 95 of 100, either way.

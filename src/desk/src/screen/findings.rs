@@ -68,7 +68,7 @@ impl Desk {
         ui.add_space(2.0);
         match self.view.tab {
             Tab::Findings => self.findings(ui, out),
-            Tab::Marks => self.marks(ui),
+            Tab::Marks => self.marks(ui, out),
         }
     }
 

@@ -1,60 +1,216 @@
-//! How the marks are laid, in order, and what the tape must read between them.
+//! How the marks are laid, in order; what the tape must read between them, a box for what it did read, and what that proves.
 
+use baywright_planner::edit::Edit;
 use baywright_planner::entry::readings_rest_on;
-use egui::{Grid, Label, RichText, ScrollArea, Ui};
+use baywright_planner::proof::{Doubt, NextTape, Off, Proof};
+use egui::{Color32, Grid, Label, RichText, ScrollArea, Ui};
 
-use super::in_sight::{self, ScrolledBy};
+use super::command::{Command, OfBay};
+use super::forms::field::{Fields, Row};
 use super::look::{self, size};
-use super::{Desk, widgets};
+use super::{Desk, in_sight, widgets};
+
+/// What was proven of what is shown, worked out once for each answer.
+#[derive(Debug, Default)]
+pub(super) struct Proven {
+    of: Option<u64>,
+    proof: Option<Proof>,
+    /// Whether the figures behind the answer are shown.
+    details: bool,
+}
 
 impl Desk {
-    pub(super) fn marks(&self, ui: &mut Ui) {
-        let texts = self.texts();
-        let words = self.words();
-        let (arrangement, scene) = (&*self.answer.judged, &self.answer.assessment.scene);
+    pub(super) fn marks(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+        if self.proven.of != Some(self.answer.generation) || self.answer.stale {
+            self.proven.of = Some(self.answer.generation);
+            self.proven.proof = Proof::of(&self.answer.judged, &self.answer.assessment.scene);
+        }
+        // Enter leads from box to box, as the tape goes from mark to mark.
+        let mut fields = std::mem::take(&mut self.fields).leading_on(true);
+        let mut proven = std::mem::take(&mut self.proven);
+        if let Some(proof) = &proven.proof
+            && !proof.figures.is_empty()
+        {
+            self.answer_of_tape(ui, proof);
+            ui.separator();
+        }
         ScrollArea::vertical().id_salt("marks").auto_shrink([false, false]).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 5.0;
             // Beside the bar that it is scrolled by.
             ui.set_width(ui.available_width() - 10.0);
-            if arrangement.aiming.mark_plan.is_empty() {
-                ui.label(widgets::soft(ui, texts.no_marks));
-            }
-            for index in 0..arrangement.aiming.mark_plan.len() {
-                let text = widgets::unbroken(words.instruction(index, scene));
-                ui.add(Label::new(RichText::new(text).size(size::BODY)).wrap());
-            }
-            if !scene.readings.is_empty() {
-                ui.add_space(6.0);
-                ui.label(RichText::new(texts.tape_must_read).font(look::bold(size::BODY)));
-                let rests = readings_rest_on(arrangement, &scene.readings);
-                Grid::new("readings").num_columns(2).show(ui, |ui| {
-                    for (reading, rests) in scene.readings.iter().zip(&rests) {
-                        ui.label(
-                            RichText::new(texts.mark_to_mark(reading.from.as_str(), reading.to.as_str()))
-                                .size(size::BODY),
-                        );
-                        let figure =
-                            RichText::new(words.length(reading.distance_mm)).font(look::bold(size::BODY));
-                        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-                            ui.label(figure)
-                        });
-                        ui.end_row();
-                        // Beside the figure that it is about: on whose account it may be another one on the floor.
-                        if !rests.is_empty() {
-                            let care = look::colour(self.view.theme.palette().care);
-                            let said = RichText::new(widgets::unbroken(words.rests_on(rests)))
-                                .size(size::LEAST)
-                                .color(care);
-                            ui.label("");
-                            ui.add(Label::new(said).wrap());
-                            ui.end_row();
-                        }
-                    }
-                });
+            self.how_to_lay(ui);
+            match &proven.proof {
+                Some(proof) if !proof.rows.is_empty() => {
+                    self.tapes(ui, &mut fields, proof, out);
+                    self.behind_the_answer(ui, proof, &mut proven.details);
+                }
+                // Of a plan that cannot be judged it is told all the same what the tape must read.
+                _ => self.must_read(ui),
             }
             ui.add_space(6.0);
-            ui.add(Label::new(widgets::soft(ui, texts.laser_caution)).wrap());
-            in_sight::by_keys(ui, &texts.to_scroll(texts.marks), ScrolledBy::Keys);
+            ui.add(Label::new(widgets::soft(ui, self.texts().laser_caution)).wrap());
+            in_sight::follow(ui);
+        });
+        self.proven = proven;
+        self.fields = fields.leading_on(false);
+    }
+
+    /// The instructions, in order.
+    fn how_to_lay(&self, ui: &mut Ui) {
+        let (words, scene) = (self.words(), &self.answer.assessment.scene);
+        let plan = &self.answer.judged.aiming.mark_plan;
+        if plan.is_empty() {
+            ui.label(widgets::soft(ui, self.texts().no_marks));
+        }
+        for index in 0..plan.len() {
+            let text = widgets::unbroken(words.instruction(index, scene));
+            ui.add(Label::new(RichText::new(text).size(size::BODY)).wrap());
+        }
+    }
+
+    /// The answer, which stays in sight while one types.
+    fn answer_of_tape(&self, ui: &mut Ui, proof: &Proof) {
+        let (words, texts) = (self.words(), self.view.locale.language.proof());
+        let palette = self.view.theme.palette();
+        let said = |ui: &mut Ui, text: String, colour: Option<Color32>| {
+            let text = RichText::new(widgets::unbroken(text)).font(look::bold(size::BODY));
+            let text = colour.into_iter().fold(text, |text, colour| text.color(colour));
+            ui.add(Label::new(text).wrap());
+        };
+        let first = proof.worst().filter(|_| proof.read() > 0).or_else(|| proof.figures.first());
+        if let Some(figure) = first {
+            use baywright_planner::proof::Said;
+            let colour = match figure.said {
+                Said::Inside { .. } => palette.ready,
+                Said::Outside { .. } => palette.stops,
+                Said::CannotSay { .. } | Said::NoFigure => palette.care,
+            };
+            said(ui, words.laid(figure), Some(look::colour(colour)));
+            if figure.squareness_open {
+                ui.add(Label::new(widgets::soft(ui, texts.squareness_open)).wrap());
+            }
+        }
+        if let Some(doubt) = words.doubt(&proof.doubt) {
+            said(ui, doubt, Some(look::colour(palette.care)));
+        }
+        if !matches!(proof.next, NextTape::Again { .. }) || matches!(proof.doubt, Doubt::CannotTell(_)) {
+            said(ui, words.next_tape(&proof.next), None);
+        }
+        if proof.strange > 0 {
+            ui.add(Label::new(widgets::soft(ui, texts.strange(proof.strange))).wrap());
+        }
+        ui.add(Label::new(widgets::soft(ui, texts.says_nothing_of_sensor)).wrap());
+    }
+
+    /// Each distance with what it should read and a box for what it did.
+    fn tapes(&self, ui: &mut Ui, fields: &mut Fields, proof: &Proof, out: &mut Vec<Command>) {
+        let (words, texts) = (self.words(), self.view.locale.language.proof());
+        let rests = readings_rest_on(&self.answer.judged, &self.answer.assessment.scene.readings);
+        let care = look::colour(self.view.theme.palette().care);
+        let small = |text: String| RichText::new(widgets::unbroken(text)).size(size::LEAST).color(care);
+        ui.add_space(6.0);
+        ui.horizontal(|ui| {
+            ui.label(RichText::new(self.texts().tape_must_read).font(look::bold(size::BODY)));
+            ui.label(widgets::soft(ui, texts.so_many(proof.read(), proof.rows.len())));
+        });
+        // While a car is being entered the bay waits.
+        let is_open = self.document.draft().is_none();
+        for (row, rests) in proof.rows.iter().zip(&rests) {
+            let locale = self.view.locale;
+            let (from, to) = (row.from.as_str(), row.to.as_str());
+            let label = texts.should(from, to, &locale.length(row.should_mm), &locale.bare(row.allowance_mm));
+            if is_open {
+                let shown = row.read_mm.map_or_else(String::new, |mm| locale.length_to_type(mm));
+                let read = |text: &str| match text.trim() {
+                    "" => Ok(None),
+                    text => self.read_length(text).map(Some),
+                };
+                let hint = texts.box_of(from, to);
+                if let Some(read_mm) =
+                    fields.row(ui, &Row { label: &label, hint: &hint, of: "tape" }, &shown, read)
+                {
+                    let edit = Edit::Tape { from: row.from.clone(), to: row.to.clone(), read_mm };
+                    out.push(Command::Bay(OfBay::Edit(edit)));
+                }
+            } else {
+                ui.label(widgets::soft(ui, label));
+            }
+            // Beside the figure that it is about: what does not fit, and on whose account it may be another one on the floor.
+            if let Some(off) = off_of(proof, row) {
+                ui.add(Label::new(small(words.off_by_tape(off))).wrap());
+            }
+            if !rests.is_empty() {
+                ui.add(Label::new(small(words.rests_on(rests))).wrap());
+            }
+        }
+        if is_open && !self.answer.judged.marks_taped.is_empty() {
+            let button = ui.button(RichText::new(texts.lay_anew).size(size::SMALL));
+            if button.on_hover_text(texts.lay_anew_why).clicked() {
+                out.push(Command::Bay(OfBay::Edit(Edit::LayAnew)));
+            }
+        }
+    }
+
+    /// The figures behind the answer, for who asks.
+    fn behind_the_answer(&self, ui: &mut Ui, proof: &Proof, open: &mut bool) {
+        let (words, texts) = (self.words(), self.view.locale.language.proof());
+        ui.checkbox(open, widgets::soft(ui, texts.details));
+        if !*open {
+            return;
+        }
+        for figure in &proof.figures {
+            ui.add(Label::new(widgets::soft(ui, words.laid(figure))).wrap());
+        }
+        ui.add(Label::new(widgets::soft(ui, texts.rule)).wrap());
+        let number = |value: f64, places: usize| self.region().number(value, places);
+        Grid::new("tests").num_columns(2).show(ui, |ui| {
+            for row in proof.rows.iter().filter(|row| row.test.is_some()) {
+                ui.label(widgets::soft(ui, self.texts().mark_to_mark(row.from.as_str(), row.to.as_str())));
+                let test = row.test.map_or_else(String::new, |test| number(test, 2));
+                ui.label(widgets::soft(ui, format!("{} {test}", texts.test)));
+                ui.end_row();
+            }
+        });
+        ui.label(widgets::soft(ui, texts.costs));
+        Grid::new("costs").num_columns(2).show(ui, |ui| {
+            for cost in proof.costs.iter().take(8) {
+                ui.label(widgets::soft(ui, words.origin(&cost.origin)));
+                ui.label(widgets::soft(ui, format!("{} %", number(100.0 * cost.share, 0))));
+                ui.end_row();
+            }
         });
     }
+
+    /// What the tape must read, where nothing more can be told.
+    fn must_read(&self, ui: &mut Ui) {
+        let (texts, words, scene) = (self.texts(), self.words(), &self.answer.assessment.scene);
+        if scene.readings.is_empty() {
+            return;
+        }
+        ui.add_space(6.0);
+        ui.label(RichText::new(texts.tape_must_read).font(look::bold(size::BODY)));
+        Grid::new("readings").num_columns(2).show(ui, |ui| {
+            for reading in &scene.readings {
+                let marks = texts.mark_to_mark(reading.from.as_str(), reading.to.as_str());
+                ui.label(RichText::new(marks).size(size::BODY));
+                ui.label(RichText::new(words.length(reading.distance_mm)).font(look::bold(size::BODY)));
+                ui.end_row();
+            }
+        });
+    }
+}
+
+/// What of the doubt is about this distance.
+fn off_of<'a>(proof: &'a Proof, row: &baywright_planner::proof::Row) -> Option<&'a Off> {
+    let all: &[Off] = match &proof.doubt {
+        Doubt::Unread | Doubt::Fits => &[],
+        Doubt::One(own) | Doubt::MoreThanOne(own) => std::slice::from_ref(own),
+        Doubt::CannotTell(all) => all,
+    };
+    all.iter().find(|own| match own {
+        Off::Reading { from, to, .. } => {
+            (from, to) == (&row.from, &row.to) || (from, to) == (&row.to, &row.from)
+        }
+        Off::Mark { .. } => false,
+    })
 }

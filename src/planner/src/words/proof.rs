@@ -1,7 +1,7 @@
 //! What was taped between marks and what it proves, in words.
 
 use super::Words;
-use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off};
+use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off, Origin};
 
 texts! {
     proof: ProofTexts, "Every fixed text about what was taped between marks.";
@@ -27,6 +27,8 @@ impl ProofTexts {
     sentences! { proof:
         /// How many readings are of marks that are not in the plan.
         strange(count: usize) -> String;
+        /// A distance, what it should read and how far off it may.
+        should(from: &str, to: &str, length: &str, allowance: &str) -> String;
         /// The name of a box to type in: what the tape read between two marks.
         box_of(from: &str, to: &str) -> String;
         /// How many distances were read of how many.
@@ -44,6 +46,8 @@ impl Words<'_> {
         next_tape(next: &NextTape) -> String;
         /// What a mark or a reading is off by.
         off_by_tape(off: &Off) -> String;
+        /// Where an uncertainty comes from.
+        origin(origin: &Origin) -> String;
         /// What of a target is asked.
         asked_of_target(of: FigureOf) -> &'static str;
     }

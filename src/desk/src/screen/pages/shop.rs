@@ -16,7 +16,7 @@ use crate::session::shop::{ShopDeed, ShopTrouble};
 /// What belongs together: the heading, and the figures under it.
 type Group = (fn(&ShopTexts) -> &'static str, &'static [ShopFigure]);
 
-const GROUPS: [Group; 4] = [
+const GROUPS: [Group; 5] = [
     (
         |texts| texts.places,
         &[

@@ -3,9 +3,10 @@
 use baywright_geometry::{DVec2, angle};
 use baywright_survey::decide::Said;
 
+use super::marks::wheel_name;
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::Subject;
-use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off};
+use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off, Origin};
 use crate::words::proof::ProofTexts;
 
 /// The fixed texts.
@@ -34,6 +35,10 @@ pub fn strange(count: usize) -> String {
         1 => "One reading is of marks that this plan does not have, or that no tape reaches.".to_owned(),
         _ => format!("{count} readings are of marks that this plan does not have, or that no tape reaches."),
     }
+}
+
+pub fn should(from: &str, to: &str, length: &str, allowance: &str) -> String {
+    format!("{from}\u{2013}{to}: {length} ± {allowance}")
 }
 
 pub fn box_of(from: &str, to: &str) -> String {
@@ -66,6 +71,37 @@ impl About<'_> {
             (FigureOf::Distance, false) => "too near",
         };
         format!("{value} {way}")
+    }
+
+    /// Where an uncertainty comes from.
+    pub fn origin(&self, origin: &Origin) -> String {
+        let mark = |step: usize| {
+            self.arrangement.aiming.mark_plan.get(step).map_or_else(String::new, |own| own.id.to_string())
+        };
+        match origin {
+            Origin::WheelAside(wheel) => {
+                let wheel = wheel_name(*wheel);
+                format!("wheel point sideways, {wheel}")
+            }
+            Origin::WheelAlong(wheel) => {
+                let wheel = wheel_name(*wheel);
+                format!("wheel point lengthwise, {wheel}")
+            }
+            Origin::Camber(wheel) => {
+                let wheel = wheel_name(*wheel);
+                format!("camber, {wheel}")
+            }
+            Origin::TapeScale => "the tape itself".to_owned(),
+            Origin::TapeWarmth => "the tape's warmth".to_owned(),
+            Origin::Along(step) => {
+                let mark = mark(*step);
+                format!("mark {mark}: tape or plumb line")
+            }
+            Origin::Across(step) => {
+                let mark = mark(*step);
+                format!("mark {mark}: line, laser or square")
+            }
+        }
     }
 
     /// What of a target is asked.

@@ -3,9 +3,10 @@
 use baywright_geometry::{DVec2, angle};
 use baywright_survey::decide::Said;
 
+use super::marks::wheel_name;
 use super::{About, Language, sentence_start};
 use crate::assessment::Subject;
-use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off};
+use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off, Origin};
 use crate::words::proof::ProofTexts;
 
 /// The fixed texts.
@@ -40,6 +41,10 @@ pub fn strange(count: usize) -> String {
     }
 }
 
+pub fn should(from: &str, to: &str, length: &str, allowance: &str) -> String {
+    format!("{from}\u{2013}{to}: {length} ± {allowance}")
+}
+
 pub fn box_of(from: &str, to: &str) -> String {
     format!("Abgelesen von Marke {from} zu Marke {to}")
 }
@@ -70,6 +75,37 @@ impl About<'_> {
             (FigureOf::Distance, false) => "zu nah",
         };
         format!("{value} {way}")
+    }
+
+    /// Where an uncertainty comes from.
+    pub fn origin(&self, origin: &Origin) -> String {
+        let mark = |step: usize| {
+            self.arrangement.aiming.mark_plan.get(step).map_or_else(String::new, |own| own.id.to_string())
+        };
+        match origin {
+            Origin::WheelAside(wheel) => {
+                let wheel = wheel_name(*wheel);
+                format!("Radpunkt seitlich, {wheel}")
+            }
+            Origin::WheelAlong(wheel) => {
+                let wheel = wheel_name(*wheel);
+                format!("Radpunkt längs, {wheel}")
+            }
+            Origin::Camber(wheel) => {
+                let wheel = wheel_name(*wheel);
+                format!("Sturz, {wheel}")
+            }
+            Origin::TapeScale => "das Bandmaß selbst".to_owned(),
+            Origin::TapeWarmth => "Wärme des Bandmaßes".to_owned(),
+            Origin::Along(step) => {
+                let mark = mark(*step);
+                format!("Marke {mark}: Bandmaß oder Lot")
+            }
+            Origin::Across(step) => {
+                let mark = mark(*step);
+                format!("Marke {mark}: Linie, Laser oder Winkel")
+            }
+        }
     }
 
     /// What of a target is asked.
