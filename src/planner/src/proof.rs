@@ -11,7 +11,7 @@ mod judged;
 
 use baywright_geometry::DVec2;
 use baywright_survey::budget::{Budget, Cost};
-use baywright_survey::laid::{Chances, Fit, Laid, Read, Wrong, laid};
+use baywright_survey::laid::{Chances, Fit, Laid, Read, Wrong, laid, next_check};
 use baywright_survey::next_tape::{Candidate, Known, Next, Stop, Wish};
 
 use crate::model::{Arrangement, Id, MarkTaped};
@@ -188,9 +188,11 @@ impl Proof {
             }
         });
         let rows: Vec<Row> = rows.collect();
-        let figures = figures::of(arrangement, scene, &budget, &found.known);
+        let taped: Vec<Candidate> = read.iter().map(|own| own.of).collect();
+        let figures = figures::of(arrangement, scene, &budget, &found.known, &taped);
         let doubt = judged::doubt(&found.fit, &held_ids(&held), scene);
-        let next = next(scene, &candidates, &held, &found, &figures);
+        let next = Ahead { scene, candidates: &candidates, held: &held, found: &found, budget: &budget }
+            .next(&figures);
         let costs = figures.first().and_then(|own| budget.costs(&own.sought)).unwrap_or_default();
         let marks = scene.marks.iter().enumerate().filter_map(|(at, mark)| {
             let own = *found.known.places().get(at)?;
@@ -225,47 +227,62 @@ fn held_ids<'a>(held: &'a [Held<'a>]) -> Vec<(&'a Id, &'a Id, f64)> {
     held.iter().map(|own| (&own.taped.from, &own.taped.to, own.taped.read_mm)).collect()
 }
 
-/// What to tape next: again what may be misread, else what makes the first figure surest that is not inside yet.
-fn next(
-    scene: &Scene,
-    candidates: &[Option<Candidate>],
-    held: &[Held<'_>],
-    found: &Laid,
-    figures: &[Figure],
-) -> NextTape {
-    let doubted: &[Wrong] = match &found.fit {
-        Fit::One(own) | Fit::MoreThanOne(own) => std::slice::from_ref(own),
-        Fit::CannotTell(all) => all,
-        Fit::Unread | Fit::Fits => &[],
-    };
-    let again = doubted.iter().find_map(|own| match own {
-        Wrong::Reading { nth, .. } => held.get(*nth),
-        Wrong::Mark { .. } => None,
-    });
-    if let Some(own) = again {
-        return NextTape::Again { from: own.taped.from.clone(), to: own.taped.to.clone() };
-    }
-    let open = |own: &&Figure| !matches!(own.said, Said::Inside { .. });
-    let Some(figure) = figures.iter().find(open) else {
-        return if figures.is_empty() { NextTape::NothingHelps } else { NextTape::Enough };
-    };
-    let left: Vec<(usize, Candidate)> = candidates
-        .iter()
-        .enumerate()
-        .filter(|(row, _)| held.iter().all(|own| own.row != *row))
-        .filter_map(|(row, own)| Some((row, (*own)?)))
-        .collect();
-    let tapes: Vec<Candidate> = left.iter().map(|(_, own)| *own).collect();
-    let stop = Stop { at_u: ((figure.allowed - figure.off.abs()) / K).max(0.0), ..Stop::default() };
-    match found.known.next(&tapes, &Wish::Target(figure.sought), &stop) {
-        Next::Tape { candidate, .. } => {
-            let row = left.get(candidate).and_then(|(row, _)| scene.readings.get(*row));
-            row.map_or(NextTape::NothingHelps, |own| NextTape::Tape {
-                from: own.from.clone(),
-                to: own.to.clone(),
-            })
+/// What there is to tape still, and what is known so far.
+struct Ahead<'a> {
+    scene: &'a Scene,
+    candidates: &'a [Option<Candidate>],
+    held: &'a [Held<'a>],
+    found: &'a Laid,
+    budget: &'a Budget,
+}
+
+impl Ahead<'_> {
+    /// Again what may be misread; else what makes the first figure that is not inside surest; else what would show a mark that lies
+    /// beside its place.
+    fn next(&self, figures: &[Figure]) -> NextTape {
+        let doubted: &[Wrong] = match &self.found.fit {
+            Fit::One(own) | Fit::MoreThanOne(own) => std::slice::from_ref(own),
+            Fit::CannotTell(all) => all,
+            Fit::Unread | Fit::Fits => &[],
+        };
+        let again = doubted.iter().find_map(|own| match own {
+            Wrong::Reading { nth, .. } => self.held.get(*nth),
+            Wrong::Mark { .. } => None,
+        });
+        if let Some(own) = again {
+            return NextTape::Again { from: own.taped.from.clone(), to: own.taped.to.clone() };
         }
-        Next::Enough | Next::NothingHelps => NextTape::NothingHelps,
+        let open = |own: &&Figure| !matches!(own.said, Said::Inside { .. });
+        let Some(figure) = figures.iter().find(open) else {
+            return if figures.is_empty() { NextTape::NothingHelps } else { NextTape::Enough };
+        };
+        let left = self.candidates.iter().enumerate();
+        let left = left.filter(|(row, _)| self.held.iter().all(|own| own.row != *row));
+        let left: Vec<(usize, Candidate)> = left.filter_map(|(row, own)| Some((row, (*own)?))).collect();
+        let tapes: Vec<Candidate> = left.iter().map(|(_, own)| *own).collect();
+        let chosen = self.surer(figure, &tapes).or_else(|| self.check(figure, &tapes));
+        let row = chosen.and_then(|at| left.get(at)).and_then(|(row, _)| self.scene.readings.get(*row));
+        row.map_or(NextTape::NothingHelps, |own| NextTape::Tape {
+            from: own.from.clone(),
+            to: own.to.clone(),
+        })
+    }
+
+    /// What lowers its uncertainty most, as long as that is too large.
+    fn surer(&self, figure: &Figure, tapes: &[Candidate]) -> Option<usize> {
+        let at_u = ((figure.allowed - figure.off.abs()) / K).max(0.0) * figure.scale();
+        let stop = Stop { at_u, ..Stop::default() };
+        match self.found.known.next(tapes, &Wish::Target(figure.sought), &stop) {
+            Next::Tape { candidate, .. } => Some(candidate),
+            Next::Enough | Next::NothingHelps => None,
+        }
+    }
+
+    /// What leaves least unseen.
+    fn check(&self, figure: &Figure, tapes: &[Candidate]) -> Option<usize> {
+        let taped: Vec<Candidate> = self.held.iter().map(|own| own.read.of).collect();
+        let most = 10.0 * figure.allowed * figure.scale();
+        next_check(self.budget, &taped, tapes, &figure.sought, most, &Chances::default())
     }
 }
 

@@ -4,7 +4,8 @@ use baywright_geometry::angle;
 use baywright_geometry::marks::Construction;
 use baywright_survey::budget::{Budget, Instruments, STEEL_PER_K, Sought, Tape};
 use baywright_survey::decide::{Rule, Said, decide};
-use baywright_survey::next_tape::{Known, Wish};
+use baywright_survey::laid::{Chances, unseen};
+use baywright_survey::next_tape::{Candidate, Known, Wish};
 
 use super::K;
 use crate::model::{Arrangement, Id, Placement, Wheel};
@@ -36,12 +37,29 @@ pub struct Figure {
     pub u95: f64,
     /// How far off it may be, either way.
     pub allowed: f64,
-    /// What that comes to.
+    /// How far off it may be by one mark beside its place that what was taped would not show, in the same unit: infinite as long as
+    /// nothing checks a mark.
+    pub unseen: f64,
+    /// What that comes to: never inside while more than is allowed may go unseen.
     pub said: Said,
     /// What of the marks it mostly follows.
     pub sought: Sought,
+    /// What of the sought one unit of this figure is.
+    pub(super) per_unit: f64,
     /// Whether the target's squareness enters the aim and no join of two marks gives it: it is set by the stand, and not proven here.
     pub squareness_open: bool,
+}
+
+impl Figure {
+    /// What of the sought one unit of this figure is: radians for a millimetre aside.
+    pub(super) const fn scale(&self) -> f64 {
+        self.per_unit
+    }
+
+    /// Whether it is inside but for what may go unseen.
+    pub fn is_unchecked(&self) -> bool {
+        matches!(self.said, Said::CannotSay { .. }) && self.off.abs() + self.u95 <= self.allowed
+    }
 }
 
 /// What a shop lays and tapes with, as standard uncertainties: either way, any value alike (JCGM 100, 4.3.7).
@@ -69,13 +87,19 @@ pub(super) fn instruments(arrangement: &Arrangement) -> Instruments {
     }
 }
 
-pub(super) fn of(arrangement: &Arrangement, scene: &Scene, budget: &Budget, known: &Known) -> Vec<Figure> {
+pub(super) fn of(
+    arrangement: &Arrangement,
+    scene: &Scene,
+    budget: &Budget,
+    known: &Known,
+    taped: &[Candidate],
+) -> Vec<Figure> {
     let placements = arrangement.aiming.placements.iter().zip(&scene.targets);
     placements
         .filter_map(|(placement, target)| {
             let id = placement.mark.as_ref()?;
             let mark = scene.marks.iter().position(|own| own.id == *id)?;
-            let asked = Asked { arrangement, scene, budget, known, placement, target, mark };
+            let asked = Asked { arrangement, scene, budget, known, taped, placement, target, mark };
             Some(
                 [asked.direction(), asked.aside(), asked.distance()]
                     .into_iter()
@@ -92,6 +116,7 @@ struct Asked<'a> {
     scene: &'a Scene,
     budget: &'a Budget,
     known: &'a Known,
+    taped: &'a [Candidate],
     placement: &'a Placement,
     target: &'a PlacedTarget,
     mark: usize,
@@ -105,12 +130,38 @@ impl Asked<'_> {
         Some((is - meant, self.known.u(&Wish::Target(*sought))?))
     }
 
-    fn figure(&self, of: FigureOf, sought: Sought, off: f64, u: f64, allowed: f64) -> Option<Figure> {
+    /// What one mark that is not found makes of it.
+    fn unseen(&self, sought: &Sought) -> f64 {
+        unseen(self.budget, self.taped, sought, &Chances::default()).unwrap_or(f64::INFINITY)
+    }
+
+    fn figure(
+        &self,
+        of: FigureOf,
+        sought: Sought,
+        [off, u, unseen]: [f64; 3],
+        allowed: f64,
+    ) -> Option<Figure> {
         let mark = self.scene.marks.get(self.mark)?.id.clone();
         let u95 = K * u;
-        let said = decide(off, u95, allowed, Rule::Guarded);
+        let said = match decide(off, u95, allowed, Rule::Guarded) {
+            Said::Inside { .. } if unseen > allowed => Said::CannotSay { less_u: None },
+            said => said,
+        };
         let placement = self.target.id.clone();
-        Some(Figure { placement, of, mark, off, u95, allowed, said, sought, squareness_open: false })
+        Some(Figure {
+            placement,
+            of,
+            mark,
+            off,
+            u95,
+            allowed,
+            unseen,
+            said,
+            sought,
+            per_unit: 1.0,
+            squareness_open: false,
+        })
     }
 
     /// What its place and its turn make of the aim.
@@ -123,11 +174,13 @@ impl Asked<'_> {
         let allowed = self.arrangement.aiming.tolerance.azimuth_rad;
         let open = error.by_squareness > 0.0 && by_turn.is_none();
         // What they have in common is not told apart: both are taken to go together.
-        let (mut off, mut u) = (0.0, 0.0);
-        for (share, part) in [(error.by_place, by_place), (error.by_squareness, by_turn.map(|own| own.1))] {
-            let (by, of) = part.unwrap_or_default();
-            off += share * angle::wrapped(by);
-            u += share * of;
+        let mut all = [0.0; 3];
+        let by_place_of = by_place.map(|own| (bearing, own));
+        for (share, part) in [(error.by_place, by_place_of), (error.by_squareness, by_turn)] {
+            let Some((sought, (by, of))) = part else { continue };
+            for (sum, own) in all.iter_mut().zip([angle::wrapped(by), of, self.unseen(&sought)]) {
+                *sum += share * own;
+            }
         }
         let sought = match (by_place, by_turn) {
             (None, None) => return None,
@@ -137,7 +190,7 @@ impl Asked<'_> {
                 if error.by_place * place < error.by_squareness * turn { sought } else { bearing }
             }
         };
-        let figure = self.figure(FigureOf::Direction, sought, off, u, allowed)?;
+        let figure = self.figure(FigureOf::Direction, sought, all, allowed)?;
         Some(Figure { squareness_open: open, ..figure })
     }
 
@@ -146,14 +199,16 @@ impl Asked<'_> {
         let bearing = Sought::Bearing { mark: self.mark, from: self.sensor() };
         let away = self.budget.places().get(self.mark)?.distance(self.sensor());
         let (off, u) = self.off(&bearing)?;
-        self.figure(FigureOf::Aside, bearing, angle::wrapped(off) * away, u * away, allowed)
+        let all = [angle::wrapped(off) * away, u * away, self.unseen(&bearing) * away];
+        let figure = self.figure(FigureOf::Aside, bearing, all, allowed)?;
+        Some(Figure { per_unit: away.recip(), ..figure })
     }
 
     fn distance(&self) -> Option<Figure> {
         let allowed = self.placement.tolerance.along_mm?;
         let sought = Sought::Distance { mark: self.mark, from: self.sensor() };
         let (off, u) = self.off(&sought)?;
-        self.figure(FigureOf::Distance, sought, off, u, allowed)
+        self.figure(FigureOf::Distance, sought, [off, u, self.unseen(&sought)], allowed)
     }
 
     /// The join of two marks that gives it its direction.

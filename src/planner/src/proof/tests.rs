@@ -38,6 +38,10 @@ fn before_taping_it_is_told_what_to_tape_first() {
     assert_eq!(proof.doubt, Doubt::Unread);
     let direction = &proof.figures[0];
     assert_eq!((direction.of, direction.off), (FigureOf::Direction, 0.0));
+    // Nothing that was laid can be trusted before it is taped.
+    assert_eq!(direction.unseen, f64::INFINITY);
+    assert!(direction.is_unchecked() && matches!(direction.said, Said::CannotSay { .. }));
+    assert!(matches!(proof.next, NextTape::Tape { .. }));
     assert!(direction.u95 > 0.0 && direction.u95 < angle::radians(0.3));
     assert!(proof.rows.iter().all(|row| row.allowance_mm > 0.5 && row.allowance_mm < 30.0));
     assert_eq!(proof.figures.len(), 3);

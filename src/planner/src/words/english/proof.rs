@@ -138,6 +138,9 @@ impl About<'_> {
             Said::Outside { by } => {
                 format!("{target}, {asked}: {against}: outside, {} too much.", self.of_figure(figure, by))
             }
+            Said::CannotSay { .. } if figure.is_unchecked() => {
+                format!("Cannot say yet: {target}, {asked}: {against}: a mark out of place could go unseen.")
+            }
             Said::CannotSay { .. } | Said::NoFigure => {
                 format!("Cannot say yet: {target}, {asked}: {against}.")
             }

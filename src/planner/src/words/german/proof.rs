@@ -142,6 +142,11 @@ impl About<'_> {
             Said::Outside { by } => {
                 format!("{target}, {asked}: {against}: außerhalb, {} zu viel.", self.of_figure(figure, by))
             }
+            Said::CannotSay { .. } if figure.is_unchecked() => {
+                format!(
+                    "Noch nicht zu sagen: {target}, {asked}: {against}: eine falsch liegende Marke fiele nicht auf."
+                )
+            }
             Said::CannotSay { .. } | Said::NoFigure => {
                 format!("Noch nicht zu sagen: {target}, {asked}: {against}.")
             }
