@@ -338,18 +338,25 @@ impl Held {
             return None;
         }
         let solved: Vec<Vec<f64>> = ways.iter().map(|way| self.inverse.solve(way)).collect();
-        let precision = chances.blunder_mm.powi(-2);
         let gram =
             |a: usize, b: usize| ways.get(a).zip(solved.get(b)).map_or(0.0, |(way, solved)| dot(way, solved));
+        let met: Vec<f64> = ways.iter().map(|way| dot(way, &self.pulled)).collect();
+        // As large as it is as a rule, or as this one would have to be: a slip of a metre is a slip too. A hair, so that a way that
+        // nothing shows is one of nothing.
+        let hair = 1e-9 * (0..size).map(|at| gram(at, at)).sum::<f64>();
+        let alone = Matrix::of(size, size, |a, b| gram(a, b) + if a == b { hair } else { 0.0 });
+        let size_of = Cholesky::of(&alone)?.solve(&met);
+        let largest = size_of.iter().map(|own| own.abs()).fold(chances.blunder_mm, f64::max);
+        let precision = largest.powi(-2);
         let with_prior = Matrix::of(size, size, |a, b| gram(a, b) + if a == b { precision } else { 0.0 });
         let inverse = Cholesky::of(&with_prior)?;
-        let met: Vec<f64> = ways.iter().map(|way| dot(way, &self.pulled)).collect();
         let gained = dot(&met, &inverse.solve(&met));
+        let explained = dot(&met, &size_of);
         let grown: f64 = (0..size).map(|at| 2.0 * inverse.lower().at(at, at).ln()).sum::<f64>()
             - size as f64 * precision.ln();
         let weight = 0.5 * (gained - grown) + chances.blunder.ln();
         let freedom = self.rows.len().saturating_sub(size);
-        Some(Explanation { what, weight, rest: (self.squares - gained).max(0.0), freedom })
+        Some(Explanation { what, weight, rest: (self.squares - explained).max(0.0), freedom })
     }
 }
 
@@ -520,6 +527,22 @@ mod tests {
             }
             let seen = laid.known.places()[mark];
             assert!(seen.distance(places[mark]) < 3.0, "{mark} {seen} {}", places[mark]);
+        }
+    }
+
+    /// Typed into the box of another distance: metres off, and named all the same.
+    #[test]
+    fn a_slip_of_metres_is_named() {
+        let budget = plan();
+        for bad in 0..TAPED.len() {
+            let off = |nth| if nth == bad { -1_900.0 } else { 0.0 };
+            let laid = laid(&budget, &read(budget.places(), off), &Chances::default()).unwrap();
+            let is_it = |own: &Wrong| matches!(own, Wrong::Reading { nth, .. } if *nth == bad);
+            match &laid.fit {
+                Fit::One(own) => assert!(is_it(own), "{bad} {own:?}"),
+                Fit::CannotTell(all) => assert!(all.iter().any(is_it), "{bad} {all:?}"),
+                other => panic!("{bad}: {other:?}"),
+            }
         }
     }
 

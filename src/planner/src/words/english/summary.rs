@@ -1,7 +1,7 @@
 //! The answer in one sentence, beside the verdict.
 
 use super::{About, sentence_start};
-use crate::assessment::{Assessment, Severity, TooLarge, Verdict};
+use crate::assessment::{Assessment, Facts, Severity, TooLarge, Verdict};
 use crate::cure::{LOOKED_WITHIN_MM, looks_elsewhere};
 
 /// Beside the work it concerns, on every output.
@@ -31,6 +31,12 @@ impl About<'_> {
                     _ => "nothing stops it; some points still need care",
                 };
                 format!("{found} {}, and {then}.", sentence_start(&self.steps(&promise.steps)))
+            }
+            // No move of a thing or of the car puts a mark right.
+            None if assessment.findings.iter().any(|own| matches!(own.facts, Facts::LaidOff(_))) => {
+                format!(
+                    "{found} The marks lie beside their places: shift them as the tape check says, and tape again."
+                )
             }
             None if assessment.verdict == Verdict::NotReady => match self.too_small_by(assessment) {
                 Some(by) => {

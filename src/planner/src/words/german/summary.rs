@@ -1,7 +1,7 @@
 //! The answer in one sentence, beside the verdict.
 
 use super::{About, sentence_start};
-use crate::assessment::{Assessment, Severity, TooLarge, Verdict};
+use crate::assessment::{Assessment, Facts, Severity, TooLarge, Verdict};
 use crate::cure::{LOOKED_WITHIN_MM, looks_elsewhere};
 
 /// Beside the work it concerns, on every output.
@@ -30,6 +30,12 @@ impl About<'_> {
                     _ => "dann verhindert nichts mehr die Einstellung; einige Punkte verlangen noch Vorsicht",
                 };
                 format!("{found} {}, {then}.", sentence_start(&self.steps(&promise.steps)))
+            }
+            // No move of a thing or of the car puts a mark right.
+            None if assessment.findings.iter().any(|own| matches!(own.facts, Facts::LaidOff(_))) => {
+                format!(
+                    "{found} Die Marken liegen neben ihren Stellen: nach der Markenprüfung verschieben und neu messen."
+                )
             }
             None if assessment.verdict == Verdict::NotReady => match self.too_small_by(assessment) {
                 Some(by) => {
