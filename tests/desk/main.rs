@@ -53,6 +53,7 @@ mod steady;
 mod support;
 mod taken;
 mod taped;
+mod tapes;
 mod typing;
 mod visits;
 mod waiting;

@@ -7,8 +7,9 @@ use egui::{Color32, Grid, Label, RichText, ScrollArea, Ui};
 
 use super::command::{Command, OfBay};
 use super::forms::field::{Fields, Row};
+use super::in_sight::{self, ScrolledBy};
 use super::look::{self, size};
-use super::{Desk, in_sight, widgets};
+use super::{Desk, widgets};
 
 /// What was proven of what is shown, worked out once for each answer.
 #[derive(Debug, Default)]
@@ -49,6 +50,7 @@ impl Desk {
             }
             ui.add_space(6.0);
             ui.add(Label::new(widgets::soft(ui, self.texts().laser_caution)).wrap());
+            in_sight::by_keys(ui, &self.texts().to_scroll(self.texts().marks), ScrolledBy::Keys);
             in_sight::follow(ui);
         });
         self.proven = proven;

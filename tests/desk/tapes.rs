@@ -1,0 +1,154 @@
+//! What the tape read between marks: a box each, what it proves beside it, undone and saved like any other change.
+
+use std::path::Path;
+
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Command, OfFile, OfView};
+use baywright_desk::screen::view::Tab;
+use baywright_planner::geometry::PlanPose;
+use baywright_planner::proof::{Doubt, Off, Proof};
+use baywright_planner::words::Language;
+use baywright_planner::{Code, Verdict, edit::Edit};
+use egui::{Key, Modifiers};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+
+use crate::sessions::{ask, home};
+use crate::support::{desk, usual, verdict};
+
+fn clear_bay() -> Harness<'static, Desk> {
+    let mut screen = usual(desk(Path::new("clear-bay"), None));
+    ask(&mut screen, Command::View(OfView::Tab(Tab::Marks)));
+    screen
+}
+
+fn proof(screen: &Harness<'_, Desk>) -> Proof {
+    let answer = screen.state().answer();
+    Proof::of(&answer.judged, &answer.assessment.scene).expect("a plan")
+}
+
+/// Types what the tape should read, to the millimetre, into one box after another, as Enter leads on; of one something else.
+fn type_all(screen: &mut Harness<'_, Desk>, misread: Option<(usize, f64)>) {
+    let rows = proof(screen).rows;
+    let locale = screen.state().view().locale;
+    let label = |nth: usize| {
+        let row = &rows[nth];
+        let texts = locale.language.proof();
+        texts.should(
+            row.from.as_str(),
+            row.to.as_str(),
+            &locale.length(row.should_mm),
+            &locale.bare(row.allowance_mm),
+        )
+    };
+    screen.get_by_label(&label(0)).click();
+    screen.run();
+    for (nth, row) in rows.iter().enumerate() {
+        let off = misread.filter(|(own, _)| *own == nth).map_or(0.0, |(_, off)| off);
+        let text = format!("{}", (row.should_mm + off).round());
+        screen.get_by_label(&label(nth)).type_text(&text);
+        screen.step();
+        screen.key_press(Key::Enter);
+        screen.run();
+    }
+}
+
+#[test]
+fn from_the_plan_to_inside_by_typing_alone() {
+    let mut screen = clear_bay();
+    assert_eq!(verdict(&screen), Verdict::Ready);
+    screen.get_by_label_contains("Cannot say yet: Plate");
+    screen.get_by_label_contains("a mark out of place could go unseen");
+    screen.get_by_label_contains("next: it settles most");
+    type_all(&mut screen, None);
+    let read = proof(&screen);
+    assert_eq!((read.read(), &read.doubt), (read.rows.len(), &Doubt::Fits));
+    screen.get_by_label_contains("inside,");
+    screen.get_by_label_contains("Enough: all is inside");
+    assert_eq!(verdict(&screen), Verdict::Ready);
+}
+
+/// One box of nineteen, 12 mm long: it is named beside its box and above, and the card in front says the same.
+#[test]
+fn a_misread_one_is_named_and_read_again() {
+    let mut screen = clear_bay();
+    type_all(&mut screen, Some((7, 12.0)));
+    let own = proof(&screen);
+    let row = &own.rows[7];
+    let Doubt::One(Off::Reading { from, to, .. }) = &own.doubt else { panic!("{:?}", own.doubt) };
+    assert_eq!((from, to), (&row.from, &row.to));
+    screen.get_by_label_contains("does not fit: it reads");
+    assert_eq!(verdict(&screen), Verdict::ReadyWithCare);
+    let has = |screen: &Harness<'_, Desk>, code: Code| {
+        screen.state().answer().assessment.findings.iter().any(|own| own.code() == code)
+    };
+    assert!(has(&screen, Code::ReadingOff));
+    // Undone it is as if it had not been typed.
+    let typed = screen.state().answer().judged.marks_taped.len();
+    ask(&mut screen, Command::Undo);
+    assert_eq!(screen.state().answer().judged.marks_taped.len(), typed - 1);
+    ask(&mut screen, Command::Redo);
+    let read_mm = Some(row.should_mm.round());
+    let edit = Edit::Tape { from: from.clone(), to: to.clone(), read_mm };
+    ask(&mut screen, Command::Bay(baywright_desk::screen::command::OfBay::Edit(edit)));
+    assert!(!has(&screen, Code::ReadingOff));
+    assert_eq!(verdict(&screen), Verdict::Ready);
+}
+
+/// A car that is parked elsewhere has no marks yet; what was taped comes back with it by undo, and is saved with the set-up.
+#[test]
+fn readings_go_with_the_car_and_are_saved() {
+    let mut screen = clear_bay();
+    type_all(&mut screen, None);
+    let file = home("tapes").with_extension("ron");
+    ask(&mut screen, Command::File(OfFile::SaveAs(file.clone(), true)));
+    let again = desk(&file, None);
+    assert_eq!(again.answer().judged.marks_taped, screen.state().answer().judged.marks_taped);
+    let parked = screen.state().answer().judged.parked;
+    let moved =
+        PlanPose::new(parked.origin() + baywright_planner::geometry::DVec2::new(30.0, 0.0), parked.heading());
+    ask(&mut screen, Command::Bay(baywright_desk::screen::command::OfBay::Edit(Edit::Park(moved))));
+    assert!(screen.state().answer().judged.marks_taped.is_empty());
+    ask(&mut screen, Command::Undo);
+    assert!(!screen.state().answer().judged.marks_taped.is_empty());
+    screen.query_all_by_label("Marks laid anew").last().expect("a button").click();
+    screen.run();
+    assert!(screen.state().answer().judged.marks_taped.is_empty());
+    std::fs::remove_file(file).unwrap();
+}
+
+/// What is no length stays in its box with a sentence; an emptied box takes its reading away.
+#[test]
+fn boxes_take_lengths_or_nothing() {
+    let mut screen = clear_bay();
+    type_all(&mut screen, None);
+    let row = &proof(&screen).rows[0];
+    let locale = screen.state().view().locale;
+    let label = locale.language.proof().should(
+        row.from.as_str(),
+        row.to.as_str(),
+        &locale.length(row.should_mm),
+        &locale.bare(row.allowance_mm),
+    );
+    crate::support::type_into(&mut screen, &label, "two");
+    screen.get_by_label_contains("“two”");
+    let before = screen.state().answer().judged.marks_taped.len();
+    screen.get_by_label(&label).click();
+    screen.run();
+    screen.key_combination_modifiers(Modifiers::COMMAND, &[Key::A]);
+    screen.step();
+    screen.key_press(Key::Delete);
+    screen.step();
+    screen.key_press(Key::Enter);
+    screen.run();
+    assert_eq!(screen.state().answer().judged.marks_taped.len(), before - 1);
+}
+
+#[test]
+fn in_german_the_same_is_said() {
+    let mut screen = clear_bay();
+    ask(&mut screen, Command::View(OfView::Language(Language::German)));
+    screen.get_by_label_contains("Noch nicht zu sagen");
+    type_all(&mut screen, Some((7, 12.0)));
+    screen.get_by_label_contains("passt nicht");
+}
