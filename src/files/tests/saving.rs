@@ -278,7 +278,7 @@ proptest! {
                 turning_circle_mm: None,
                 wheels: Some([DVec2::new(at.0, at.1), DVec2::new(at.1, at.0), DVec2::new(at.0, at.2), DVec2::new(at.2, at.1)]),
             },
-            marks_taped: vec![MarkTaped { from: "1".into(), to: "2".into(), read_mm: 1_000.0 + toe.0 }],
+            marks_taped: vec![MarkTaped { from: "1".into(), to: "2".into(), read_mm: 1_000.0 + toe.0.round() }],
             building: None,
             stands: vec![("y".into(), if on_mark { StandSet::OnMark } else { set })],
             moved: vec![moved],
