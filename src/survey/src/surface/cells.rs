@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use baywright_geometry::DVec2;
 use spade::{DelaunayTriangulation, HasPosition, Point2, Triangulation};
 
+use super::groups::root;
 use super::spots::Spot;
 use super::{Level, weights::weigh};
 use crate::plane::Plane;
@@ -215,13 +216,6 @@ fn groups(triangles: &[Triangle], spots: &[Spot]) -> Vec<Vec<usize>> {
         members.entry(root(&group, t)).or_default().push(t);
     }
     members.into_values().collect()
-}
-
-fn root(group: &[usize], mut of: usize) -> usize {
-    while let Some(up) = group.get(of).copied().filter(|up| *up != of) {
-        of = up;
-    }
-    of
 }
 
 /// Middle and radius of the circle through a triangle's corners; `None` if it is flat.
