@@ -8,6 +8,7 @@
 
 pub mod alignment;
 pub mod budget;
+pub mod causes;
 pub mod chances;
 pub mod decide;
 pub mod dice;

@@ -41,8 +41,9 @@ impl Default for Enough {
 /// use baywright_survey::{input::Input, monte_carlo::*};
 /// let inputs = [Input::rectangular(0.0, 3_f64.sqrt()); 4];
 /// let sampler = Sampler::of(&inputs, &[]).unwrap();
-/// let found = adaptive(&sampler, |x: &[f64]| x.iter().sum(), 1, &Enough::default(), || true).unwrap();
-/// assert!(found.is_settled && (found.u - 2.0).abs() < 0.02 && (found.high - 3.88).abs() < 0.05);
+/// let enough = Enough { digits: 3, ..Enough::default() };
+/// let found = adaptive(&sampler, |x: &[f64]| x.iter().sum(), 1, &enough, || true).unwrap();
+/// assert!(found.is_settled && (found.u - 2.0).abs() < 0.005 && (found.high - 3.88).abs() < 0.01);
 /// ```
 pub fn adaptive(
     sampler: &Sampler,
