@@ -10,6 +10,7 @@ mod errors;
 mod instruments;
 mod side_by_side;
 mod sought;
+pub mod target;
 
 use baywright_geometry::marks::{Construction, Givens, MarkFault, lay};
 use baywright_geometry::{DVec2, angle};

@@ -11,6 +11,7 @@
 mod beyond;
 
 use crate::chances::normal;
+use crate::input::Figure;
 use beyond::{Pair, Range};
 
 /// So many parts at most; the rest is left out.
@@ -49,18 +50,9 @@ pub struct Part {
     /// How often something goes wrong with it, beside the others: any unit.
     pub often: f64,
     /// What was read of it, and how surely: what was measured, not assumed.
-    pub read: Option<Reading>,
+    pub read: Option<Figure>,
     /// How surely one more check would tell; infinite where there is none.
     pub check_u: f64,
-}
-
-/// A value with its standard uncertainty.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Reading {
-    /// The value.
-    pub value: f64,
-    /// Its standard uncertainty, above nothing.
-    pub u: f64,
 }
 
 /// What the routine said of one direction.
@@ -75,7 +67,7 @@ pub enum Told {
     /// That it is out to the right (down).
     Below,
     /// How far, to the left (up) positive.
-    By(Reading),
+    By(Figure),
 }
 
 /// What the routine said. With [`Told::Nothing`] of both: only that it failed.
@@ -97,7 +89,7 @@ pub struct Ranked {
     /// Which of its parts is the likeliest, by its position.
     pub part: usize,
     /// How far that is out then, in its own unit, with its standard uncertainty.
-    pub out: Reading,
+    pub out: Figure,
     /// How likely it is, of all that was weighed: 0 to 1.
     pub chance: f64,
     /// Whether its likeliest part was measured on this visit, or only assumed.
@@ -142,13 +134,13 @@ struct Supposed {
 /// The car was measured before and after and stood still, the bracket was not: the target seen 0.4° to the left is the bracket's.
 ///
 /// ```
-/// use baywright_survey::causes::*;
+/// use baywright_survey::{causes::*, input::Figure};
 /// let part = |cause, read, check_u| Part {
 ///     cause, left_per_unit: 1.0, up_per_unit: 0.0, usual: 0.0005, wrong: 0.005, often: 1.0, read, check_u,
 /// };
-/// let still = Reading { value: 0.0002, u: 0.0005 };
+/// let still = Figure { value: 0.0002, u: 0.0005 };
 /// let parts = [part(Cause::CarMoved, Some(still), 0.0005), part(Cause::Bracket, None, 0.002)];
-/// let seen = Told::By(Reading { value: 0.4_f64.to_radians(), u: 0.0005 });
+/// let seen = Told::By(Figure { value: 0.4_f64.to_radians(), u: 0.0005 });
 /// let found = rank(&parts, &Routine { sideways: seen, upright: Told::Fine, allowed: 0.002 }).unwrap();
 /// assert_eq!(found.causes[0].cause, Cause::Bracket);
 /// assert!(found.is_clear && found.causes[0].chance > 0.99);
@@ -172,7 +164,7 @@ pub fn rank(parts: &[Part], routine: &Routine) -> Option<Ranking> {
         let own = Ranked {
             cause: part.cause,
             part: at,
-            out: Reading { value, u: variance.max(0.0).sqrt() },
+            out: Figure { value, u: variance.max(0.0).sqrt() },
             chance,
             is_measured: part.read.is_some(),
         };
@@ -203,20 +195,19 @@ impl Part {
         self.left_per_unit.is_finite()
             && self.up_per_unit.is_finite()
             && [self.usual, self.wrong, self.often].into_iter().all(is_size)
-            && self.read.is_none_or(|read| read.is_sound())
+            && self.read.is_none_or(is_read)
             && self.check_u > 0.0
     }
 }
 
-impl Reading {
-    fn is_sound(&self) -> bool {
-        self.value.is_finite() && self.u > 0.0 && self.u.is_finite()
-    }
+/// A reading has an uncertainty above nothing.
+fn is_read(reading: Figure) -> bool {
+    reading.is_sound() && reading.u > 0.0
 }
 
 impl Routine {
     fn is_sound(&self) -> bool {
-        let is = |told: &Told| !matches!(told, Told::By(reading) if !reading.is_sound());
+        let is = |told: &Told| !matches!(told, Told::By(reading) if !is_read(*reading));
         is(&self.sideways) && is(&self.upright) && self.allowed > 0.0 && self.allowed.is_finite()
     }
 }
@@ -233,7 +224,7 @@ fn suppose(parts: &[Part], routine: &Routine, wrong: usize) -> Supposed {
         }
         match part.read {
             None => own.push((0.0, variance)),
-            Some(Reading { value, u }) => {
+            Some(Figure { value, u }) => {
                 let both = variance + u * u;
                 log_likely += log_density(value, both);
                 own.push((value * variance / both, variance * u * u / both));
@@ -256,7 +247,7 @@ fn suppose(parts: &[Part], routine: &Routine, wrong: usize) -> Supposed {
         Told::Below => Range::below(-routine.allowed),
     });
     for (is_up, told) in [(false, routine.sideways), (true, routine.upright)] {
-        if let Told::By(Reading { value, u }) = told {
+        if let Told::By(Figure { value, u }) = told {
             let (mean, variance) = pair.one(is_up);
             let both = variance + u * u;
             log_likely += log_density(value - mean, both);
@@ -278,7 +269,7 @@ fn suppose(parts: &[Part], routine: &Routine, wrong: usize) -> Supposed {
 /// What the routine said in figures, as it tells of each part.
 fn learn_of_parts(own: &mut [(f64, f64)], parts: &[Part], routine: &Routine) {
     for (told, is_up) in [(routine.sideways, false), (routine.upright, true)] {
-        let Told::By(Reading { value, u }) = told else { continue };
+        let Told::By(Figure { value, u }) = told else { continue };
         let per_unit = |part: &Part| if is_up { part.up_per_unit } else { part.left_per_unit };
         let of = |cell: &(f64, f64), part: &Part| (cell.0 * per_unit(part), cell.1 * per_unit(part).powi(2));
         let sums = own.iter().zip(parts).map(|(cell, part)| of(cell, part));
@@ -330,7 +321,7 @@ fn within(mean: f64, variance: f64, range: Range) -> f64 {
 mod tests {
     use super::*;
 
-    fn part(cause: Cause, wrong: f64, read: Option<Reading>) -> Part {
+    fn part(cause: Cause, wrong: f64, read: Option<Figure>) -> Part {
         Part {
             cause,
             left_per_unit: 1.0,
@@ -349,7 +340,7 @@ mod tests {
     fn what_tells_nothing_leaves_the_priors() {
         let (a, mut b) = (part(Cause::Mark, 3.0, None), part(Cause::Bracket, 3.0, None));
         b.often = 2.0;
-        for sideways in [Told::Nothing, Told::Above, Told::By(Reading { value: 5.0, u: 0.1 })] {
+        for sideways in [Told::Nothing, Told::Above, Told::By(Figure { value: 5.0, u: 0.1 })] {
             let found = rank(&[a, b], &Routine { sideways, upright: Told::Nothing, allowed: 2.0 }).unwrap();
             assert_eq!(found.causes[0].cause, Cause::Bracket);
             assert!((found.causes[0].chance - 2.0 / 3.0).abs() < 1e-9, "{found:?}");
@@ -361,9 +352,9 @@ mod tests {
     /// N(6; 0, 10/11 + 1) against N(6; 0, 1/2 + 10) (without the routine's own u, next to nothing).
     #[test]
     fn a_reading_clears_what_it_read() {
-        let still = Some(Reading { value: 0.0, u: 1.0 });
+        let still = Some(Figure { value: 0.0, u: 1.0 });
         let parts = [part(Cause::CarMoved, 3.0, still), part(Cause::Bracket, 3.0, None)];
-        let by = Told::By(Reading { value: 6.0, u: 1e-6 });
+        let by = Told::By(Figure { value: 6.0, u: 1e-6 });
         let found = rank(&parts, &Routine { sideways: by, upright: Told::Nothing, allowed: 2.0 }).unwrap();
         let density = |off: f64, variance: f64| libm::exp(-0.5 * off * off / variance) / variance.sqrt();
         let (moved, bent) =
@@ -380,7 +371,7 @@ mod tests {
         let mut bracket = part(Cause::Bracket, 3.0, None);
         bracket.check_u = f64::INFINITY;
         let parts = [part(Cause::Mark, 0.0, None), part(Cause::CarMoved, 3.0, None), bracket];
-        let by = Told::By(Reading { value: 8.0, u: 0.5 });
+        let by = Told::By(Figure { value: 8.0, u: 0.5 });
         let found = rank(&parts, &Routine { sideways: by, upright: Told::Fine, allowed: 2.0 }).unwrap();
         let check = found.check.unwrap();
         assert!(check.part == 1 && check.mixed_up < 0.1, "{check:?}");
@@ -395,7 +386,7 @@ mod tests {
         assert_eq!(rank(&[Part { usual: f64::NAN, ..good }], &routine), None);
         assert_eq!(rank(&[Part { often: 0.0, ..good }], &routine), None);
         assert_eq!(rank(&[good], &Routine { allowed: 0.0, ..routine }), None);
-        let bad = Told::By(Reading { value: f64::NAN, u: 1.0 });
+        let bad = Told::By(Figure { value: f64::NAN, u: 1.0 });
         assert_eq!(rank(&[good], &Routine { upright: bad, ..routine }), None);
     }
 }

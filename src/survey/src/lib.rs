@@ -12,6 +12,7 @@ pub mod causes;
 pub mod chances;
 pub mod decide;
 pub mod dice;
+pub mod floor;
 pub mod input;
 pub mod matrix;
 pub mod monte_carlo;

@@ -14,6 +14,7 @@
 //! far the nearest point is.
 
 mod cells;
+mod contours;
 mod groups;
 mod spots;
 mod weights;
@@ -22,6 +23,7 @@ use baywright_geometry::DVec2;
 
 use cells::Cell;
 
+pub use contours::{Contour, MOST_CONTOURS};
 pub use spots::{BEYOND_MM, SAME_PLACE_MM};
 
 /// How far outside a cell a place still counts as on its edge, mm: twice as flat as a triangle that is left out.

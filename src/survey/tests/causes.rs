@@ -2,11 +2,12 @@
 //! sensor in space, turned and moved as they are; a routine that looks at the target; a technician who reads what can be read. A sample;
 //! all 500 by `BAYWRIGHT_VISITS=500`.
 
-#![allow(clippy::unwrap_used, missing_docs)]
+#![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
 use baywright_geometry::{DVec2, DVec3};
-use baywright_survey::causes::{Cause, Part, Reading, Routine, Told, rank};
+use baywright_survey::causes::{Cause, Part, Routine, Told, rank};
 use baywright_survey::dice::Dice;
+use baywright_survey::input::Figure;
 
 /// The routine fails beyond this.
 const ALLOWED: f64 = 0.1 / 180.0 * std::f64::consts::PI;
@@ -146,7 +147,7 @@ fn the_right_cause_is_among_the_first_two() {
         let how = dice.uniform();
         let told = |value: f64| match value {
             _ if how < 0.2 => Told::Nothing,
-            _ if how < 0.7 => Told::By(Reading { value, u: noise }),
+            _ if how < 0.7 => Told::By(Figure { value, u: noise }),
             above if above > ALLOWED => Told::Above,
             below if below < -ALLOWED => Told::Below,
             _ => Told::Fine,
@@ -168,7 +169,7 @@ fn the_right_cause_is_among_the_first_two() {
                     // As a shop would put it: a fault is some three times what is allowed.
                     wrong: 3.0 * ALLOWED / left_per_unit.abs().max(up_per_unit.abs()),
                     often: 1.0 / of_cause as f64,
-                    read: read.map(|u| Reading { value: out[nth] + u * dice.normal(), u }),
+                    read: read.map(|u| Figure { value: out[nth] + u * dice.normal(), u }),
                     check_u: check.unwrap_or(f64::INFINITY),
                 }
             })
@@ -182,8 +183,8 @@ fn the_right_cause_is_among_the_first_two() {
         if let Some(check) = ranking.check.filter(|_| !ranking.is_clear && place < 2) {
             let u = parts[check.part].check_u;
             let mut more = parts.clone();
-            let own = Reading { value: out[check.part] + u * dice.normal(), u };
-            more[check.part].read = Some(more[check.part].read.map_or(own, |before| Reading {
+            let own = Figure { value: out[check.part] + u * dice.normal(), u };
+            more[check.part].read = Some(more[check.part].read.map_or(own, |before| Figure {
                 value: 0.5 * (before.value + own.value),
                 u: u / 2.0_f64.sqrt(),
             }));

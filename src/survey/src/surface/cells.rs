@@ -62,6 +62,18 @@ impl Cell {
         Level { level_mm: level / sum, within_mm: (within + bent) / sum, nearest_mm: 0.0 }
     }
 
+    /// Triangles that make it up, each corner with its level: itself, or those from its middle to its edges.
+    pub(super) fn triangles(&self) -> Vec<[(DVec2, f64); 3]> {
+        let corner = |spot: &Spot| (spot.at, spot.level_mm);
+        if let [a, b, c] = self.corners.as_slice() {
+            return vec![[a, b, c].map(corner)];
+        }
+        let depth = self.within_lines(self.middle);
+        let middle = (self.middle, self.level(self.middle, depth).level_mm);
+        let edges = self.corners.iter().zip(self.corners.iter().cycle().skip(1));
+        edges.map(|(a, b)| [middle, corner(a), corner(b)]).collect()
+    }
+
     fn nearest(&self, place: DVec2) -> DVec2 {
         let on_edge = |(a, b): (&Spot, &Spot)| {
             let edge = b.at - a.at;
