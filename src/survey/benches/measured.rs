@@ -12,6 +12,7 @@ use baywright_survey::budget::{Budget, Instruments, Sought, Tape};
 use baywright_survey::dice::Dice;
 use baywright_survey::monte_carlo::{Enough, Gathered, Lanes, Model, Sampler};
 use baywright_survey::network::{Datum, Mark, Network, Rules, Scale, Taped, adjust, judge};
+use baywright_survey::next_tape::{Candidate, Known, Stop, Wish};
 use criterion::{Criterion, criterion_group, criterion_main};
 
 /// Four wheels, held, seven marks, thirty distances.
@@ -105,6 +106,12 @@ fn measured(criterion: &mut Criterion) {
         bench.iter(|| {
             (0..100).map(|nth| sampler.block(1, nth, &mut OfColumns(&mut first)).len()).sum::<usize>()
         });
+    });
+    let known = Known::as_laid(&budget);
+    let every = (0..7).flat_map(|from| (from + 1..7).map(move |to| Candidate { from, to, u_mm: 0.8 }));
+    let candidates: Vec<Candidate> = every.collect();
+    group.bench_function("the next tape of 21 distances", |bench| {
+        bench.iter(|| known.next(black_box(&candidates), &Wish::Target(sought), &Stop::default()));
     });
     group.bench_function("the linear budget of it", |bench| {
         bench.iter(|| plan().0.outcome(&sought).unwrap().u)

@@ -77,8 +77,8 @@ impl Dice {
     fn one_normal(&mut self, table: &Ziggurat) -> f64 {
         loop {
             let bits = self.bits();
-            let (x, is_in) = in_layer(table, bits);
-            if is_in {
+            let (x, next) = in_layer(table, bits);
+            if x.abs() < next {
                 return x;
             }
             if let Some(x) = self.seldom(table, bits, x) {
@@ -136,13 +136,12 @@ impl Dice {
     }
 }
 
-/// The lowest eight bits name the layer, the highest 53 the place in it, to the left and to the right; and whether it lies under
-/// the next layer's edge, where nothing more need be asked.
+/// The lowest eight bits name the layer, the highest 53 the place in it, to the left and to the right; with the next layer's edge,
+/// under which nothing more need be asked.
 #[inline]
-fn in_layer(table: &Ziggurat, bits: u64) -> (f64, bool) {
+fn in_layer(table: &Ziggurat, bits: u64) -> (f64, f64) {
     let [edge, next] = layer_of(&table.edge, (bits & 0xff) as u8);
-    let x = ((bits as i64) >> 11) as f64 * (1.0 / (1_u64 << 52) as f64) * edge;
-    (x, x.abs() < next)
+    (((bits as i64) >> 11) as f64 * (1.0 / (1_u64 << 52) as f64) * edge, next)
 }
 
 /// A layer's own figure and the next one's: 256 layers have 257 edges, so both are there.

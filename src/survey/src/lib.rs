@@ -20,6 +20,7 @@ pub mod network;
 pub mod next_tape;
 pub mod plane;
 pub mod propagate;
+pub mod repeat;
 pub mod stand;
 pub mod surface;
 

@@ -273,3 +273,119 @@ fn put(place: &mut Places, lane: usize, x: f64, y: f64) {
     place.x.get_mut(lane).into_iter().for_each(|own| *own = x);
     place.y.get_mut(lane).into_iter().for_each(|own| *own = y);
 }
+
+#[cfg(test)]
+mod tests {
+    use baywright_geometry::marks::Wheel;
+
+    use super::super::{Budget, Instruments, Tape};
+    use super::*;
+    use crate::dice::Dice;
+
+    /// Steps of every kind.
+    fn plan() -> (Vec<Construction>, Givens) {
+        use Construction::*;
+        let wheels = [(0., 780.), (0., -780.), (-2550., 770.), (-2550., -770.)].map(DVec2::from);
+        let points = vec![DVec2::new(850.0, 10.0)];
+        let targets = vec![DVec2::new(3600.0, 0.0)];
+        let givens = Givens::new(wheels, DVec2::X, [205.0; 4], points, targets).unwrap();
+        let mut plan: Vec<Construction> = Wheel::ALL.map(|wheel| WheelPoint { wheel }).to_vec();
+        plan.extend([
+            Prolong { from: 2, through: 0, reach: Reach::Length(3600.0) },
+            Prolong { from: 3, through: 1, reach: Reach::AbreastOf(0) },
+            Middle { first: 4, second: 5 },
+            Outboard { wheel: Wheel::RearRight, distance: 150.0 },
+            BodyPoint { point: 0 },
+            Foot { of: 8, from: 2, to: 0 },
+            AlongAside { from: 0, to: 1, along: 700.0, aside: 2500.0 },
+            AtAngle { at: 6, towards: 8, angle: 0.6, distance: 900.0 },
+            Crossing { first: (0, 5), second: (1, 4) },
+            TwoDistances {
+                first: 4,
+                from_first: 1200.0,
+                second: 5,
+                from_second: 1300.0,
+                side: WhichSide::Left,
+            },
+            TwoDistances {
+                first: 4,
+                from_first: 1200.0,
+                second: 5,
+                from_second: 1300.0,
+                side: WhichSide::Right,
+            },
+        ]);
+        (plan, givens)
+    }
+
+    fn shop() -> Instruments {
+        Instruments {
+            tape: Tape { read_mm: 0.5, per_metre_mm: 0.1, scale: 2e-4, within_k: 10.0, per_k: 11.5e-6 },
+            laser_mm_per_m: 0.2,
+            line_mm: 0.4,
+            plumb_mm: 0.5,
+            wheel_aside_mm: 1.0,
+            wheel_along_mm: 1.5,
+            camber_rad: 0.003,
+            square_rad: 0.001,
+            angle_rad: 0.002,
+            ..Instruments::PERFECT
+        }
+    }
+
+    /// Draws as they come, and a hundred times as wide, so that directions leave their series.
+    #[test]
+    fn side_by_side_is_one_after_another() {
+        let (plan, givens) = plan();
+        let budget = Budget::of(&plan, &givens, &shop()).unwrap();
+        let mut dice = Dice::of(8, 0);
+        let from = DVec2::new(770.0, 120.0);
+        let of_mark =
+            |mark| [Sought::Bearing { mark, from }, Sought::Distance { mark, from }, Sought::Aside { mark }];
+        let mut all: Vec<Sought> = (0..plan.len()).flat_map(of_mark).collect();
+        all.extend([Sought::Squareness { right: 5, left: 4 }, Sought::Squareness { right: 12, left: 13 }]);
+        let (mut compared, mut lost) = (0, 0);
+        for wide in [1.0, 100.0] {
+            let columns: Vec<Lanes> = budget
+                .inputs()
+                .iter()
+                .map(|input| std::array::from_fn(|_| wide * input.u * dice.normal()))
+                .collect();
+            for sought in &all {
+                let mut found = [0.0; SIDE_BY_SIDE];
+                budget.drawn(sought).values(&columns, &mut found);
+                for (lane, found) in found.into_iter().enumerate() {
+                    let row: Vec<f64> = columns.iter().map(|column| column[lane]).collect();
+                    let laid = budget.laid(&row);
+                    match sought.of(&laid).map(|(value, _)| value) {
+                        Some(expected) => {
+                            let off = (found - expected).abs();
+                            let off = off.min((off - std::f64::consts::TAU).abs());
+                            assert!(off < 1e-9 * (1.0 + expected.abs()), "{sought:?}: {found} {expected}");
+                            compared += 1;
+                        }
+                        // One after another ends at the first mark that cannot be found, needed or not.
+                        None => lost += 1,
+                    }
+                }
+            }
+        }
+        assert!(compared > 6_000 && lost < 1_500, "{compared} {lost}");
+    }
+
+    /// Tapes that do not meet give no number, and only where they do not.
+    #[test]
+    fn what_cannot_be_found_is_no_number() {
+        let (plan, givens) = plan();
+        let budget = Budget::of(&plan, &givens, &shop()).unwrap();
+        let own = Sought::Aside { mark: 13 };
+        let at = budget.origins().iter().position(|origin| origin.is_scale()).unwrap();
+        let mut columns = vec![[0.0; SIDE_BY_SIDE]; budget.inputs().len()];
+        columns[at][3] = -0.6;
+        let mut found = [0.0; SIDE_BY_SIDE];
+        budget.drawn(&own).values(&columns, &mut found);
+        for (lane, found) in found.into_iter().enumerate() {
+            assert_eq!(found.is_nan(), lane == 3, "{lane}");
+        }
+    }
+}

@@ -49,14 +49,24 @@ impl Dozens {
     pub fn normal(&mut self, at: f64, u: f64, lanes: &mut Lanes) {
         self.roll();
         let table: &Ziggurat = &ZIGGURAT;
-        for (lane, bits) in lanes.iter_mut().zip(&self.bits) {
-            let (x, is_in) = in_layer(table, *bits);
-            let x = if is_in {
-                x
-            } else {
-                self.one.seldom(table, *bits, x).unwrap_or_else(|| self.one.one_normal(table))
-            };
+        // Below nothing where a figure lies under the next layer's edge: first all without asking, then the few that do not.
+        let mut beyond = [0.0; SIDE_BY_SIDE];
+        for ((lane, beyond), bits) in lanes.iter_mut().zip(&mut beyond).zip(&self.bits) {
+            let (x, next) = in_layer(table, *bits);
             *lane = at + u * x;
+            *beyond = x.abs() - next;
+        }
+        let each = lanes.chunks_exact_mut(STREAMS).zip(beyond.chunks_exact(STREAMS));
+        for ((lanes, beyond), bits) in each.zip(self.bits.chunks_exact(STREAMS)) {
+            if beyond.iter().fold(u64::MAX, |signs, beyond| signs & beyond.to_bits()) >> 63 == 1 {
+                continue;
+            }
+            for ((lane, beyond), bits) in lanes.iter_mut().zip(beyond).zip(bits) {
+                if *beyond >= 0.0 {
+                    let x = self.one.seldom(table, *bits, in_layer(table, *bits).0);
+                    *lane = at + u * x.unwrap_or_else(|| self.one.one_normal(table));
+                }
+            }
         }
     }
 
