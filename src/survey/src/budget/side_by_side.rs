@@ -56,8 +56,12 @@ impl<'a> DrawnPlan<'a> {
             within_reach(&mut place);
             for Moved { input, by } in moved {
                 let Some(column) = inputs.get(*input) else { continue };
-                place.x.iter_mut().zip(column).for_each(|(x, off)| *x += by.x * off);
-                place.y.iter_mut().zip(column).for_each(|(y, off)| *y += by.y * off);
+                for (cells, by) in [(&mut place.x, by.x), (&mut place.y, by.y)] {
+                    // Most move it along one of both only.
+                    if by != 0.0 {
+                        cells.iter_mut().zip(column).for_each(|(cell, off)| *cell += by * off);
+                    }
+                }
             }
             self.laid.push(place);
         }
@@ -133,6 +137,13 @@ fn turned(about: DVec2, vector: impl Fn(usize) -> (f64, f64), found: &mut Lanes)
 /// No number where a place is beyond the reach of any bay.
 #[inline]
 fn within_reach(place: &mut Places) {
+    let mut is_within = true;
+    for (x, y) in place.x.iter().zip(&place.y) {
+        is_within &= (x.abs() <= REACH_MM) & (y.abs() <= REACH_MM);
+    }
+    if is_within {
+        return;
+    }
     for (x, y) in place.x.iter_mut().zip(&mut place.y) {
         if !((x.abs() <= REACH_MM) & (y.abs() <= REACH_MM)) {
             (*x, *y) = (f64::NAN, f64::NAN);
@@ -155,12 +166,13 @@ impl Among<'_> {
     #[inline]
     fn direction(&self, from: usize, to: usize) -> Places {
         let (from, to) = (self.mark(from), self.mark(to));
-        let mut way = NOWHERE;
-        for lane in 0..SIDE_BY_SIDE {
-            let (x, y) = (cell(&to.x, lane) - cell(&from.x, lane), cell(&to.y, lane) - cell(&from.y, lane));
-            let length = (x * x + y * y).sqrt();
-            let by = if length > TOUCH_MM { 1.0 / length } else { f64::NAN };
-            put(&mut way, lane, x * by, y * by);
+        let mut way = *to;
+        way.x.iter_mut().zip(&from.x).for_each(|(x, from)| *x -= from);
+        way.y.iter_mut().zip(&from.y).for_each(|(y, from)| *y -= from);
+        for (x, y) in way.x.iter_mut().zip(&mut way.y) {
+            let squared = *x * *x + *y * *y;
+            let by = 1.0 / if squared > TOUCH_MM * TOUCH_MM { squared } else { f64::NAN }.sqrt();
+            (*x, *y) = (*x * by, *y * by);
         }
         way
     }
