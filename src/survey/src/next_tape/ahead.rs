@@ -63,23 +63,22 @@ impl Told {
         (self.after(one) - told / rest).max(0.0)
     }
 
-    /// What is left of all that come later in the list, once one is taped.
+    /// Those that come later in the list, once one is taped.
     fn once_taped(&self, taped: usize) -> Self {
-        let (count, variance) = (self.own.len(), self.variance(taped));
-        let row = self.among.row(taped);
+        let (first, variance) = (taped + 1, self.variance(taped));
+        let later = self.own.get(first..).unwrap_or_default();
+        let row = self.among.row(taped).get(first..).unwrap_or_default();
+        let told = self.of_wish.row(taped);
         let pull = |at: usize| row.get(at).map_or(0.0, |cell| cell / variance);
+        let cell = |of: &[f64], at: usize| of.get(at).copied().unwrap_or_default();
         Self {
-            among: Matrix::of(count, count, |a, b| {
-                if a <= taped || b <= taped {
-                    0.0
-                } else {
-                    self.among.at(a, b) - pull(a) * self.among.at(taped, b)
-                }
+            among: Matrix::of(later.len(), later.len(), |a, b| {
+                self.among.at(first + a, first + b) - pull(a) * cell(row, b)
             }),
-            of_wish: Matrix::of(count, self.of_wish.columns(), |a, g| {
-                if a <= taped { 0.0 } else { self.of_wish.at(a, g) - pull(a) * self.of_wish.at(taped, g) }
+            of_wish: Matrix::of(later.len(), told.len(), |a, g| {
+                self.of_wish.at(first + a, g) - pull(a) * cell(told, g)
             }),
-            own: self.own.clone(),
+            own: later.to_vec(),
             left: self.after(taped),
         }
     }
@@ -113,19 +112,31 @@ impl Told {
     /// Each as the first one, when sets of these sizes (1 is one more) are to lose little.
     pub fn firsts(&self, from: usize, to: usize) -> Vec<First> {
         let count = self.own.len();
-        let furthest = furthest(count, to);
-        let mut sets = Sets { of: vec![Vec::new(); furthest] };
-        self.walk(&mut sets, &mut Vec::new(), 0, furthest);
+        let sets = Sets { of: count, furthest: furthest(count, to) };
+        let mut left = vec![Vec::new(); sets.furthest];
+        self.walk(&mut left, 0);
+        // From the largest sets down: how much more than the best is left, there and after the best of the sets that hold it.
         let mut after: Vec<f64> = Vec::new();
-        for size in (1..=furthest).rev() {
-            let best = sets.of_size(size).iter().map(|(_, left)| *left).fold(f64::INFINITY, f64::min);
-            let worst = |(set, left): &(Vec<u8>, f64)| {
-                let own = if size >= from && best > 0.0 { (left / best).sqrt() } else { 1.0 };
-                let next = (0..count).filter_map(|more| after.get(sets.with(set, more)?).copied());
-                let next = next.fold(f64::INFINITY, f64::min);
-                if next.is_finite() { own.max(next) } else { own }
-            };
-            after = sets.of_size(size).iter().map(worst).collect();
+        for (smaller, left) in left.iter().enumerate().rev() {
+            let size = smaller + 1;
+            let best = left.iter().copied().fold(f64::INFINITY, f64::min);
+            let mut worst: Vec<f64> = left
+                .iter()
+                .map(|left| if size >= from && best > 0.0 { (left / best).sqrt() } else { 1.0 })
+                .collect();
+            let mut least = vec![f64::INFINITY; if size < sets.furthest { worst.len() } else { 0 }];
+            sets.each(size + 1, |nth, set| {
+                let there = after.get(nth).copied().unwrap_or(f64::INFINITY);
+                for without in 0..set.len() {
+                    let smaller =
+                        set.iter().enumerate().filter(|(at, _)| *at != without).map(|(_, one)| *one);
+                    if let Some(own) = least.get_mut(sets.place(size, smaller)) {
+                        *own = own.min(there);
+                    }
+                }
+            });
+            worst.iter_mut().zip(least).for_each(|(own, next)| *own = own.max(next));
+            after = worst;
         }
         let first = |candidate: usize| {
             let others = (0..count).filter(|other| *other != candidate);
@@ -140,26 +151,22 @@ impl Told {
         (0..count).map(first).collect()
     }
 
-    /// All sets, each once, in the order of their members.
-    fn walk(&self, sets: &mut Sets, set: &mut Vec<u8>, from: usize, deeper: usize) {
-        for taped in from..self.own.len() {
-            set.push(u8::try_from(taped).unwrap_or(u8::MAX));
-            sets.add(set, self.after(taped));
-            if deeper > 1 {
-                self.once_taped(taped).walk(sets, set, taped + 1, deeper - 1);
+    /// What every set leaves, by its size, in the order of its members.
+    fn walk(&self, left: &mut [Vec<f64>], size: usize) {
+        for taped in 0..self.own.len() {
+            left.get_mut(size).into_iter().for_each(|own| own.push(self.after(taped)));
+            if size + 1 < left.len() {
+                self.once_taped(taped).walk(left, size + 1);
             }
-            set.pop();
         }
     }
 }
 
 /// How far ahead so many can be looked at.
 fn furthest(count: usize, wanted: usize) -> usize {
-    let mut sets = 1_usize;
     let mut size = 0;
     while size < wanted.clamp(1, FURTHEST).min(count) {
-        sets = sets.saturating_mul(count - size) / (size + 1);
-        if size >= 2 && sets.saturating_mul(count * count) > MOST_WORK {
+        if size >= 2 && sets_of(count, size + 1).saturating_mul(count * count) > MOST_WORK {
             break;
         }
         size += 1;
@@ -167,26 +174,72 @@ fn furthest(count: usize, wanted: usize) -> usize {
     size
 }
 
-/// The variance that each set leaves, by its size, in the order of the members.
+/// How many sets of a size there are.
+fn sets_of(count: usize, size: usize) -> usize {
+    (0..size).fold(1, |sets, nth| sets * count.saturating_sub(nth) / (nth + 1))
+}
+
+/// The sets of so many things, up to a size, each size in the order of its members.
 struct Sets {
-    of: Vec<Vec<(Vec<u8>, f64)>>,
+    of: usize,
+    furthest: usize,
 }
 
 impl Sets {
-    fn add(&mut self, set: &[u8], left: f64) {
-        self.of.get_mut(set.len().wrapping_sub(1)).into_iter().for_each(|own| own.push((set.to_vec(), left)));
+    /// Each set of a size with its place; none of a size that is not looked at.
+    fn each(&self, size: usize, mut give: impl FnMut(usize, &[usize])) {
+        if size > self.furthest || size == 0 {
+            return;
+        }
+        let mut set: Vec<usize> = (0..size).collect();
+        for nth in 0..sets_of(self.of, size) {
+            give(nth, &set);
+            // The last member that can go on does, and those behind it follow right after.
+            let Some(at) =
+                (0..size).rev().find(|at| set.get(*at).is_some_and(|one| *one < self.of - size + at))
+            else {
+                return;
+            };
+            let first = set.get(at).map_or(0, |one| one + 1);
+            set.iter_mut().skip(at).zip(first..).for_each(|(own, one)| *own = one);
+        }
     }
 
-    fn of_size(&self, size: usize) -> &[(Vec<u8>, f64)] {
-        size.checked_sub(1).and_then(|at| self.of.get(at)).map_or(&[], Vec::as_slice)
+    /// Where a set of a size stands: before it are all but those that begin later.
+    fn place(&self, size: usize, set: impl Iterator<Item = usize>) -> usize {
+        let later = set.zip((1..=size).rev()).map(|(one, left)| sets_of(self.of - 1 - one, left));
+        sets_of(self.of, size) - 1 - later.sum::<usize>()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::panic)]
+
+    use super::*;
+
+    #[test]
+    fn every_set_has_its_place() {
+        let sets = Sets { of: 7, furthest: 4 };
+        for size in 1..=4 {
+            let mut last: Vec<usize> = Vec::new();
+            let mut count = 0;
+            sets.each(size, |nth, set| {
+                assert!(
+                    set.is_sorted() && last.as_slice() < set && sets.place(size, set.iter().copied()) == nth
+                );
+                last = set.to_vec();
+                count += 1;
+            });
+            assert_eq!(count, [7, 21, 35, 35][size - 1]);
+        }
+        sets.each(5, |_, _| panic!("no such sets are looked at"));
     }
 
-    /// Where a set with one more stands among those of its size.
-    fn with(&self, set: &[u8], more: usize) -> Option<usize> {
-        let more = u8::try_from(more).ok()?;
-        let at = set.binary_search(&more).err()?;
-        let mut larger = set.to_vec();
-        larger.insert(at, more);
-        self.of_size(larger.len()).binary_search_by(|(own, _)| own.as_slice().cmp(&larger)).ok()
+    /// So many distances that four ahead are too much: as far as there is time for, but two always.
+    #[test]
+    fn it_looks_as_far_as_there_is_time_for() {
+        assert_eq!([1, 2, 14, 21, 30, TOGETHER].map(|count| furthest(count, 4)), [1, 2, 4, 4, 2, 2]);
+        assert_eq!(furthest(14, 2), 2);
     }
 }
