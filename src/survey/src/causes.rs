@@ -1,9 +1,9 @@
 //! When the routine failed: what here could explain it, by likelihood, and the one check that separates the first two best.
 //!
-//! Each thing that may be out is a [`Part`]: how it turns the sensor's sight of the target, how far it is out as a rule, how far if
-//! something went wrong with it and how often that happens, and what was read of it. One thing is taken to have gone wrong, all others
-//! to be out as a rule: for each, how likely what was read and what the routine said would be (Bayes; all but the routine's own limit
-//! is normal, so that nothing is drawn by chance). Priors are the shop's; what was measured outweighs them.
+//! Each thing that may be out is a [`Part`]: how it turns the sensor's sight of the target, how far it is out as a rule, how far
+//! if something went wrong with it and how often that happens, and what was read of it. One thing is taken to have gone wrong,
+//! all others to be out as a rule: for each, how likely what was read and what the routine said would be (Bayes; all but the
+//! routine's own limit is normal, so that nothing is drawn by chance). Priors are the shop's; what was measured outweighs them.
 //!
 //! Only what is among the parts is weighed: that something else stopped the routine (a fault in the car, a thing that echoes) is
 //! for the caller to say. Angles are radians: the target is seen too far to the left, too far up, of where it should be.
@@ -334,8 +334,8 @@ mod tests {
         }
     }
 
-    /// By hand: two parts of variance 1, one of which went wrong by 3: what is seen has variance 1 + 1 + 9 either way, so both are as
-    /// likely, twice as often makes it twice as likely.
+    /// By hand: two parts of variance 1, one of which went wrong by 3: what is seen has variance 1 + 1 + 9 either way, so both
+    /// are as likely, twice as often makes it twice as likely.
     #[test]
     fn what_tells_nothing_leaves_the_priors() {
         let (a, mut b) = (part(Cause::Mark, 3.0, None), part(Cause::Bracket, 3.0, None));
@@ -348,8 +348,8 @@ mod tests {
         }
     }
 
-    /// By hand: a reading of 0 with u 1 of the first: N(0; 0, 1 + 9 + 1) against N(0; 0, 1 + 1) for the read, and what is seen, 6, is
-    /// N(6; 0, 10/11 + 1) against N(6; 0, 1/2 + 10) (without the routine's own u, next to nothing).
+    /// By hand: a reading of 0 with u 1 of the first: N(0; 0, 1 + 9 + 1) against N(0; 0, 1 + 1) for the read, and what is seen,
+    /// 6, is N(6; 0, 10/11 + 1) against N(6; 0, 1/2 + 10) (without the routine's own u, next to nothing).
     #[test]
     fn a_reading_clears_what_it_read() {
         let still = Some(Figure { value: 0.0, u: 1.0 });

@@ -69,9 +69,9 @@ pub fn has_changed(start: f64, end: f64, u_each: f64) -> Option<bool> {
     is_sound.then(|| (end - start).abs() > 1.959_963_984_540_054 * std::f64::consts::SQRT_2 * u_each)
 }
 
-/// Whether a car has moved, by some distances each taped at the start and at the end to `u_each`: all their changes together are beyond
-/// what they would be by chance once in twenty times (χ²). It tells a small move of the whole car better than each distance alone.
-/// `None` without a distance or if a figure is no number.
+/// Whether a car has moved, by some distances each taped at the start and at the end to `u_each`: all their changes together are
+/// beyond what they would be by chance once in twenty times (χ²). It tells a small move of the whole car better than each
+/// distance alone. `None` without a distance or if a figure is no number.
 ///
 /// ```
 /// use baywright_survey::decide::has_moved;

@@ -1,5 +1,5 @@
-//! What a floor does to a car and to a target: how each tyre stands off the plane of all four, how high a target is set, what is laid
-//! under the wheels; and how even it is. All by the levels of a survey, each figure with its own uncertainty.
+//! What a floor does to a car and to a target: how each tyre stands off the plane of all four, how high a target is set, what is
+//! laid under the wheels; and how even it is. All by the levels of a survey, each figure with its own uncertainty.
 //!
 //! Levels and heights are in mm, z up; angles are radians, nose down and left side up; wheels are front left, front right, rear
 //! left, rear right. The uncertainty of a level is a standard one, the same for all points of a survey and each on its own: what
@@ -101,11 +101,11 @@ pub struct ToSet {
     pub upright: Upright,
 }
 
-/// How high a target is set over the floor where it stands, mm. The parts of its uncertainty are the four levels in their order, the
-/// sensor's height, the level at the stand. `None` if the wheels make no plane or a figure is no number.
+/// How high a target is set over the floor where it stands, mm. The parts of its uncertainty are the four levels in their order,
+/// the sensor's height, the level at the stand. `None` if the wheels make no plane or a figure is no number.
 ///
-/// By hand: the car stands on a floor that falls by 10 mm a metre towards the target, which is 4 m ahead of the sensor. A level line
-/// meets it 40 mm further up over the floor there; by the plane of the wheels nothing changes.
+/// By hand: the car stands on a floor that falls by 10 mm a metre towards the target, which is 4 m ahead of the sensor. A level
+/// line meets it 40 mm further up over the floor there; by the plane of the wheels nothing changes.
 ///
 /// ```
 /// use baywright_survey::{floor::*, input::Figure};
@@ -159,8 +159,8 @@ pub struct Shims {
     pub is_within: bool,
 }
 
-/// The least that is laid under the wheels so that pitch and roll are no more than a limit, radians, and all four are in one plane, in
-/// shims of a thickness, mm (0 for any). `None` if the wheels make no plane or a figure is no number.
+/// The least that is laid under the wheels so that pitch and roll are no more than a limit, radians, and all four are in one
+/// plane, in shims of a thickness, mm (0 for any). `None` if the wheels make no plane or a figure is no number.
 ///
 /// By hand: the right side is 12 mm low over a track of 1.5 m; level is 12 mm under both right wheels.
 ///

@@ -2,8 +2,8 @@
 //!
 //! What is known of the marks is where they are with a joint covariance, to begin with the budget's: a tape tells where two marks
 //! lie to each other, and says nothing of what moves both. A reading makes the known smaller by the best linear estimate (Gauss,
-//! Kalman); marks lie millimetres from where they are meant and metres from each other, so nothing more is needed. Which distance is
-//! worth most can be told before it is read, for the covariance that it leaves does not depend on what it reads.
+//! Kalman); marks lie millimetres from where they are meant and metres from each other, so nothing more is needed. Which distance
+//! is worth most can be told before it is read, for the covariance that it leaves does not depend on what it reads.
 //!
 //! The state is x and y of each mark in turn, mm, then the tape's common scale, a ratio.
 
@@ -216,9 +216,9 @@ impl Known {
         }
     }
 
-    /// The distance to tape next, of those that can be taped (the first [`MOST_CANDIDATES`] of them). It looks up to four ahead: two
-    /// distances may be worth much together that are worth little alone (both diagonals), and whoever stops after two or three
-    /// is to have lost little.
+    /// The distance to tape next, of those that can be taped (the first [`MOST_CANDIDATES`] of them). It looks up to four ahead:
+    /// two distances may be worth much together that are worth little alone (both diagonals), and whoever stops after two or
+    /// three is to have lost little.
     pub fn next(&self, candidates: &[Candidate], wish: &Wish, stop: &Stop) -> Next {
         let Some(slopes) = self.slopes(wish) else { return Next::NothingHelps };
         let now = self.u_of(&slopes);

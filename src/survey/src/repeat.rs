@@ -20,9 +20,9 @@ impl Repeats {
     }
 }
 
-/// From marks that were laid twice, in the same order: the difference of two layings has twice the variance of one, in each of the two
-/// directions. What shifted all of them is in it: it is the hand's too. `None` of none, of lists that differ in length, or if a
-/// figure is no number.
+/// From marks that were laid twice, in the same order: the difference of two layings has twice the variance of one, in each of
+/// the two directions. What shifted all of them is in it: it is the hand's too. `None` of none, of lists that differ in length,
+/// or if a figure is no number.
 ///
 /// By hand: four marks, each 2 mm aside the second time: √(4·4 / (2·8)) = 1 mm.
 ///

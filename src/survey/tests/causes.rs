@@ -1,6 +1,6 @@
-//! Visits on which something went wrong, made up by a simulator that knows nothing of the ranking: a car, a floor, marks, a stand and a
-//! sensor in space, turned and moved as they are; a routine that looks at the target; a technician who reads what can be read. A sample;
-//! all 500 by `BAYWRIGHT_VISITS=500`.
+//! Visits on which something went wrong, made up by a simulator that knows nothing of the ranking: a car, a floor, marks, a stand
+//! and a sensor in space, turned and moved as they are; a routine that looks at the target; a technician who reads what can be
+//! read. A sample; all 500 by `BAYWRIGHT_VISITS=500`.
 
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
@@ -118,8 +118,8 @@ fn what_each_does_by_hand_is_what_is_simulated() {
     }
 }
 
-/// Planted faults from just beyond what is allowed to five times it, causes in turn. The routine says how far in half of the visits, only
-/// which way in three of ten, only that it failed in two. One in twelve of the checks was not made.
+/// Planted faults from just beyond what is allowed to five times it, causes in turn. The routine says how far in half of the
+/// visits, only which way in three of ten, only that it failed in two. One in twelve of the checks was not made.
 #[test]
 fn the_right_cause_is_among_the_first_two() {
     let visits: usize =

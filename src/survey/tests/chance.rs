@@ -101,7 +101,8 @@ fn a_blunder_of_the_least_size_is_found_in_four_of_five() {
     }
     let share = |of: u64, all: u64| of as f64 / all as f64;
     println!(
-        "{runs} networks ({left_out} more left out, and {misread_lost} of those misread): found {:.3}, named alone {:.3}, among some {:.3}, good readings called bad {:.5}",
+        "{runs} networks ({left_out} more left out, and {misread_lost} of those misread): found {:.3}, named alone \
+         {:.3}, among some {:.3}, good readings called bad {:.5}",
         share(found, runs),
         share(named, runs),
         share(open, runs),
@@ -321,8 +322,8 @@ fn laid_plan(dice: &mut Dice) -> (Known, Vec<Candidate>, Wish) {
     (Known::as_laid(&budget), candidates, wish)
 }
 
-/// How the uncertainties after two, three and four distances that were proposed compare to what the best set of as many leaves, found
-/// by exhaustive search; layout by layout the worst.
+/// How the uncertainties after two, three and four distances that were proposed compare to what the best set of as many leaves,
+/// found by exhaustive search; layout by layout the worst.
 fn losses(seed: u64, layout: impl Fn(&mut Dice) -> (Known, Vec<Candidate>, Wish)) -> Vec<f64> {
     let mut dice = Dice::of(seed, 2026);
     let stop = Stop { at_u: 0.0, least_share: 0.0, ..Stop::default() };
@@ -345,8 +346,8 @@ fn losses(seed: u64, layout: impl Fn(&mut Dice) -> (Known, Vec<Candidate>, Wish)
     (0..count("BAYWRIGHT_SEARCHED", 12)).map(one).collect()
 }
 
-/// Of mark plans as they are laid the uncertainty after two, three and four proposed distances is within 5 % of what the best set of
-/// as many leaves, in each.
+/// Of mark plans as they are laid the uncertainty after two, three and four proposed distances is within 5 % of what the best set
+/// of as many leaves, in each.
 #[test]
 fn the_next_tape_is_nearly_the_best() {
     let losses = losses(4, laid_plan);

@@ -19,8 +19,8 @@ pub struct Ride {
     pub roll_rad: Figure,
 }
 
-/// How a body hangs by the heights at its four arches (front left, front right, rear left, rear right), each read to `u_mm`, against the
-/// nominal ones, mm. `None` if a figure is no number or the wheels are not apart.
+/// How a body hangs by the heights at its four arches (front left, front right, rear left, rear right), each read to `u_mm`,
+/// against the nominal ones, mm. `None` if a figure is no number or the wheels are not apart.
 ///
 /// By hand: 10 mm low in front over 2 550 mm is 0.225° nose down; each reading to 1 mm makes it 1/2550 unsure.
 ///
@@ -74,9 +74,9 @@ pub struct Apart {
     pub aside_mm: Figure,
 }
 
-/// What separates the centreline by body points from that by the wheels, abreast of a target so far ahead of the middle of the front
-/// axle, mm: both by four points, front left, front right, rear left, rear right, in one frame, each found so well, mm. `None` if points
-/// lie on each other or a figure is no number.
+/// What separates the centreline by body points from that by the wheels, abreast of a target so far ahead of the middle of the
+/// front axle, mm: both by four points, front left, front right, rear left, rear right, in one frame, each found so well, mm.
+/// `None` if points lie on each other or a figure is no number.
 ///
 /// By hand: body points 3 mm to the left in front over 2 m and none behind are atan(3/2000), and 3 + 3·1.8 mm aside at 3.6 m.
 ///

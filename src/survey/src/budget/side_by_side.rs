@@ -1,5 +1,6 @@
-//! The same steps as in [`Errors::lay`], for many draws side by side: plain loops over [`Lanes`], one for each step, in which nothing
-//! branches and nothing is taken from memory anew. A mark that cannot be found is no number, and so is what is built on it.
+//! The same steps as in [`Errors::lay`], for many draws side by side: plain loops over [`Lanes`], one for each step, in which
+//! nothing branches and nothing is taken from memory anew. A mark that cannot be found is no number, and so is what is built on
+//! it.
 
 use baywright_geometry::marks::{
     Construction, FLATTEST_CROSSING_RAD, Givens, Reach, WhichSide, lay_next, two_distances,

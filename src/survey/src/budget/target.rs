@@ -44,8 +44,8 @@ impl HeightFrom {
         [Self::Reference, Self::Laser, Self::Line, Self::TapeRead, Self::TapeCommon, Self::Floor];
 }
 
-/// The height at which a target comes to hang over the floor where it stands, with what each of [`HeightFrom::ALL`] adds. `None` if a
-/// figure is no number.
+/// The height at which a target comes to hang over the floor where it stands, with what each of [`HeightFrom::ALL`] adds. `None`
+/// if a figure is no number.
 ///
 /// By hand: 0.2 mm a metre over 5 m, 0.5 mm of a line and 0.5 mm of a tape are √(1 + 0.25 + 0.25).
 ///

@@ -1,5 +1,5 @@
-//! Many figures at once: eight streams of the same generator side by side, so that a processor has something to do while it waits for
-//! one of them. What comes out is the same on every machine, in whatever width that works it out.
+//! Many figures at once: eight streams of the same generator, two at a time, so that a processor has something to do while it waits
+//! for one of them. What comes out is the same on every machine, however wide it works.
 
 use super::{Dice, ZIGGURAT, Ziggurat, in_layer};
 

@@ -43,8 +43,8 @@ pub fn largest_difference(points: &[SurveyedPoint], u_mm: f64) -> Option<Between
     (from != to && mm.is_sound()).then_some(Between { from, to, mm })
 }
 
-/// How a floor falls as a whole, by the plane through its points (least squares); `None` if they make none. Fall to a drain is wanted
-/// in many workshops: it is told, not judged.
+/// How a floor falls as a whole, by the plane through its points (least squares); `None` if they make none. Fall to a drain is
+/// wanted in many workshops: it is told, not judged.
 ///
 /// ```
 /// use baywright_survey::{SurveyedPoint, floor::even::fall};
@@ -83,9 +83,9 @@ pub struct Gap {
     pub mm: Figure,
 }
 
-/// The largest gap under a straightedge of a length, mm (infinite for one as long as the profile), that is laid anywhere on a profile:
-/// how far along, rising, and how high, mm, each level known to `u_mm`. It rests on the highest points, never on the lowest.
-/// The first [`MOST_OF_PROFILE`] points count. `None` of less than three points, or of none between two.
+/// The largest gap under a straightedge of a length, mm (infinite for one as long as the profile), that is laid anywhere on a
+/// profile: how far along, rising, and how high, mm, each level known to `u_mm`. It rests on the highest points, never on the
+/// lowest. The first [`MOST_OF_PROFILE`] points count. `None` of less than three points, or of none between two.
 ///
 /// ```
 /// use baywright_survey::floor::even::straightedge_gap;
@@ -220,8 +220,8 @@ pub fn worst_of(profile: &[(f64, f64)], asked: Evenness, u_mm: f64) -> Option<Un
     worst.map(|(_, uneven)| uneven).filter(|uneven| uneven.gap.mm.is_sound())
 }
 
-/// How far each point lies below the plane of its nearest neighbours, mm, negative above: where it is more than its uncertainty lets
-/// it, the floor has a dip there or a bump. `None` where the neighbours make no plane.
+/// How far each point lies below the plane of its nearest neighbours, mm, negative above: where it is more than its uncertainty
+/// lets it, the floor has a dip there or a bump. `None` where the neighbours make no plane.
 pub fn dips(points: &[SurveyedPoint], u_mm: f64) -> Vec<Option<Figure>> {
     let each = points.iter().enumerate();
     each.map(|(nth, point)| {

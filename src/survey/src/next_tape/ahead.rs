@@ -1,8 +1,8 @@
 //! Which of some distances to tape first, so that whoever stops after two, three or four has lost as little as possible.
 //!
-//! The best two need not be among the best three. So of all orders that one is taken whose worst loss against the best set of as many
-//! is the least. A set's worth is worked out in the distances' own terms, what each tells of the others and of what is wished: one
-//! distance taped is one step of the same best linear estimate.
+//! The best two need not be among the best three. So of all orders that one is taken whose worst loss against the best set of as
+//! many is the least. A set's worth is worked out in the distances' own terms, what each tells of the others and of what is
+//! wished: one distance taped is one step of the same best linear estimate.
 
 use crate::matrix::Matrix;
 
