@@ -10,8 +10,9 @@ use baywright_geometry::DVec2;
 use baywright_geometry::marks::{Construction, Givens, Reach, Wheel};
 use baywright_survey::budget::{Budget, Instruments, Sought, Tape};
 use baywright_survey::dice::Dice;
-use baywright_survey::monte_carlo::{Enough, Gathered, Sampler};
+use baywright_survey::monte_carlo::{Enough, Gathered, Lanes, Model, Sampler};
 use baywright_survey::network::{Datum, Mark, Network, Rules, Scale, Taped, adjust, judge};
+use baywright_survey::next_tape::{Candidate, Known, Stop, Wish};
 use criterion::{Criterion, criterion_group, criterion_main};
 
 /// Four wheels, held, seven marks, thirty distances.
@@ -67,6 +68,14 @@ fn plan() -> (Budget, Sought) {
     (budget, Sought::Bearing { mark: 6, from: DVec2::new(770.0, 120.0) })
 }
 
+struct OfColumns<F>(F);
+
+impl<F: FnMut(&[Lanes], &mut Lanes)> Model for OfColumns<F> {
+    fn values(&mut self, inputs: &[Lanes], found: &mut Lanes) {
+        (self.0)(inputs, found);
+    }
+}
+
 fn measured(criterion: &mut Criterion) {
     let (alone, together) = (network(Scale::True), network(Scale::Common(1e-4)));
     assert_eq!(alone.taped.len(), 30);
@@ -83,10 +92,26 @@ fn measured(criterion: &mut Criterion) {
     group.bench_function("a million draws, with mean, deviation, both intervals", |bench| {
         bench.iter(|| {
             let mut gathered = Gathered::new(Enough::default());
-            let model = budget.drawn(&sought);
-            (0..100).for_each(|nth| gathered.take(sampler.block(1, nth, &model)));
+            let mut model = budget.drawn(&sought);
+            (0..100).for_each(|nth| gathered.take(sampler.block(1, nth, &mut model)));
             gathered.finish().unwrap()
         });
+    });
+    group.bench_function("a million draws alone", |bench| {
+        let mut model = budget.drawn(&sought);
+        bench.iter(|| (0..100).map(|nth| sampler.block(1, nth, &mut model).len()).sum::<usize>());
+    });
+    group.bench_function("a million draws of the inputs alone", |bench| {
+        let mut first = |inputs: &[Lanes], found: &mut Lanes| *found = inputs[0];
+        bench.iter(|| {
+            (0..100).map(|nth| sampler.block(1, nth, &mut OfColumns(&mut first)).len()).sum::<usize>()
+        });
+    });
+    let known = Known::as_laid(&budget);
+    let every = (0..7).flat_map(|from| (from + 1..7).map(move |to| Candidate { from, to, u_mm: 0.8 }));
+    let candidates: Vec<Candidate> = every.collect();
+    group.bench_function("the next tape of 21 distances", |bench| {
+        bench.iter(|| known.next(black_box(&candidates), &Wish::Target(sought), &Stop::default()));
     });
     group.bench_function("the linear budget of it", |bench| {
         bench.iter(|| plan().0.outcome(&sought).unwrap().u)

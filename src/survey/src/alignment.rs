@@ -3,6 +3,8 @@
 //! A sheet has its own unit and often no sign: which way is asked for, never assumed. Angles are radians, positive anticlockwise
 //! from above, nose down, top of the wheel outwards, toe in.
 
+pub mod body;
+
 use baywright_geometry::{DVec2, angle, thrust_heading};
 
 /// A toe as a sheet has it, without its sign.

@@ -8,9 +8,9 @@
 
 mod errors;
 mod instruments;
+mod side_by_side;
 mod sought;
-
-use std::cell::RefCell;
+pub mod target;
 
 use baywright_geometry::marks::{Construction, Givens, MarkFault, lay};
 use baywright_geometry::{DVec2, angle};
@@ -22,6 +22,7 @@ use crate::propagate::{Outcome, outcome, propagate_all};
 use errors::Errors;
 pub use errors::Origin;
 pub use instruments::{Instruments, STEEL_PER_K, Tape};
+pub use side_by_side::DrawnPlan;
 pub use sought::Sought;
 
 /// So many steps a plan may have.
@@ -180,15 +181,9 @@ impl Budget {
     }
 
     /// What is sought by what the inputs are off, without the linear law: a model to draw from, one for each thread. No number if a
-    /// mark could not be found.
-    pub fn drawn(&self, sought: &Sought) -> impl Fn(&[f64]) -> f64 {
-        // Kept from draw to draw: taking memory anew would cost a good part of one.
-        let laid = RefCell::new(Vec::with_capacity(self.places.len()));
-        move |off| {
-            let Ok(mut laid) = laid.try_borrow_mut() else { return f64::NAN };
-            self.errors.lay(&self.givens, off, &mut laid);
-            sought.value(|mark| among(&laid, mark))
-        }
+    /// mark that it is built on could not be found.
+    pub fn drawn(&self, sought: &Sought) -> DrawnPlan<'_> {
+        DrawnPlan::of(&self.errors, &self.givens, &self.places, sought)
     }
 
     /// Where the marks come to lie if the inputs are off by these: up to the first that cannot be found.

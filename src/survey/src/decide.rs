@@ -1,7 +1,7 @@
 //! What a figure with its uncertainty says against an allowance (JCGM 106, guarded acceptance): inside, outside, or that it cannot
 //! be said.
 
-use crate::chances::normal;
+use crate::chances::{chi_squared_beyond, normal};
 
 /// By which rule it is decided; told with every result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -69,6 +69,24 @@ pub fn has_changed(start: f64, end: f64, u_each: f64) -> Option<bool> {
     is_sound.then(|| (end - start).abs() > 1.959_963_984_540_054 * std::f64::consts::SQRT_2 * u_each)
 }
 
+/// Whether a car has moved, by some distances each taped at the start and at the end to `u_each`: all their changes together are
+/// beyond what they would be by chance once in twenty times (χ²). It tells a small move of the whole car better than each
+/// distance alone. `None` without a distance or if a figure is no number.
+///
+/// ```
+/// use baywright_survey::decide::has_moved;
+/// // Each changed by 1.8 standard deviations of a change: by itself either may be chance, both together are not.
+/// let by = 1.8 * 2.0_f64.sqrt();
+/// assert_eq!(has_moved(&[(3000.0, 3000.0 + by), (2500.0, 2500.0 - by)], 1.0), Some(true));
+/// assert_eq!(has_moved(&[(3000.0, 3000.0 + by), (2500.0, 2500.0)], 1.0), Some(false));
+/// ```
+pub fn has_moved(taped: &[(f64, f64)], u_each: f64) -> Option<bool> {
+    let squares: f64 = taped.iter().map(|(start, end)| (end - start) * (end - start)).sum();
+    let is_sound = !taped.is_empty() && squares.is_finite() && u_each > 0.0 && u_each.is_finite();
+    let limit = chi_squared_beyond(0.05, taped.len() as f64);
+    is_sound.then(|| squares / (2.0 * u_each * u_each) > limit)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -108,6 +126,7 @@ mod tests {
         assert_eq!(has_changed(3000.0, 3002.0, 1.0), Some(false));
         assert_eq!(has_changed(3000.0, 3003.0, 1.0), Some(true));
         assert_eq!(has_changed(f64::NAN, 3003.0, 1.0), None);
+        assert_eq!((has_moved(&[], 1.0), has_moved(&[(1.0, f64::NAN)], 1.0)), (None, None));
     }
 
     proptest! {

@@ -5,7 +5,12 @@
 //! G. Marsaglia and W. W. Tsang (2000) with 256 layers, gamma figures by their method of the same year. All from memory, held by
 //! tests: the generator by its authors' first figures, the rest by moments and chances.
 
+mod many;
+
 use std::sync::LazyLock;
+
+pub(crate) use many::Dozens;
+pub use many::{Lanes, SIDE_BY_SIDE};
 
 /// A stream of chance.
 #[derive(Clone, Debug)]
@@ -68,34 +73,15 @@ impl Dice {
         self.one_normal(&ZIGGURAT)
     }
 
-    /// Fills with standard normal figures, each so many cells on.
-    #[inline]
-    pub(crate) fn fill_normal(
-        &mut self,
-        cells: &mut [f64],
-        first: usize,
-        step: usize,
-        to: impl Fn(f64) -> f64,
-    ) {
-        let table: &Ziggurat = &ZIGGURAT;
-        for cell in cells.iter_mut().skip(first).step_by(step) {
-            *cell = to(self.one_normal(table));
-        }
-    }
-
     #[inline]
     fn one_normal(&mut self, table: &Ziggurat) -> f64 {
         loop {
             let bits = self.bits();
-            // The lowest eight bits name the layer, the highest 53 the place in it.
-            let layer = (bits & 0xff) as u8;
-            let place = (bits >> 11) as f64 * (2.0 / (1_u64 << 53) as f64) - 1.0;
-            let [edge, next] = layer_of(&table.edge, layer);
-            let x = place * edge;
+            let (x, next) = in_layer(table, bits);
             if x.abs() < next {
                 return x;
             }
-            if let Some(x) = self.seldom(table, layer, x, place < 0.0) {
+            if let Some(x) = self.seldom(table, bits, x) {
                 return x;
             }
         }
@@ -103,7 +89,8 @@ impl Dice {
 
     /// Near a layer's edge, or in the tail: once in some hundred times.
     #[cold]
-    fn seldom(&mut self, table: &Ziggurat, layer: u8, x: f64, is_negative: bool) -> Option<f64> {
+    fn seldom(&mut self, table: &Ziggurat, bits: u64, x: f64) -> Option<f64> {
+        let (layer, is_negative) = ((bits & 0xff) as u8, bits >> 63 == 1);
         if layer == 0 {
             loop {
                 // 1 - uniform is never 0.
@@ -147,6 +134,14 @@ impl Dice {
         }
         normal / (2.0 * self.gamma(0.5 * freedom) / freedom).sqrt()
     }
+}
+
+/// The lowest eight bits name the layer, the highest 53 the place in it, to the left and to the right; with the next layer's edge,
+/// under which nothing more need be asked.
+#[inline]
+fn in_layer(table: &Ziggurat, bits: u64) -> (f64, f64) {
+    let [edge, next] = layer_of(&table.edge, (bits & 0xff) as u8);
+    (((bits as i64) >> 11) as f64 * (1.0 / (1_u64 << 52) as f64) * edge, next)
 }
 
 /// A layer's own figure and the next one's: 256 layers have 257 edges, so both are there.

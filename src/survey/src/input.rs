@@ -60,6 +60,22 @@ impl Input {
     }
 }
 
+/// What came out: a value with its standard uncertainty, in one unit.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Figure {
+    /// The value.
+    pub value: f64,
+    /// Its standard uncertainty, not negative.
+    pub u: f64,
+}
+
+impl Figure {
+    /// Whether it is a figure at all.
+    pub fn is_sound(&self) -> bool {
+        self.value.is_finite() && (0.0..f64::INFINITY).contains(&self.u)
+    }
+}
+
 /// Two figures that go together.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Correlation {

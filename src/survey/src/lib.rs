@@ -8,9 +8,11 @@
 
 pub mod alignment;
 pub mod budget;
+pub mod causes;
 pub mod chances;
 pub mod decide;
 pub mod dice;
+pub mod floor;
 pub mod input;
 pub mod laid;
 pub mod matrix;
@@ -19,6 +21,7 @@ pub mod network;
 pub mod next_tape;
 pub mod plane;
 pub mod propagate;
+pub mod repeat;
 pub mod stand;
 pub mod surface;
 

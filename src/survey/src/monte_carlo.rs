@@ -8,8 +8,9 @@
 mod gathered;
 mod sampler;
 
+pub use crate::dice::{Lanes, SIDE_BY_SIDE};
 pub use gathered::{Drawn, Gathered};
-pub use sampler::{Sampler, SamplerFault};
+pub use sampler::{Model, Sampler, SamplerFault};
 
 /// So many draws are one block, the least that JCGM 101 asks for (7.9.4 b).
 pub const BLOCK: usize = 10_000;
@@ -40,12 +41,13 @@ impl Default for Enough {
 /// use baywright_survey::{input::Input, monte_carlo::*};
 /// let inputs = [Input::rectangular(0.0, 3_f64.sqrt()); 4];
 /// let sampler = Sampler::of(&inputs, &[]).unwrap();
-/// let found = adaptive(&sampler, |x| x.iter().sum(), 1, &Enough::default(), || true).unwrap();
-/// assert!(found.is_settled && (found.u - 2.0).abs() < 0.02 && (found.high - 3.88).abs() < 0.05);
+/// let enough = Enough { digits: 3, ..Enough::default() };
+/// let found = adaptive(&sampler, |x: &[f64]| x.iter().sum(), 1, &enough, || true).unwrap();
+/// assert!((found.u - 2.0).abs() < 0.005 && (found.high - 3.88).abs() < 0.015);
 /// ```
 pub fn adaptive(
     sampler: &Sampler,
-    model: impl Fn(&[f64]) -> f64,
+    mut model: impl Model,
     seed: u64,
     enough: &Enough,
     mut keep_on: impl FnMut() -> bool,
@@ -55,7 +57,7 @@ pub fn adaptive(
         if gathered.is_settled() || !keep_on() {
             break;
         }
-        gathered.take(sampler.block(seed, nth, &model));
+        gathered.take(sampler.block(seed, nth, &mut model));
     }
     gathered.finish()
 }

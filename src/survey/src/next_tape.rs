@@ -2,15 +2,21 @@
 //!
 //! What is known of the marks is where they are with a joint covariance, to begin with the budget's: a tape tells where two marks
 //! lie to each other, and says nothing of what moves both. A reading makes the known smaller by the best linear estimate (Gauss,
-//! Kalman); marks lie millimetres from where they are meant and metres from each other, so nothing more is needed. Which distance is
-//! worth most can be told before it is read, for the covariance that it leaves does not depend on what it reads.
+//! Kalman); marks lie millimetres from where they are meant and metres from each other, so nothing more is needed. Which distance
+//! is worth most can be told before it is read, for the covariance that it leaves does not depend on what it reads.
 //!
 //! The state is x and y of each mark in turn, mm, then the tape's common scale, a ratio.
+
+mod ahead;
 
 use baywright_geometry::DVec2;
 
 use crate::budget::{Budget, Sought};
 use crate::matrix::{Matrix, dot};
+use ahead::Told;
+
+/// So many distances are weighed; what is beyond them is not looked at.
+pub const MOST_CANDIDATES: usize = 500;
 
 /// A distance that can be taped: a straight run that nothing blocks.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -31,6 +37,8 @@ pub struct Known {
     /// By how much the tape is likely longer than it says, a ratio.
     scale: f64,
     covariance: Matrix,
+    /// How many distances it rests on.
+    taped: usize,
 }
 
 /// What a distance should read.
@@ -97,7 +105,7 @@ pub enum Next {
 impl Known {
     /// As laid, by the budget.
     pub fn as_laid(budget: &Budget) -> Self {
-        Self { places: budget.places().to_vec(), scale: 0.0, covariance: budget.with_scale() }
+        Self { places: budget.places().to_vec(), scale: 0.0, covariance: budget.with_scale(), taped: 0 }
     }
 
     /// Marks with x and y of each in turn, then the tape's scale, by a covariance; `None` if its size is not theirs or a figure is
@@ -109,6 +117,7 @@ impl Known {
             places,
             scale: 0.0,
             covariance,
+            taped: 0,
         })
     }
 
@@ -175,7 +184,12 @@ impl Known {
         let missed = read_mm.map_or(0.0, |read| read - length * (1.0 - self.scale)) / variance;
         let places = self.places.iter().enumerate();
         let places = places.map(|(mark, at)| *at + DVec2::new(cell(2 * mark), cell(2 * mark + 1)) * missed);
-        Some(Self { places: places.collect(), scale: self.scale + cell(size - 1) * missed, covariance })
+        Some(Self {
+            places: places.collect(),
+            scale: self.scale + cell(size - 1) * missed,
+            covariance,
+            taped: self.taped + 1,
+        })
     }
 
     /// The standard uncertainty of what is wished; `None` if it has no value.
@@ -210,53 +224,64 @@ impl Known {
         }
     }
 
-    /// The distance to tape next, of those that can be taped. Each step looks one further ahead: two distances may be worth much
-    /// together that are worth little alone (both diagonals).
+    /// The distance to tape next, of those that can be taped (the first [`MOST_CANDIDATES`] of them). It looks up to four ahead:
+    /// two distances may be worth much together that are worth little alone (both diagonals), and whoever stops after two or
+    /// three is to have lost little.
     pub fn next(&self, candidates: &[Candidate], wish: &Wish, stop: &Stop) -> Next {
         let Some(slopes) = self.slopes(wish) else { return Next::NothingHelps };
         let now = self.u_of(&slopes);
         if now <= stop.at_u {
             return Next::Enough;
         }
-        let after: Vec<(usize, f64, f64)> = candidates
-            .iter()
-            .enumerate()
-            .filter_map(|(at, candidate)| {
-                let then = self.once_taped(candidate)?;
-                let further = candidates.iter().filter_map(|next| then.left(next, &slopes));
-                Some((at, then.u_of(&slopes), further.fold(f64::INFINITY, f64::min)))
-            })
+        let each = candidates.iter().enumerate().take(MOST_CANDIDATES);
+        let rows: Vec<(usize, f64, Vec<f64>)> = each
+            .filter_map(|(at, candidate)| self.row(candidate).map(|(length, row)| (at, length, row)))
             .collect();
-        let Some(best) = after.iter().map(|(.., further)| *further).reduce(f64::min) else {
+        let mut told = self.told(&rows, candidates, &slopes);
+        let mut kept: Vec<usize> = (0..rows.len()).collect();
+        if kept.len() > ahead::TOGETHER {
+            kept = told.best_pairs();
+            told = told.only(&kept);
+        }
+        // Whoever has taped nothing yet tapes two at least; what counts are the sets of two to four in all.
+        let firsts =
+            told.firsts(2_usize.saturating_sub(self.taped).max(1), 4_usize.saturating_sub(self.taped).max(2));
+        let Some(best) = firsts.iter().map(|first| first.left_after_two).reduce(f64::min) else {
             return Next::NothingHelps;
         };
-        if best > now * (1.0 - stop.least_share) {
+        if best.sqrt() > now * (1.0 - stop.least_share) {
             return Next::NothingHelps;
         }
         // Of those that are as good the one that helps at once, then the shortest tape.
-        let good = after.iter().filter(|(.., further)| *further <= best * (1.0 + stop.for_less_work));
-        let good: Vec<&(usize, f64, f64)> = good.collect();
-        let at_once = good.iter().map(|(_, then, _)| *then).fold(f64::INFINITY, f64::min);
-        let length = |at: usize| {
-            candidates.get(at).and_then(|c| self.row(c)).map_or(f64::INFINITY, |(length, _)| length)
-        };
-        let chosen = good.into_iter().filter(|(_, then, _)| *then <= at_once * (1.0 + stop.for_less_work));
-        let chosen = chosen.min_by(|a, b| length(a.0).total_cmp(&length(b.0)).then(a.0.cmp(&b.0)));
-        let expected = |at: usize| candidates.get(at).and_then(|candidate| self.expects(candidate));
-        match chosen.and_then(|(at, u_then, _)| Some((*at, *u_then, expected(*at)?))) {
-            Some((candidate, u_then, expected)) => Next::Tape { candidate, expected, u_then },
-            None => Next::NothingHelps,
-        }
+        let least = firsts.iter().map(|first| first.worst).fold(f64::INFINITY, f64::min);
+        let good: Vec<_> =
+            firsts.iter().filter(|first| first.worst <= least * (1.0 + stop.for_less_work)).collect();
+        let at_once = good.iter().map(|first| first.left).fold(f64::INFINITY, f64::min);
+        let more = (1.0 + stop.for_less_work).powi(2);
+        let own = |first: &&ahead::First| kept.get(first.candidate).and_then(|at| rows.get(*at));
+        let length = |first: &&ahead::First| own(first).map_or(f64::INFINITY, |(_, length, _)| *length);
+        let chosen = good.into_iter().filter(|first| first.left <= at_once * more);
+        let chosen =
+            chosen.min_by(|a, b| length(a).total_cmp(&length(b)).then(a.candidate.cmp(&b.candidate)));
+        let found = chosen.and_then(|first| {
+            let (candidate, ..) = own(&first)?;
+            let expected = self.expects(candidates.get(*candidate)?)?;
+            Some(Next::Tape { candidate: *candidate, expected, u_then: first.left.sqrt() })
+        });
+        found.unwrap_or(Next::NothingHelps)
     }
 
-    /// The uncertainty that a distance would leave, without working out all that it leaves.
-    fn left(&self, candidate: &Candidate, slopes: &[Vec<f64>]) -> Option<f64> {
-        let (_, row) = self.row(candidate)?;
-        let pulls = self.covariance.times_column(&row);
-        let variance = dot(&row, &pulls) + candidate.u_mm * candidate.u_mm;
-        let left = slopes
-            .iter()
-            .map(|slope| self.covariance.between(slope, slope) - dot(slope, &pulls).powi(2) / variance);
-        Some(left.sum::<f64>().max(0.0).sqrt())
+    /// The distances in their own terms.
+    fn told(&self, rows: &[(usize, f64, Vec<f64>)], candidates: &[Candidate], slopes: &[Vec<f64>]) -> Told {
+        let pulls: Vec<Vec<f64>> = rows.iter().map(|(.., row)| self.covariance.times_column(row)).collect();
+        let of = |a: usize, b: &[f64]| pulls.get(a).map_or(0.0, |pulls| dot(pulls, b));
+        let row = |at: usize| rows.get(at).map_or(&[][..], |(.., row)| row.as_slice());
+        let own = rows.iter().map(|(at, ..)| candidates.get(*at).map_or(0.0, |c| c.u_mm * c.u_mm));
+        Told::new(
+            Matrix::of(rows.len(), rows.len(), |a, b| of(a, row(b))),
+            Matrix::of(rows.len(), slopes.len(), |a, g| slopes.get(g).map_or(0.0, |slope| of(a, slope))),
+            own.collect(),
+            self.u_of(slopes).powi(2),
+        )
     }
 }

@@ -14,14 +14,16 @@
 //! far the nearest point is.
 
 mod cells;
+mod contours;
+mod groups;
 mod spots;
 mod weights;
 
 use baywright_geometry::DVec2;
 
 use cells::Cell;
-use spots::Spot;
 
+pub use contours::{Contour, MOST_CONTOURS};
 pub use spots::{BEYOND_MM, SAME_PLACE_MM};
 
 /// How far outside a cell a place still counts as on its edge, mm: twice as flat as a triangle that is left out.
@@ -55,13 +57,13 @@ pub struct Level {
 /// A floor between surveyed points.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct LevelSurface {
-    spots: Vec<Spot>,
+    taken: Vec<SurveyedPoint>,
     cells: Vec<Cell>,
 }
 
 impl LevelSurface {
-    /// Joins the points. Points within [`SAME_PLACE_MM`] of one another are one, whose level is half way between the
-    /// highest and the lowest.
+    /// Joins the points. Points within [`SAME_PLACE_MM`] of one another are one in their middle, whose level is half way between
+    /// the highest and the lowest.
     ///
     /// ```
     /// use baywright_survey::{LevelSurface, SurveyedPoint};
@@ -71,9 +73,9 @@ impl LevelSurface {
     /// assert!(floor.at((1500.0, 1500.0).into()).is_none());
     /// ```
     pub fn through(points: &[SurveyedPoint]) -> Self {
-        let spots = spots::of(points);
-        let cells = cells::of(&spots);
-        Self { spots, cells }
+        let taken = spots::taken(points);
+        let cells = cells::of(&spots::of(&taken));
+        Self { taken, cells }
     }
 
     /// How steep the floor is, as a share, wherever it is as near to a place as this, mm; 0 where nothing is known.
@@ -96,18 +98,14 @@ impl LevelSurface {
     /// The level at a place; `None` outside the triangles, where nothing is known. Of points that make no triangle only
     /// the points themselves are known.
     pub fn at(&self, place: DVec2) -> Option<Level> {
-        // Of places as near as each other the first in the order of the places.
-        let mut nearest: Option<(f64, &Spot)> = None;
-        for spot in &self.spots {
-            let squared = spot.at.distance_squared(place);
-            if nearest.is_none_or(|(least, _)| squared < least) {
-                nearest = Some((squared, spot));
-            }
-        }
-        let (_, nearest) = nearest?;
+        let squared = |point: &SurveyedPoint| point.at.distance_squared(place);
+        let nearest = self.taken.iter().min_by(|a, b| squared(a).total_cmp(&squared(b)))?;
         let nearest_mm = nearest.at.distance(place);
         if nearest_mm <= SAME_PLACE_MM {
-            return Some(Level { level_mm: nearest.level_mm, within_mm: nearest.within_mm, nearest_mm });
+            // All that was taken here, not only the nearest: of two points as near as each other chance would choose.
+            let here = self.taken.iter().filter(|point| point.at.distance(place) <= SAME_PLACE_MM);
+            let (level_mm, within_mm) = spots::half_way(here.map(|point| point.level_mm));
+            return Some(Level { level_mm, within_mm, nearest_mm });
         }
         let near =
             |cell: &&Cell| place.cmpge(cell.low - EDGE_MM).all() && place.cmple(cell.high + EDGE_MM).all();

@@ -48,6 +48,7 @@ fn a_blunder_of_the_least_size_is_found_in_four_of_five() {
     let (mut found, mut named, mut open, mut false_alarms, mut readings) =
         (0_u64, 0_u64, 0_u64, 0_u64, 0_u64);
     let (mut misread_alone, mut misread_wrongly, mut misread_open) = (0_u64, 0_u64, 0_u64);
+    let (mut left_out, mut misread_lost) = (0_u64, 0_u64);
     let mut dice = Dice::of(20, 26);
     let mut done = 0;
     while done < runs {
@@ -57,16 +58,23 @@ fn a_blunder_of_the_least_size_is_found_in_four_of_five() {
         if exact.residuals[wrong].redundancy < 0.1 {
             continue;
         }
-        done += 1;
         let least = judge(&exact, &Rules::default()).found_from_mm[wrong].unwrap();
         for taped in &mut own.taped {
             taped.read_mm += dice.normal() * taped.u_mm;
         }
-        let good = judge(&adjust(&own).unwrap(), &Rules::default());
+        let mut wrongly_read = own.clone();
+        wrongly_read.taped[wrong].read_mm += if dice.uniform() < 0.5 { least } else { -least };
+        let (Ok(good), Ok(bad)) = (adjust(&own), adjust(&wrongly_read)) else {
+            // Circles that barely meet need not meet any more: the mark lies on the line, and is not determined.
+            left_out += 1;
+            continue;
+        };
+        done += 1;
+        let good = judge(&good, &Rules::default());
         false_alarms += good.tests.iter().flatten().filter(|w| w.abs() > good.limit).count() as u64;
         readings += good.tests.iter().flatten().count() as u64;
-        own.taped[wrong].read_mm += if dice.uniform() < 0.5 { least } else { -least };
-        let judged = judge(&adjust(&own).unwrap(), &Rules::default());
+        own = wrongly_read;
+        let judged = judge(&bad, &Rules::default());
         found += u64::from(judged.tests[wrong].unwrap().abs() > judged.limit);
         match &judged.verdict {
             Verdict::OneDoesNotFit(doubt) => named += u64::from(doubt.taped == wrong),
@@ -78,7 +86,11 @@ fn a_blunder_of_the_least_size_is_found_in_four_of_five() {
             - exact.marks[own.taped[wrong].from].distance(exact.marks[own.taped[wrong].to]))
         .signum();
         own.taped[wrong].read_mm += sign * (12.0 - least);
-        match judge(&adjust(&own).unwrap(), &Rules::default()).verdict {
+        let Ok(misread) = adjust(&own) else {
+            misread_lost += 1;
+            continue;
+        };
+        match judge(&misread, &Rules::default()).verdict {
             Verdict::OneDoesNotFit(doubt) if doubt.taped == wrong => misread_alone += 1,
             Verdict::OneDoesNotFit(_) => misread_wrongly += 1,
             Verdict::CannotTell(doubts) => {
@@ -89,7 +101,8 @@ fn a_blunder_of_the_least_size_is_found_in_four_of_five() {
     }
     let share = |of: u64, all: u64| of as f64 / all as f64;
     println!(
-        "{runs} networks: found {:.3}, named alone {:.3}, among some {:.3}, good readings called bad {:.5}",
+        "{runs} networks ({left_out} more left out, and {misread_lost} of those misread): found {:.3}, named alone \
+         {:.3}, among some {:.3}, good readings called bad {:.5}",
         share(found, runs),
         share(named, runs),
         share(open, runs),
@@ -101,6 +114,7 @@ fn a_blunder_of_the_least_size_is_found_in_four_of_five() {
         share(misread_open, runs),
         share(misread_wrongly, runs)
     );
+    assert!(left_out + misread_lost < runs / 100, "{left_out} {misread_lost}");
     assert!(share(misread_alone + misread_open, runs) > 0.9 && share(misread_wrongly, runs) < 0.01);
     assert!((share(found, runs) - 0.80).abs() < 0.03, "{}", share(found, runs));
     // Whoever is named alone is it, or it is among those that are told.
@@ -283,36 +297,74 @@ fn best(known: &Known, candidates: &[Candidate], wish: &Wish, left: usize) -> f6
     each.fold(known.u(wish).unwrap(), f64::min)
 }
 
-/// After two, three and four distances that were proposed the uncertainty is within 5 % of what the best set of as many leaves, in
-/// nearly all layouts. Not in all: the best three need not be among the best four, and no order of taping is within 5 % of each then
-/// (by exhaustive search over all orders the worst of sixty such layouts was 8 % off).
-#[test]
-fn the_next_tape_is_nearly_the_best() {
-    let runs = count("BAYWRIGHT_SEARCHED", 12);
-    let mut dice = Dice::of(4, 2026);
-    let (mut worst, mut within) = ([1.0_f64; 3], 0);
-    let stop = Stop { at_u: 0.0, least_share: 0.0, ..Stop::default() };
-    for run in 0..runs {
-        let (known, mut candidates, wish) = layout(&mut dice);
-        // Exhaustive search of four grows with the fourth power.
-        candidates.truncate(14);
-        let mut now = known.clone();
-        for taped in 1..=4_usize {
-            if let Next::Tape { candidate, u_then, .. } = now.next(&candidates, &wish, &stop) {
-                now = now.once_taped(&candidates[candidate]).unwrap();
-                assert!((now.u(&wish).unwrap() - u_then).abs() < 1e-9 * u_then.max(1e-6));
-            }
-            if taped >= 2 {
-                let ratio = now.u(&wish).unwrap() / best(&known, &candidates, &wish, taped);
-                worst[taped - 2] = worst[taped - 2].max(ratio);
-                assert!(ratio <= 1.2, "run {run}, after {taped}: {ratio}");
-                within += u64::from(ratio <= 1.05);
+/// A mark plan as it is laid, its budget, and fourteen of the distances that can be taped.
+fn laid_plan(dice: &mut Dice) -> (Known, Vec<Candidate>, Wish) {
+    let (plan, givens, shop) = plan(dice);
+    let budget = Budget::of(&plan, &givens, &shop).unwrap();
+    let places = budget.places();
+    let mut candidates = Vec::new();
+    for from in 0..places.len() {
+        for to in from + 1..places.len() {
+            let length = places[from].distance(places[to]);
+            if length > 300.0 {
+                candidates.push(Candidate { from, to, u_mm: shop.tape.of(length) });
             }
         }
     }
-    let share = within as f64 / (3 * runs) as f64;
-    println!("{runs} layouts: within 5 % {share:.4}, worst ratio after 2, 3, 4 {worst:?}");
-    assert!(share >= 0.95, "{share}");
+    while candidates.len() > 14 {
+        candidates.swap_remove((dice.uniform() * candidates.len() as f64) as usize);
+    }
+    let wish = if dice.uniform() < 0.7 {
+        Wish::Target(Sought::Bearing { mark: 6, from: DVec2::new(750.0, 120.0) })
+    } else {
+        Wish::Mark(4 + (dice.uniform() * 5.0) as usize)
+    };
+    (Known::as_laid(&budget), candidates, wish)
+}
+
+/// How the uncertainties after two, three and four distances that were proposed compare to what the best set of as many leaves,
+/// found by exhaustive search; layout by layout the worst.
+fn losses(seed: u64, layout: impl Fn(&mut Dice) -> (Known, Vec<Candidate>, Wish)) -> Vec<f64> {
+    let mut dice = Dice::of(seed, 2026);
+    let stop = Stop { at_u: 0.0, least_share: 0.0, ..Stop::default() };
+    let one = |_| {
+        let (known, mut candidates, wish) = layout(&mut dice);
+        // Exhaustive search of four grows with the fourth power.
+        candidates.truncate(14);
+        let (mut now, mut worst) = (known.clone(), 1.0_f64);
+        for taped in 1..=4_usize {
+            if let Next::Tape { candidate, u_then, .. } = now.next(&candidates, &wish, &stop) {
+                now = now.once_taped(&candidates[candidate]).unwrap();
+                assert!((now.u(&wish).unwrap() - u_then).abs() < 1e-6 * u_then.max(1e-6));
+            }
+            if taped >= 2 {
+                worst = worst.max(now.u(&wish).unwrap() / best(&known, &candidates, &wish, taped));
+            }
+        }
+        worst
+    };
+    (0..count("BAYWRIGHT_SEARCHED", 12)).map(one).collect()
+}
+
+/// Of mark plans as they are laid the uncertainty after two, three and four proposed distances is within 5 % of what the best set
+/// of as many leaves, in each.
+#[test]
+fn the_next_tape_is_nearly_the_best() {
+    let losses = losses(4, laid_plan);
+    let worst = losses.iter().copied().fold(1.0, f64::max);
+    println!("{} mark plans: worst loss {worst:.4}", losses.len());
+    assert!(worst <= 1.05, "{worst}");
+}
+
+/// The same of marks strewn at random, with errors at random: the best three need not be among the best four, and in 6 of 100 such
+/// layouts no order of taping is within 5 % (by exhaustive search over all orders; the worst of 200 was 13 %).
+#[test]
+fn the_next_tape_of_marks_at_random() {
+    let losses = losses(5, layout);
+    let within = losses.iter().filter(|loss| **loss <= 1.05).count() as f64 / losses.len() as f64;
+    let worst = losses.iter().copied().fold(1.0, f64::max);
+    println!("{} layouts at random: within 5 % {within:.3}, worst loss {worst:.4}", losses.len());
+    assert!(within >= 0.9 && worst <= 1.2, "{within} {worst}");
 }
 
 /// Stopping: as sure as asked; nothing helps; nothing there.

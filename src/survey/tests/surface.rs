@@ -197,6 +197,19 @@ fn taken_twice() {
     assert_eq!((level.level_mm, level.within_mm), (1.5, 1.5));
 }
 
+/// Three points on a staff's foot, each near another: which of them stand for one place must not hang on which is seen first.
+#[test]
+fn a_place_between_points_that_are_nearly_one() {
+    let points = [(0.726, 0.0, -40.0), (-0.463, 0.456, 0.0), (-0.859, 0.0, 0.0)];
+    let place = DVec2::new(0.185, 0.395);
+    for turned in 0..40 {
+        let ahead = angle::direction(f64::from(turned) * 0.16);
+        let moved = points.map(|(x, y, level)| point(ahead.rotate(DVec2::new(x, y)), level));
+        let level = LevelSurface::through(&moved).at(ahead.rotate(place)).unwrap();
+        assert_eq!((level.level_mm, level.within_mm), (-20.0, 20.0), "{turned}");
+    }
+}
+
 #[test]
 fn outside_nothing_is_known() {
     let surface = LevelSurface::through(&grid(3, 3, 1000.0, |_| 1.0));

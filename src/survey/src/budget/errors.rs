@@ -37,9 +37,9 @@ impl Origin {
 
 /// What a mark moves by for one unit of an input, or what else the input does.
 #[derive(Clone, Copy, Debug, PartialEq)]
-struct Moved {
-    input: usize,
-    by: DVec2,
+pub(super) struct Moved {
+    pub input: usize,
+    pub by: DVec2,
 }
 
 /// What may go wrong with a plan.
@@ -93,6 +93,17 @@ impl Errors {
 
     pub fn origins(&self) -> &[Origin] {
         &self.origins
+    }
+
+    /// The inputs that make the tape longer.
+    pub fn scale(&self) -> &[usize] {
+        &self.scale
+    }
+
+    /// The steps, as they are meant, with what moves each.
+    pub fn steps(&self) -> impl Iterator<Item = (&Construction, &[Moved])> {
+        let moved = self.moved.iter().map(|of| self.all_moved.get(of.clone()).unwrap_or_default());
+        self.steps.iter().map(|step| &step.meant).zip(moved)
     }
 
     /// An input by its origin: the one that is there, or a new one; none if it is off by nothing.

@@ -68,11 +68,21 @@ impl Sought {
     /// Its value by where each mark is; no number if a mark's place is none.
     pub fn value(&self, place: impl Fn(usize) -> DVec2) -> f64 {
         match *self {
-            Self::Bearing { mark, from } => angle::heading(place(mark) - from),
+            Self::Bearing { .. } | Self::Squareness { .. } => {
+                angle::heading(self.direction(place).unwrap_or(DVec2::NAN))
+            }
             Self::Distance { mark, from } => place(mark).distance(from),
-            // Its own left is straight ahead of it.
-            Self::Squareness { right, left } => angle::heading(-(place(left) - place(right)).perp()),
             Self::Aside { mark } => place(mark).y,
+        }
+    }
+
+    /// The vector whose heading it is, if it is one.
+    pub(super) fn direction(&self, place: impl Fn(usize) -> DVec2) -> Option<DVec2> {
+        match *self {
+            Self::Bearing { mark, from } => Some(place(mark) - from),
+            // Its own left is straight ahead of it.
+            Self::Squareness { right, left } => Some(-(place(left) - place(right)).perp()),
+            Self::Distance { .. } | Self::Aside { .. } => None,
         }
     }
 }

@@ -1,18 +1,35 @@
 //! Draws of inputs.
 
 use super::BLOCK;
-use crate::dice::Dice;
+use crate::dice::{Dozens, Lanes, SIDE_BY_SIDE};
 use crate::input::{Correlation, Input, Shape, are_sound};
 use crate::matrix::{Cholesky, Matrix, eigen};
 use crate::propagate::covariance;
 
-/// So many draws are made side by side: what they take stays in the processor's nearest memory.
-const SIDE_BY_SIDE: usize = 50;
+/// What is made of inputs, many draws side by side. Any function of a row of inputs is one.
+pub trait Model {
+    /// Fills in the value of each draw: the first of its inputs is in the first lane of each column.
+    fn values(&mut self, inputs: &[Lanes], found: &mut Lanes);
+}
+
+impl<F: Fn(&[f64]) -> f64> Model for F {
+    fn values(&mut self, inputs: &[Lanes], found: &mut Lanes) {
+        let mut row = vec![0.0; inputs.len()];
+        for (lane, found) in found.iter_mut().enumerate() {
+            for (cell, column) in row.iter_mut().zip(inputs) {
+                column.get(lane).into_iter().for_each(|drawn| *cell = *drawn);
+            }
+            *found = self(&row);
+        }
+    }
+}
 
 /// Inputs, made ready to be drawn.
 #[derive(Clone, Debug)]
 pub struct Sampler {
     inputs: Vec<Input>,
+    /// What is drawn for each: itself, or a standard figure where some go together.
+    drawn: Vec<Input>,
     /// Those that go together, by their positions, and how each is made of as many normal figures.
     together: Vec<usize>,
     mixed: Matrix,
@@ -50,48 +67,45 @@ impl Sampler {
         let count = together.len();
         let own = Matrix::of(count, count, |row, column| all.at(cell(row), cell(column)));
         let mixed = root(&own).ok_or(SamplerFault::Contradicting)?;
-        Ok(Self { inputs: inputs.to_vec(), together, mixed })
+        let mut drawn = inputs.to_vec();
+        for at in &together {
+            drawn.get_mut(*at).into_iter().for_each(|own| *own = Input::normal(0.0, 1.0));
+        }
+        Ok(Self { inputs: inputs.to_vec(), drawn, together, mixed })
     }
 
     /// What a model makes of the block with this number: [`BLOCK`] figures, in the order in which they were drawn.
-    pub fn block(&self, seed: u64, nth: u64, model: impl Fn(&[f64]) -> f64) -> Vec<f64> {
-        let mut dice = Dice::of(seed, nth);
-        let width = self.inputs.len();
-        let mut cells = vec![0.0; width * SIDE_BY_SIDE];
-        let mut mixing = Vec::with_capacity(self.together.len());
+    pub fn block(&self, seed: u64, nth: u64, model: &mut impl Model) -> Vec<f64> {
+        let mut dice = Dozens::of(seed, nth);
+        let mut columns = vec![[0.0; SIDE_BY_SIDE]; self.inputs.len()];
+        let mut own = vec![[0.0; SIDE_BY_SIDE]; self.together.len()];
         let mut found = Vec::with_capacity(BLOCK);
+        let mut lanes = [0.0; SIDE_BY_SIDE];
         for _ in 0..BLOCK / SIDE_BY_SIDE {
-            for (at, input) in self.inputs.iter().enumerate() {
-                let is_mixed = self.together.binary_search(&at).is_ok();
-                draw(&mut dice, if is_mixed { &STANDARD } else { input }, &mut cells, at, width);
+            for (column, input) in columns.iter_mut().zip(&self.drawn) {
+                draw(&mut dice, input, column);
             }
-            if width == 0 {
-                found.extend(std::iter::repeat_n(model(&[]), SIDE_BY_SIDE));
-                continue;
-            }
-            for row in cells.chunks_exact_mut(width) {
-                if !self.together.is_empty() {
-                    self.mix(row, &mut mixing);
-                }
-                found.push(model(row));
-            }
+            self.mix(&mut columns, &mut own);
+            model.values(&columns, &mut lanes);
+            found.extend_from_slice(&lanes);
         }
         found
     }
 
-    fn mix(&self, row: &mut [f64], drawn: &mut Vec<f64>) {
-        drawn.clear();
-        drawn.extend(self.together.iter().map(|at| row.get(*at).copied().unwrap_or_default()));
+    /// Makes those that go together of the standard ones that were drawn in their places.
+    fn mix(&self, columns: &mut [Lanes], own: &mut [Lanes]) {
+        for (own, at) in own.iter_mut().zip(&self.together) {
+            columns.get(*at).into_iter().for_each(|column| *own = *column);
+        }
         for (nth, at) in self.together.iter().enumerate() {
-            let input = self.inputs.get(*at).map_or(0.0, |input| input.at);
-            if let Some(cell) = row.get_mut(*at) {
-                *cell = input + crate::matrix::dot(self.mixed.row(nth), drawn);
+            let Some((column, input)) = columns.get_mut(*at).zip(self.inputs.get(*at)) else { continue };
+            *column = [input.at; SIDE_BY_SIDE];
+            for (own, share) in own.iter().zip(self.mixed.row(nth)) {
+                column.iter_mut().zip(own).for_each(|(cell, own)| *cell += share * own);
             }
         }
     }
 }
-
-const STANDARD: Input = Input::normal(0.0, 1.0);
 
 /// M of M·Mᵀ: by Cholesky, or, where some go together wholly, by eigenvalues. `None` if one of these is below nothing.
 fn root(of: &Matrix) -> Option<Matrix> {
@@ -111,26 +125,26 @@ fn root(of: &Matrix) -> Option<Matrix> {
     Some(Matrix::of(of.rows(), of.rows(), cell))
 }
 
-/// Fills the column of one input.
-fn draw(dice: &mut Dice, input: &Input, cells: &mut [f64], first: usize, step: usize) {
+/// Draws one input.
+fn draw(dice: &mut Dozens, input: &Input, lanes: &mut Lanes) {
     let Input { at, u, freedom, shape } = *input;
-    let mut each = |one: &mut dyn FnMut(&mut Dice) -> f64| {
-        cells.iter_mut().skip(first).step_by(step.max(1)).for_each(|cell| *cell = one(dice));
-    };
     match shape {
-        Shape::Normal => dice.fill_normal(cells, first, step.max(1), |z| at + u * z),
+        Shape::Normal => dice.normal(at, u, lanes),
         Shape::Rectangular => {
             let half = u * 3.0_f64.sqrt();
-            each(&mut |dice| at + half * (2.0 * dice.uniform() - 1.0));
+            dice.uniform(lanes, |share| at + half * (2.0 * share - 1.0));
         }
         Shape::Triangular => {
             let half = u * 6.0_f64.sqrt();
-            each(&mut |dice| at + half * (dice.uniform() + dice.uniform() - 1.0));
+            let mut other = [0.0; SIDE_BY_SIDE];
+            dice.uniform(&mut other, |share| share);
+            dice.uniform(lanes, |share| share);
+            lanes.iter_mut().zip(&other).for_each(|(own, other)| *own = at + half * (*own + other - 1.0));
         }
         Shape::ArcSine => {
             let half = u * std::f64::consts::SQRT_2;
-            each(&mut |dice| at + half * libm::sin(std::f64::consts::TAU * dice.uniform()));
+            dice.uniform(lanes, |share| at + half * libm::sin(std::f64::consts::TAU * share));
         }
-        Shape::T => each(&mut |dice| at + u * dice.t(freedom)),
+        Shape::T => lanes.iter_mut().for_each(|lane| *lane = at + u * dice.one.t(freedom)),
     }
 }

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use baywright_geometry::DVec2;
 use spade::{DelaunayTriangulation, HasPosition, Point2, Triangulation};
 
+use super::groups::root;
 use super::spots::Spot;
 use super::{Level, weights::weigh};
 use crate::plane::Plane;
@@ -59,6 +60,18 @@ impl Cell {
         });
         let bent = 0.5 * self.bend * squares;
         Level { level_mm: level / sum, within_mm: (within + bent) / sum, nearest_mm: 0.0 }
+    }
+
+    /// Triangles that make it up, each corner with its level: itself, or those from its middle to its edges.
+    pub(super) fn triangles(&self) -> Vec<[(DVec2, f64); 3]> {
+        let corner = |spot: &Spot| (spot.at, spot.level_mm);
+        if let [a, b, c] = self.corners.as_slice() {
+            return vec![[a, b, c].map(corner)];
+        }
+        let depth = self.within_lines(self.middle);
+        let middle = (self.middle, self.level(self.middle, depth).level_mm);
+        let edges = self.corners.iter().zip(self.corners.iter().cycle().skip(1));
+        edges.map(|(a, b)| [middle, corner(a), corner(b)]).collect()
     }
 
     fn nearest(&self, place: DVec2) -> DVec2 {
@@ -215,13 +228,6 @@ fn groups(triangles: &[Triangle], spots: &[Spot]) -> Vec<Vec<usize>> {
         members.entry(root(&group, t)).or_default().push(t);
     }
     members.into_values().collect()
-}
-
-fn root(group: &[usize], mut of: usize) -> usize {
-    while let Some(up) = group.get(of).copied().filter(|up| *up != of) {
-        of = up;
-    }
-    of
 }
 
 /// Middle and radius of the circle through a triangle's corners; `None` if it is flat.

@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
+mod floors;
 mod networks;
 mod plans;
 mod uncertainty;

@@ -130,7 +130,7 @@ fn drawn_plans_agree_with_the_linear_law() {
         let sampler = Sampler::of(budget.inputs(), &[]).unwrap();
         let sought = Sought::Bearing { mark: 6, from: point(&of["sensor"]) };
         let mut gathered = Gathered::new(Enough::default());
-        (0..5).for_each(|nth| gathered.take(sampler.block(3, nth, budget.drawn(&sought))));
+        (0..5).for_each(|nth| gathered.take(sampler.block(3, nth, &mut budget.drawn(&sought))));
         let (drawn, linear) = (gathered.finish().unwrap(), budget.outcome(&sought).unwrap());
         near(drawn.u, linear.u, 0.02 * linear.u, "u");
         near(drawn.high - drawn.low, 2.0 * linear.within(0.05), 0.04 * linear.within(0.05), "U");

@@ -131,7 +131,7 @@ fn blocks() -> u64 {
 fn drawn(inputs: &[Input], together: &[Correlation], coverage: f64, model: impl Fn(&[f64]) -> f64) -> Drawn {
     let sampler = Sampler::of(inputs, together).unwrap();
     let mut gathered = Gathered::new(Enough { coverage, ..Enough::default() });
-    (0..blocks()).for_each(|nth| gathered.take(sampler.block(101, nth, &model)));
+    (0..blocks()).for_each(|nth| gathered.take(sampler.block(101, nth, &mut &model)));
     gathered.finish().unwrap()
 }
 
@@ -276,7 +276,10 @@ fn adaptive_repeatable_and_the_same_by_any_number_of_hands() {
             let hand = |own: u64| {
                 let sampler = &sampler;
                 move || {
-                    (0..400).filter(|nth| nth % hands == own).map(|nth| sampler.block(5, nth, sum)).collect()
+                    (0..400)
+                        .filter(|nth| nth % hands == own)
+                        .map(|nth| sampler.block(5, nth, &mut sum))
+                        .collect()
                 }
             };
             let all: Vec<_> = (0..hands).map(|own| scope.spawn(hand(own))).collect();
@@ -308,15 +311,15 @@ fn what_cannot_be_drawn_says_why() {
         [(0, 1, 0.9), (1, 2, 0.9), (0, 2, -0.9)].map(|(first, second, r)| Correlation { first, second, r });
     assert_eq!(of(&[normal; 3], &three), Some(SamplerFault::Contradicting));
     let sampler = Sampler::of(&[], &[]).unwrap();
-    let nothing = adaptive(&sampler, |_| 1.0, 1, &Enough::default(), || true).unwrap();
+    let nothing = adaptive(&sampler, |_: &[f64]| 1.0, 1, &Enough::default(), || true).unwrap();
     assert_eq!(
         (nothing.mean, nothing.u, nothing.low, nothing.high, nothing.is_settled),
         (1.0, 0.0, 1.0, 1.0, true)
     );
-    assert_eq!(adaptive(&sampler, |_| f64::NAN, 1, &Enough::default(), || true), None);
-    assert_eq!(adaptive(&sampler, |_| 1.0, 1, &Enough::default(), || false), None);
+    assert_eq!(adaptive(&sampler, |_: &[f64]| f64::NAN, 1, &Enough::default(), || true), None);
+    assert_eq!(adaptive(&sampler, |_: &[f64]| 1.0, 1, &Enough::default(), || false), None);
     let half = Sampler::of(&[normal], &[]).unwrap();
-    let lost = adaptive(&half, |x| libm::sqrt(x[0]), 1, &Enough::default(), || true).unwrap();
+    let lost = adaptive(&half, |x: &[f64]| libm::sqrt(x[0]), 1, &Enough::default(), || true).unwrap();
     near(lost.lost as f64 / (lost.lost + lost.draws) as f64, 0.5, 0.02, "lost");
     assert_eq!(propagate(|x| x[0], &[Input::normal(f64::NAN, 1.0)], &[]), None);
     assert_eq!(propagate(|_| f64::NAN, &[normal], &[]), None);
