@@ -34,7 +34,7 @@ use fit::Window;
 pub(crate) use fit::margin;
 pub use fit::{Fit, Windows};
 pub(crate) use floor::{Planned, Shell};
-pub(crate) use laid::{Laid, Running, laid_view, worked_on};
+pub(crate) use laid::{Laid, Running, laid_view, told_beside, worked_on};
 use pen::Pen;
 pub use state::{Axis, FloorLevel, LiveDimension, Turned, ViewState};
 pub use told::told_view;
