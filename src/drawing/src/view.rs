@@ -33,6 +33,7 @@ pub use extents::Extents;
 use fit::Window;
 pub(crate) use fit::margin;
 pub use fit::{Fit, Windows};
+pub use floor::Datum;
 pub(crate) use floor::{Planned, Shell};
 pub(crate) use laid::{Laid, Running, laid_view, told_beside, worked_on};
 use pen::Pen;

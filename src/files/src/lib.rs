@@ -50,7 +50,7 @@ pub use dxf::{
 };
 pub use embedded::{Embedded, LAYOUTS as EMBEDDED_LAYOUTS, PROFILES as EMBEDDED_PROFILES};
 pub use fingerprint::fingerprint;
-pub use folder::{layouts_of_folder, make_folder};
+pub use folder::{MOST_LAYOUTS, layouts_of_folder, make_folder};
 pub use in_use::{Held, Hold, hold};
 pub use journal::{Journal, LeftBehind, Leftovers, Record, Since, Work, left_behind};
 pub use kind::kind_of;

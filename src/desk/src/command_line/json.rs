@@ -2,6 +2,8 @@
 
 mod schema;
 mod shape;
+mod sheet;
+mod sheet_shape;
 mod target;
 mod trouble;
 
@@ -24,6 +26,7 @@ use shape::{
 
 pub(crate) use schema::schema;
 pub(crate) use shape::Answer;
+pub(crate) use sheet::told_sheets;
 pub(crate) use trouble::write_troubles;
 
 /// The version of the formats.
