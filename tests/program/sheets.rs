@@ -124,12 +124,11 @@ fn no_sheet_replaces_what_it_is_made_from() {
     let folder = scratch("inputs");
     let [shop, face, bay, under] =
         ["shop.ron", "face.png", "bay.ron", "under.png"].map(|name| folder.join(name));
-    std::fs::write(&shop, "(version: 1, face: (picture: Some(\"face.png\")))").expect("written");
+    std::fs::write(&shop, "(version: 2, picture: \"face.png\")").expect("written");
     let layout = std::fs::read_to_string("bay-layouts/clear-bay.ron").expect("a layout");
     let opens = layout.find('(').expect("a layout") + 1;
     let (begins, rest) = layout.split_at(opens);
-    let under_it =
-        "\n    underlay: Some((picture: \"under.png\", at_mm: (0, 0), mm_per_px: 10)),";
+    let under_it = "\n    underlay: (picture: \"under.png\", at_mm: (0, 0), mm_per_px: 10),";
     std::fs::write(&bay, format!("{begins}{under_it}{rest}")).expect("written");
     std::fs::create_dir_all(folder.join("vehicle-profiles")).expect("a folder");
     for car in std::fs::read_dir("vehicle-profiles").expect("cars").flatten() {

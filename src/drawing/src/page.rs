@@ -69,6 +69,8 @@ pub struct Row {
     pub cells: Vec<InCell>,
     /// Whether its cells say what stands below them.
     pub is_head: bool,
+    /// Whether its texts say what stands to the right of them: no row above does.
+    pub names_itself: bool,
     /// Whether a table begins here, or goes on from the page before.
     pub is_first: bool,
 }

@@ -129,10 +129,10 @@ fn row_of(painter: &mut Painter<'_, '_>, row: &Row, seen: Seen) -> TagGroup {
     let mut all = TagGroup::new(Tag::TR);
     let last = row.cells.len().saturating_sub(1);
     for (at, own) in row.cells.iter().enumerate() {
-        let mut cell = if row.is_head {
-            TagGroup::new(Tag::TH(TableHeaderScope::Column))
-        } else {
-            TagGroup::new(Tag::TD)
+        let mut cell = match own {
+            _ if row.is_head => TagGroup::new(Tag::TH(TableHeaderScope::Column)),
+            InCell::Lines(_) if row.names_itself => TagGroup::new(Tag::TH(TableHeaderScope::Row)),
+            InCell::Lines(_) | InCell::Box | InCell::Nothing => TagGroup::new(Tag::TD),
         };
         let lines = match own {
             // Nothing that is read is left out, whatever was counted.

@@ -115,7 +115,7 @@ impl<'a> Block<'a> {
                 let over = y + (height - pitch(strong) * own.lines.len().max(1) as f64) * 0.5;
                 let first = over + pitch(strong) * 0.5;
                 let at = DVec2::new(x + px(ASIDE_MM), first);
-                setter.text(Role::TitleSoft, at, &own.name, plain, Align::Start, name - px(ASIDE_MM));
+                setter.text(Role::TitleSoft, at, &own.name, plain, Align::Start, f64::INFINITY);
                 for (line, text) in own.lines.iter().enumerate() {
                     let at = DVec2::new(x + name, first + pitch(strong) * line as f64);
                     setter.text(Role::Title, at, text, strong, Align::Start, f64::INFINITY);

@@ -12,11 +12,11 @@ use super::bar::bar;
 use super::flow::{Flow, px};
 use super::frame::Sheeted;
 use super::head;
-use super::lines::READ_MM;
+use super::lines::{READ_MM, WRITTEN_MM};
 use super::of::Of;
 use super::plan::in_views;
 use super::scale::largest_scale;
-use super::table::{Cell, Column, Table, WRITTEN_MM};
+use super::table::{Cell, Column, Table};
 use crate::page::Page;
 use crate::view::{Planned, Shell, Trade};
 

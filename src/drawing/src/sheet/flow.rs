@@ -3,8 +3,7 @@
 use baywright_planner::Severity;
 use baywright_planner::geometry::{Bounds, DVec2};
 
-use super::lines::{READ_MM, WORK_MM, lines, pitch, style};
-use super::table::WRITTEN_MM;
+use super::lines::{READ_MM, WORK_MM, WRITTEN_MM, lines, pitch, style};
 use crate::lettering::Lettering;
 use crate::list::{Drawing, Item, PX_PER_PAPER_MM};
 use crate::page::setter::Setter;

@@ -63,9 +63,6 @@ pub(super) struct Table {
     pub least_row_mm: f64,
 }
 
-/// A row that is written in by hand, mm.
-pub(super) const WRITTEN_MM: f64 = 7.4;
-
 /// Beside a text in its cell, and over and under it, mm.
 const ASIDE_MM: f64 = 1.2;
 const OVER_MM: f64 = 0.7;
@@ -79,15 +76,18 @@ struct Row<'t> {
     height: f64,
 }
 
-/// The row as it is told to who cannot see it.
-fn told(row: &Row<'_>, is_head: bool, is_first: bool) -> impl FnOnce(Vec<Item>) -> Content {
+/// The row as it is told to who cannot see it: whether its table has a head, whether it is that, whether it is the first.
+fn told(
+    row: &Row<'_>,
+    (has_head, is_head, is_first): (bool, bool, bool),
+) -> impl FnOnce(Vec<Item>) -> Content {
     let cell = |(cell, lines): (&Cell, &Vec<String>)| match cell {
         Cell::Text(_) | Cell::Strong(_) if !lines.is_empty() => InCell::Lines(lines.len()),
         Cell::Write => InCell::Box,
         Cell::Text(_) | Cell::Strong(_) | Cell::Nothing => InCell::Nothing,
     };
     let cells = row.cells.iter().zip(&row.lines).map(cell).collect();
-    move |items| Content::Row(page::Row { items, cells, is_head, is_first })
+    move |items| Content::Row(page::Row { items, cells, is_head, names_itself: !has_head, is_first })
 }
 
 impl Table {
@@ -157,7 +157,7 @@ impl Table {
             if flow.count() != page
                 && let Some(head) = &head
             {
-                flow.block(head.height, told(head, true, true), |setter| {
+                flow.block(head.height, told(head, (true, true, true)), |setter| {
                     let all = Bounds { low: DVec2::ZERO, high: setter.size };
                     setter.ring(Role::Shade, corners(&all));
                     of_head.put(setter, head);
@@ -165,7 +165,9 @@ impl Table {
             }
             let is_first = head.is_none() && flow.count() != page;
             page = flow.count();
-            flow.block(row.height, told(&row, false, is_first), |setter| self.put(setter, &row));
+            flow.block(row.height, told(&row, (head.is_some(), false, is_first)), |setter| {
+                self.put(setter, &row)
+            });
         }
     }
 

@@ -149,16 +149,19 @@ fn checked(pages: &[Page], language: Language) -> Element {
             "Figure" => assert!(own.dictionary.get(b"Alt").unwrap().as_str().unwrap().len() > 20),
             "Table" => {
                 assert!(own.marks.is_empty() && own.inner.iter().all(|row| row.kind == "TR"));
+                let heads = own.inner.iter().flat_map(|row| &row.inner).filter(|cell| cell.kind == "TH");
+                assert!(heads.count() > 0, "a table that says of nothing what it is");
                 let cells = own.inner.first().expect("a row").inner.len();
                 for (at, row) in own.inner.iter().enumerate() {
                     assert_eq!(row.inner.len(), cells, "as many cells in each row");
                     for cell in &row.inner {
                         assert!(!cell.marks.is_empty(), "a cell that cannot be found");
-                        assert!(cell.kind == "TD" || cell.kind == "TH" && at == 0, "{}", cell.kind);
+                        assert!(cell.kind == "TD" || cell.kind == "TH", "{}", cell.kind);
                         if cell.kind == "TH" {
                             let of = reader.all(cell.dictionary.get(b"A").ok());
                             let scopes = of.iter().map(|own| name(reader.dictionary(own), b"Scope"));
-                            assert!(scopes.into_iter().any(|own| own == "Column"));
+                            let is_so = |own: String| own == "Row" || own == "Column" && at == 0;
+                            assert!(scopes.into_iter().any(is_so), "what it is the head of");
                         }
                     }
                 }

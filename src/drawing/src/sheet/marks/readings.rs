@@ -79,7 +79,12 @@ pub(in crate::sheet) fn grouped(flow: &mut Flow<'_>, cells: Vec<[Cell; 3]>, titl
     // What is left over is room to write in.
     let [name, figure, _] = needs;
     let each = flow.width() / groups as f64;
-    let shares = [name, figure, (each - name - figure).max(1.0)];
+    let shares = if cells.iter().all(|row| row[1] == Cell::Write) {
+        let rest = (each - name) * 0.5;
+        [name, rest, rest]
+    } else {
+        [name, figure, (each - name - figure).max(1.0)]
+    };
     let mut columns = Vec::new();
     for group in 0..groups {
         for (at, (title, share)) in titles.into_iter().zip(shares).enumerate() {

@@ -44,6 +44,17 @@ pub const fn minutes_of(step: WorkStep) -> &'static str {
     }
 }
 
+pub const fn why_step(step: WorkStep) -> &'static str {
+    match step {
+        WorkStep::Clear => "So sieht der Sensor nur sein Ziel.",
+        WorkStep::Park => "Alles wird vom Wagen aus gemessen.",
+        WorkStep::Lay => "Sie zeigen, wo das Ziel stehen muss.",
+        WorkStep::Stand => "Nach ihm wird der Sensor gestellt.",
+        WorkStep::Aim => "Wie das geht, sagt der Hersteller.",
+        WorkStep::PutBack => "Dann ist der Platz wieder frei.",
+    }
+}
+
 pub fn no_minutes(text: &str) -> String {
     format!("„{}“ ist keine Zahl von Minuten.", cut(text))
 }
