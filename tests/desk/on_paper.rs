@@ -26,7 +26,7 @@ fn wait(screen: &mut Harness<'_, Desk>, what: &str, is_so: impl Fn(&Harness<'_, 
 }
 
 /// The page with what is printed, once its pages are made.
-fn on_paper(desk: Desk) -> Harness<'static, Desk> {
+pub fn on_paper(desk: Desk) -> Harness<'static, Desk> {
     let mut screen = usual(desk);
     screen.key_press_modifiers(Modifiers::COMMAND, Key::P);
     screen.run();
@@ -75,6 +75,12 @@ fn the_sheets_that_are_chosen_are_seen_page_by_page() {
 
 /// Types where it is to be saved, and saves.
 fn save_as(screen: &mut Harness<'_, Desk>, path: &Path) {
+    type_path(screen, path);
+    press(screen, "Save");
+}
+
+/// Types where it is to be saved.
+pub fn type_path(screen: &mut Harness<'_, Desk>, path: &Path) {
     let field = |screen: &Harness<'_, Desk>| {
         let all: Vec<_> = screen.query_all_by_role(Role::TextInput).collect();
         let own = all.into_iter().find(|own| {
@@ -91,7 +97,11 @@ fn save_as(screen: &mut Harness<'_, Desk>, path: &Path) {
     screen.run();
     screen.event(egui::Event::Text(path.display().to_string()));
     screen.run();
-    press(screen, "Save");
+}
+
+/// Until the pages are made, and those in sight drawn in the screen's own dots.
+pub fn settle(screen: &mut Harness<'_, Desk>) {
+    wait(screen, "settled pages", |screen| screen.state().is_paper_settled());
 }
 
 /// A file's own first bytes say what it is.
@@ -154,7 +164,7 @@ fn data_for_other_programs_is_saved_under_the_same_name() {
     press(&mut screen, "Mark sheet");
     made(&mut screen);
     save_as(&mut screen, &folder.join("bay.dxf"));
-    for (press_of, ending) in [("", "dxf"), ("Marks (CSV)", "csv"), ("All of it (JSON)", "json")] {
+    for (press_of, ending) in [("", "dxf"), ("Marks (CSV)", "csv"), ("All (JSON)", "json")] {
         if !press_of.is_empty() {
             press(&mut screen, press_of);
         }

@@ -275,7 +275,7 @@ fn what_is_dropped_on_the_window_opens_as_what_it_is() {
     let note = home.join("note.txt");
     std::fs::write(&note, "Dear customer").unwrap();
     drop_files(&mut screen, &[&note]);
-    screen.get_by_label("This file is no bay, no car and no picture; nothing was opened.");
+    screen.get_by_label("This file is no bay, no car, no picture and no drawing (DXF); nothing was opened.");
     // What is wrong with a bay is said where it is opened.
     ask(&mut screen, Command::Car(baywright_desk::screen::command::OfCar::DropAnyway));
     ask(&mut screen, Command::Undo);

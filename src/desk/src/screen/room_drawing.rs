@@ -30,6 +30,8 @@ use taken::Written;
 const CHOICES_PX: f32 = 340.0;
 const EDGE_PX: f32 = 16.0;
 const FOOT_PX: f32 = 40.0;
+/// Beside what scrolls, px.
+const BAR_PX: f32 = 10.0;
 
 /// What a drawing is taken as.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -236,6 +238,8 @@ impl Desk {
                 ScrollArea::vertical().id_salt("what of a drawing").auto_shrink([false, false]).show(
                     ui,
                     |ui| {
+                        // The bar that scrolls lies over nothing.
+                        ui.set_max_width(ui.available_width() - BAR_PX);
                         self.drawing_choices(ui, &mut page, &mut fields, out);
                         in_sight::follow(ui);
                     },

@@ -1,10 +1,13 @@
 //! What comes of a drawing, to scale, with its names, its key and a bar of a known length.
 
+use std::sync::Arc;
+
 use baywright_drawing::scale_bar;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::Effort;
 use egui::{
-    Align2, Color32, Label, Painter, Pos2, Rect, RichText, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo,
+    Align2, Color32, Galley, Label, Painter, Pos2, Rect, RichText, Sense, Stroke, StrokeKind, Ui, Vec2,
+    WidgetInfo,
 };
 
 use super::choices::becomes;
@@ -14,14 +17,14 @@ use crate::screen::{Desk, widgets};
 use crate::session::drawn_in::Becomes;
 use crate::session::drawn_in::picture::{Lies, Sized};
 
-/// Under the picture, for the key and the bar, px.
-const KEY_PX: f32 = 30.0;
+/// Under the picture: a row of the key, what is drawn before each of its words, and the room of the bar, px.
+const ROW_PX: f32 = 22.0;
+const SWATCH_PX: f32 = 26.0;
+const AFTER_BAR_PX: f32 = 240.0;
 /// The bar is at most so long, px.
 const BAR_PX: f64 = 140.0;
 /// A name stands so far off its wall, px.
 const OFF_PX: f32 = 11.0;
-/// No texture is larger, dots.
-const MOST_DOTS: f32 = 4_096.0;
 /// Of more walls and things none is named.
 const MOST_NAMED: usize = 300;
 
@@ -30,9 +33,13 @@ impl Desk {
         let texts = self.view.locale.language.room_drawing();
         self.drawing_said(ui, page);
         let all = ui.available_rect_before_wrap();
-        let (seen, key) = all.split_top_bottom_at_y(all.bottom() - KEY_PX);
+        let (entries, rows) = in_rows(ui, self.entries_of_key(page), all.width());
+        let (seen, key) = all.split_top_bottom_at_y(all.bottom() - ROW_PX * rows - 6.0);
         let dots = ui.ctx().pixels_per_point();
-        let size = [seen.width(), seen.height()].map(|own| (own * dots).clamp(1.0, MOST_DOTS) as u32);
+        let most = ui.input(|i| i.max_texture_side) as f32;
+        // No texture is larger; the picture is then a little coarser than the screen.
+        let dots = dots.min(most / seen.width().max(seen.height()).max(1.0));
+        let size = [seen.width(), seen.height()].map(|own| (own * dots).clamp(1.0, most) as u32);
         let sized = Some(Sized { size, dots, theme: self.view.theme });
         if page.drawing.is_some() && page.sized != sized {
             page.sized = sized;
@@ -59,7 +66,7 @@ impl Desk {
             seen.min + Vec2::new(px.x as f32, px.y as f32)
         };
         self.names_of_drawing(&on, page, on_screen);
-        self.key_of_drawing(ui, key, page, lies, dots);
+        self.key_of_drawing(ui, key, &entries, lies, dots);
     }
 
     /// What is being done, what was said, and what is wrong.
@@ -102,12 +109,21 @@ impl Desk {
             return;
         }
         let mut taken: Vec<Rect> = Vec::new();
-        let mut write = |place: Pos2, text: &str, colour: Color32, most: f32, anchor: Align2| {
+        let ground = look::colour(palette.sheet.faded(0.8));
+        // At the first of these places that is free and within the picture.
+        let mut write = |places: &[(Pos2, Align2)], text: &str, colour: Color32, most: f32| {
             let font = look::letters(size::LEAST, baywright_drawing::Weight::Regular);
             let galley = on.layout_no_wrap(text.to_owned(), font, colour);
-            let own = anchor.anchor_size(place, galley.size());
-            if galley.size().x <= most && taken.iter().all(|other| !other.intersects(own)) {
+            if galley.size().x > most {
+                return;
+            }
+            let own =
+                places.iter().map(|(place, anchor)| anchor.anchor_size(*place, galley.size())).find(|own| {
+                    on.clip_rect().contains_rect(*own) && taken.iter().all(|other| !other.intersects(*own))
+                });
+            if let Some(own) = own {
                 taken.push(own);
+                on.rect_filled(own.expand(1.0), 2.0, ground);
                 on.galley(own.min, galley, colour);
             }
         };
@@ -117,15 +133,15 @@ impl Desk {
             let way = (to - from).normalized();
             // The room lies on the left of its walls; on the screen y points down.
             let out = Vec2::new(-way.y, way.x);
-            let anchor = if out.x.abs() < 0.3 {
-                Align2::CENTER_CENTER
-            } else if out.x > 0.0 {
-                Align2::LEFT_CENTER
-            } else {
-                Align2::RIGHT_CENTER
+            let anchor = |out: Vec2| match out.x {
+                x if x.abs() < 0.3 => Align2::CENTER_CENTER,
+                x if x > 0.0 => Align2::LEFT_CENTER,
+                _ => Align2::RIGHT_CENTER,
             };
+            let middle = from + (to - from) * 0.5;
+            let places = [out, -out].map(|own| (middle + own * OFF_PX, anchor(own)));
             let colour = if page.wall == Some(number) { look::colour(palette.beam) } else { soft };
-            write(from + (to - from) * 0.5 + out * OFF_PX, wall.id.as_str(), colour, f32::INFINITY, anchor);
+            write(&places, wall.id.as_str(), colour, f32::INFINITY);
         }
         for (thing, number) in made.bay.things.iter().zip(0..) {
             if number >= made.drawn_from && thing.effort == Effort::Fixed {
@@ -133,70 +149,98 @@ impl Desk {
             }
             let bounds = thing.footprint.outline().bounds_from(&thing.place.at);
             let width = at(bounds.high).x - at(bounds.low).x;
-            write(at(bounds.centre()), thing.id.as_str(), ink, width, Align2::CENTER_CENTER);
+            write(&[(at(bounds.centre()), Align2::CENTER_CENTER)], thing.id.as_str(), ink, width);
         }
     }
 
-    /// What lines and grounds mean, and the bar.
-    fn key_of_drawing(&self, ui: &Ui, rect: Rect, page: &DrawingPage, lies: &Lies, dots: f32) {
+    /// What lines and grounds mean, each with how it is drawn: what there is of it in the picture.
+    fn entries_of_key(&self, page: &DrawingPage) -> Vec<(Swatch, &'static str)> {
         let texts = self.view.locale.language.room_drawing();
         let palette = self.view.theme.palette();
         let (ink, soft) = (look::colour(palette.ink), look::colour(palette.soft));
+        let Some(made) = page.made.as_ref().filter(|_| page.taken_as != TakenAs::UnderPlan) else {
+            return Vec::new();
+        };
+        let light = look::colour(palette.soft.faded(0.35));
+        let mut all = vec![
+            (Swatch::Line(Stroke::new(3.0, ink)), becomes(Becomes::Room, texts)),
+            (Swatch::Box(ink, Stroke::NONE), becomes(Becomes::Walls, texts)),
+            (Swatch::Box(light, Stroke::new(1.2, ink)), becomes(Becomes::Things, texts)),
+        ];
+        if made.drawn_from > 0 {
+            let edge = Stroke::new(1.2, look::colour(palette.beam));
+            all.push((Swatch::Box(Color32::TRANSPARENT, edge), texts.stays));
+        }
+        all.push((Swatch::Line(Stroke::new(1.0, soft)), becomes(Becomes::LeftOut, texts)));
+        if !made.closed.is_empty() {
+            all.push((Swatch::Ring(Stroke::new(2.0, look::colour(palette.stops))), texts.closed));
+        }
+        all
+    }
+
+    /// The key, and the bar before it.
+    fn key_of_drawing(&self, ui: &Ui, rect: Rect, entries: &[Entry], lies: &Lies, dots: f32) {
+        let ink = look::colour(self.view.theme.palette().ink);
         let on = ui.painter();
-        let font = look::letters(size::LEAST, baywright_drawing::Weight::Regular);
         let bar = scale_bar(lies.px_per_mm / f64::from(dots), BAR_PX, self.view.locale.units);
-        let middle = rect.bottom() - KEY_PX * 0.4;
+        let middle = rect.top() + ROW_PX * 0.7;
         let (from, to) = (rect.left() + 2.0, rect.left() + 2.0 + bar.px as f32);
         on.hline(from..=to, middle, Stroke::new(1.5, ink));
         for x in [from, to] {
             on.vline(x, middle - 4.0..=middle + 4.0, Stroke::new(1.5, ink));
         }
-        let said = on.text(
-            Pos2::new(to + 6.0, middle),
-            Align2::LEFT_CENTER,
-            self.view.locale.length(bar.mm),
-            font.clone(),
-            ink,
-        );
-        let Some(made) = page.made.as_ref().filter(|_| page.taken_as != TakenAs::UnderPlan) else { return };
-        let mut x = said.right() + 24.0;
-        let mut entry = |paint: &dyn Fn(Rect), text: &str| {
-            let galley = on.layout_no_wrap(text.to_owned(), font.clone(), ink);
-            if x + 26.0 + galley.size().x > rect.right() {
-                return;
+        let font = look::letters(size::LEAST, baywright_drawing::Weight::Regular);
+        let length = self.view.locale.length(bar.mm);
+        on.text(Pos2::new(to + 6.0, middle), Align2::LEFT_CENTER, length, font, ink);
+        for own in entries {
+            let at = rect.min + own.at;
+            let swatch = Rect::from_center_size(at + Vec2::new(10.0, 0.0), Vec2::new(20.0, 11.0));
+            match own.swatch {
+                Swatch::Line(stroke) => {
+                    on.line_segment([swatch.left_center(), swatch.right_center()], stroke);
+                }
+                Swatch::Box(fill, edge) => {
+                    on.rect(swatch, 0.0, fill, edge, StrokeKind::Inside);
+                }
+                Swatch::Ring(stroke) => {
+                    on.circle_stroke(swatch.center(), 5.0, stroke);
+                }
             }
-            paint(Rect::from_center_size(Pos2::new(x + 10.0, middle), Vec2::new(20.0, 11.0)));
-            on.galley(Pos2::new(x + 26.0, middle - galley.size().y * 0.5), galley.clone(), ink);
-            x += 26.0 + galley.size().x + 16.0;
-        };
-        let line = |own: Rect, stroke: Stroke| {
-            on.line_segment([own.left_center(), own.right_center()], stroke);
-        };
-        let framed = |own: Rect, stroke: Stroke| {
-            on.rect_stroke(own, 0.0, stroke, StrokeKind::Inside);
-        };
-        let filled = |own: Rect, colour: Color32| {
-            on.rect_filled(own, 0.0, colour);
-        };
-        let light = look::colour(palette.soft.faded(0.35));
-        entry(&|own| line(own, Stroke::new(3.0, ink)), becomes(Becomes::Room, texts));
-        entry(&|own| filled(own, ink), becomes(Becomes::Walls, texts));
-        let thing = |own: Rect| {
-            filled(own, light);
-            framed(own, Stroke::new(1.2, ink));
-        };
-        entry(&thing, becomes(Becomes::Things, texts));
-        if made.drawn_from > 0 {
-            let beam = look::colour(palette.beam);
-            entry(&|own| framed(own, Stroke::new(1.2, beam)), texts.stays);
-        }
-        entry(&|own| line(own, Stroke::new(1.0, soft)), becomes(Becomes::LeftOut, texts));
-        if !made.closed.is_empty() {
-            let stops = look::colour(palette.stops);
-            let ring = |own: Rect| {
-                on.circle_stroke(own.center(), 5.0, Stroke::new(2.0, stops));
-            };
-            entry(&ring, texts.closed);
+            let text = at + Vec2::new(SWATCH_PX, -own.galley.size().y * 0.5);
+            on.galley(text, Arc::clone(&own.galley), ink);
         }
     }
+}
+
+/// How something is drawn, in the key.
+#[derive(Clone, Copy)]
+enum Swatch {
+    Line(Stroke),
+    Box(Color32, Stroke),
+    Ring(Stroke),
+}
+
+/// Something in the key, and where it stands from its upper left corner.
+struct Entry {
+    swatch: Swatch,
+    galley: Arc<Galley>,
+    at: Vec2,
+}
+
+/// The entries in rows of so much width, after the bar in the first; and how many rows there are.
+fn in_rows(ui: &Ui, entries: Vec<(Swatch, &'static str)>, width: f32) -> (Vec<Entry>, f32) {
+    let font = look::letters(size::LEAST, baywright_drawing::Weight::Regular);
+    let ink = ui.visuals().text_color();
+    let (mut x, mut rows) = (AFTER_BAR_PX, 1.0);
+    let mut out = Vec::with_capacity(entries.len());
+    for (swatch, text) in entries {
+        let galley = ui.painter().layout_no_wrap(text.to_owned(), font.clone(), ink);
+        let wide = SWATCH_PX + galley.size().x;
+        if x + wide > width && x > 2.0 {
+            (x, rows) = (2.0, rows + 1.0);
+        }
+        out.push(Entry { swatch, galley, at: Vec2::new(x, ROW_PX * (rows - 0.3)) });
+        x += wide + 16.0;
+    }
+    (out, rows)
 }

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use baywright_drawing::sheet::{Sheet, Size};
-use egui::{Align, Layout, RichText, TextEdit, Ui};
+use egui::{Align, Layout, RichText, TextEdit, TextWrapMode, Ui};
 
 use super::data::As;
 use super::{DPI, OnPaperPage};
@@ -129,6 +129,8 @@ impl Desk {
         let to = page.to.as_ref().map_or_else(|| self.suggested_sheets(), |own| PathBuf::from(own.trim()));
         let can = self.can_save_data(page);
         ui.horizontal_wrapped(|ui| {
+            // One that has no room goes on the next line whole.
+            ui.style_mut().wrap_mode = Some(TextWrapMode::Extend);
             for (name, why, ending) in [
                 (texts.plan, texts.plan_why, "dxf"),
                 (texts.marks, texts.marks_why, "csv"),

@@ -15,6 +15,8 @@ use crate::session::job::News;
 
 /// Between two pages, px.
 const GAP_PX: f32 = 14.0;
+/// Above the first page, so that its edge is seen, px.
+const EDGE_PX: f32 = 2.0;
 /// How large pages are shown, in shares of the width that there is, and by how much a press changes that.
 const SMALLEST: f32 = 0.3;
 const LARGEST: f32 = 3.0;
@@ -71,14 +73,17 @@ impl Desk {
         page.zoom = (page.zoom * zoomed_by_keys(ui) * ui.input(|i| i.zoom_delta())).clamp(SMALLEST, LARGEST);
         let shadow = ui.visuals().weak_text_color();
         let dots = ui.ctx().pixels_per_point();
+        let most = MOST_DOTS.min(ui.input(|i| i.max_texture_side) as f32);
         let mut wanted = None;
         ScrollArea::both().id_salt("pages").auto_shrink([false, false]).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = GAP_PX;
             let room = ui.available_width() - 2.0;
+            ui.add_space(EDGE_PX);
             for (at, own) in page.shown.iter_mut().enumerate() {
                 let of_paper = own.page.size.as_vec2();
                 // All of a page that lies upright is seen at once where the window is high enough.
-                let least = (ui.clip_rect().height() / of_paper.y * of_paper.x).max(room * 0.5);
+                let least =
+                    ((ui.clip_rect().height() - 2.0 * EDGE_PX) / of_paper.y * of_paper.x).max(room * 0.5);
                 let width = room.min(least) * page.zoom;
                 let seen = Vec2::new(width, width * of_paper.y / of_paper.x);
                 ui.horizontal(|ui| {
@@ -89,7 +94,7 @@ impl Desk {
                     response.widget_info(|| WidgetInfo::labeled(egui::Role::Image, true, &name));
                     let is_seen = ui.is_rect_visible(rect);
                     if is_seen {
-                        let across = dots_across(rect, dots);
+                        let across = dots_across(rect, dots, most);
                         if own.sharp.as_ref().is_none_or(|(own, _)| *own != across) {
                             wanted = wanted.or(Some((at, across)));
                         }
@@ -114,10 +119,10 @@ impl Desk {
     }
 }
 
-/// As many dots as a page has across on the screen, but no more than are drawn.
-fn dots_across(rect: Rect, dots: f32) -> u32 {
+/// As many dots as a page has across on the screen, but no more than `most` along its longer side.
+fn dots_across(rect: Rect, dots: f32, most: f32) -> u32 {
     let longer = rect.width().max(rect.height()) * dots;
-    let less = (MOST_DOTS / longer).min(1.0);
+    let less = (most / longer).min(1.0);
     (rect.width() * dots * less).round().max(1.0) as u32
 }
 

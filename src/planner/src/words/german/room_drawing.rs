@@ -7,7 +7,7 @@ use crate::words::room_drawing::RoomDrawing;
 /// The fixed texts.
 pub const TEXTS: RoomDrawing = RoomDrawing {
     language: Language::German,
-    title: "Eine Zeichnung des Raums …",
+    title: "Zeichnung des Raums …",
     title_why: "Macht aus der Zeichnung eines anderen Programms (DXF) einen Raum, oder legt sie unter den Plan",
     file: "Zeichnung (DXF)",
     file_hint: "Eine DXF-Datei in Textform, mit ganzem Pfad oder beim Messplatz; oder ins Fenster ziehen",
