@@ -4,8 +4,12 @@ use std::path::Path;
 use std::time::{Duration, Instant};
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfFile, Over};
+use baywright_desk::screen::command::{Command, OfBay, OfFile, Over};
 use baywright_desk::screen::page::Page;
+use baywright_desk::session::document::Document;
+use baywright_planner::edit::Edit;
+use baywright_planner::geometry::{DVec2, PlanPose};
+use baywright_planner::model::Arrangement;
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::Harness;
@@ -230,6 +234,50 @@ fn what_could_not_be_written_is_said_with_what_was() {
     save_as(&mut screen, Path::new("/no-such-folder/sheets.pdf"));
     wait(&mut screen, "the refusal", |screen| screen.query_by_label_contains("/no-such-folder").is_some());
     clear(folder);
+}
+
+/// What is to be printed cannot be written: that is said, and nothing is given to the system.
+#[test]
+fn what_could_not_be_printed_is_said() {
+    let home = home("on-paper-print");
+    let mut screen = crate::sessions::start(&home);
+    screen.key_press_modifiers(Modifiers::COMMAND, Key::P);
+    screen.run();
+    made(&mut screen);
+    // A folder lies where the PDF would be.
+    std::fs::create_dir_all(home.join("printed/crowded-bay.pdf")).unwrap();
+    press(&mut screen, "Open to print");
+    wait(&mut screen, "the refusal", |screen| {
+        screen.query_by_label_contains("printed/crowded-bay.pdf: ").is_some()
+    });
+    assert!(screen.query_by_label("Replace it").is_none());
+    drop(screen);
+    clear(home);
+}
+
+/// Nothing is printed of an answer that is older than what is drawn.
+#[test]
+fn nothing_is_printed_of_an_older_answer() {
+    let assess = |arrangement: &Arrangement| {
+        let parked = arrangement.parked.origin().x;
+        assert!(parked < 6_000.0, "planted");
+        baywright_planner::assess(arrangement)
+    };
+    let document = Document::open(Path::new("crowded-bay"), crate::support::today()).unwrap();
+    let mut screen = on_paper(Desk::with(document, assess).unwrap());
+    let pages = screen.state().pages_to_print();
+    assert!(pages > Some(0));
+    let ctx = screen.ctx.clone();
+    let park = Edit::Park(PlanPose::new(DVec2::new(7_000.0, 3_000.0), 0.0));
+    screen.state_mut().ask(&ctx, Command::Bay(OfBay::Edit(park)));
+    made(&mut screen);
+    assert!(screen.state().answer().stale, "what this test is made for");
+    assert_eq!(screen.state().pages_to_print(), Some(0));
+    assert!(screen.get_by_role_and_label(Role::Button, "Open to print").accesskit_node().is_disabled());
+    assert!(screen.get_by_role_and_label(Role::Button, "Marks (CSV)").accesskit_node().is_disabled());
+    screen.state_mut().ask(&ctx, Command::Undo);
+    made(&mut screen);
+    assert_eq!(screen.state().pages_to_print(), pages);
 }
 
 /// Nothing is saved of pages that are others by now: the system's window may have been open meanwhile.

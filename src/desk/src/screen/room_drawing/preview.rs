@@ -20,7 +20,7 @@ use crate::session::drawn_in::picture::{Lies, Sized};
 /// Under the picture: a row of the key, what is drawn before each of its words, and the room of the bar, px.
 const ROW_PX: f32 = 22.0;
 const SWATCH_PX: f32 = 26.0;
-const AFTER_BAR_PX: f32 = 240.0;
+const AFTER_BAR_PX: f32 = 230.0;
 /// The bar is at most so long, px.
 const BAR_PX: f64 = 140.0;
 /// A name stands so far off its wall, px.

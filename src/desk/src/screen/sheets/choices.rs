@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use baywright_drawing::sheet::{Sheet, Size};
-use egui::{Align, Layout, RichText, TextEdit, TextWrapMode, Ui};
+use egui::{Align, Button, Layout, RichText, TextEdit, TextWrapMode, Ui};
 
 use super::data::As;
 use super::{DPI, OnPaperPage};
@@ -129,14 +129,14 @@ impl Desk {
         let to = page.to.as_ref().map_or_else(|| self.suggested_sheets(), |own| PathBuf::from(own.trim()));
         let can = self.can_save_data(page);
         ui.horizontal_wrapped(|ui| {
-            // One that has no room goes on the next line whole.
-            ui.style_mut().wrap_mode = Some(TextWrapMode::Extend);
             for (name, why, ending) in [
                 (texts.plan, texts.plan_why, "dxf"),
                 (texts.marks, texts.marks_why, "csv"),
                 (texts.everything, texts.everything_why, "json"),
             ] {
-                let press = ui.add_enabled_ui(can, |ui| widgets::lesser(ui, name)).inner;
+                // In the row itself, so that one that has no room goes on the next line.
+                let text = RichText::new(name).size(size::SMALL);
+                let press = ui.add_enabled(can, Button::new(text).wrap_mode(TextWrapMode::Extend));
                 if press.on_hover_text(why).clicked() {
                     out.push(Command::File(OfFile::SaveSheets(to.with_extension(ending), Over::Nothing)));
                 }

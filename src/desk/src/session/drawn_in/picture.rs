@@ -76,7 +76,7 @@ pub(crate) fn shown(
     let palette = sized.theme.palette();
     on.picture.fill(colour(palette.sheet));
     let lines = lines.iter().map(|own| own.points.iter().map(|at| *at + moved).collect::<Vec<_>>());
-    on.lines(lines, palette.soft.faded(if made.is_some() { 0.55 } else { 1.0 }), 1.0);
+    on.lines(lines, palette.soft.faded(if made.is_some() { 0.7 } else { 1.0 }), 1.0);
     if let Some(made) = made {
         for (at, thing) in made.bay.things.iter().enumerate() {
             let outline = thing.footprint.outline().placed(&thing.place.at);
