@@ -90,7 +90,11 @@ struct Row<'a> {
     distance_mm: Option<f64>,
 }
 
-fn table(arrangements: &[&Arrangement]) -> csv::Result<Vec<u8>> {
+/// The table of these set-ups.
+///
+/// # Errors
+/// The writer refused.
+pub(crate) fn table(arrangements: &[&Arrangement]) -> csv::Result<Vec<u8>> {
     let mut out = csv::Writer::from_writer(Vec::new());
     out.write_record(COLUMNS)?;
     for arrangement in arrangements {

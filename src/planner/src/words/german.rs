@@ -14,6 +14,7 @@ pub mod help;
 pub mod imports;
 pub mod layers;
 pub mod on_paper;
+pub mod room_drawing;
 pub mod rooms;
 pub mod screen;
 pub mod sheet_command;
