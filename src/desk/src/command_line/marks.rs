@@ -56,7 +56,10 @@ pub(crate) fn marks(
     };
     let written = if as_data {
         let locale = Locale::of(asked.language, Units::Millimetres);
-        told_sheets(&asked.layout, &loaded, &used, &arrangements, locale).map_err(|why| why.to_string())
+        let name = &asked.layout;
+        let file = if is_stream(name) { name.display().to_string() } else { loaded.file.clone() };
+        let by = (&used.shop, used.path.as_deref());
+        told_sheets(file, &loaded.layout.bay.name, by, &arrangements, locale).map_err(|why| why.to_string())
     } else {
         table(&arrangements).map_err(|why| why.to_string())
     };

@@ -3,11 +3,10 @@
 use std::path::Path;
 
 use baywright_drawing::{Datum, flagged};
-use baywright_files::{Loaded, ShopInUse};
 use baywright_planner::entry::readings_rest_on;
 use baywright_planner::geometry::{DVec2, DVec3, PlanPose, angle};
 use baywright_planner::hand::kept_ends;
-use baywright_planner::model::{Arrangement, Id};
+use baywright_planner::model::{Arrangement, Id, Shop};
 use baywright_planner::words::{Locale, Words, letter};
 use baywright_planner::{Assessment, assess_fully};
 
@@ -17,25 +16,24 @@ use super::sheet_shape::{
     Sheets, SheetsFormat,
 };
 use super::{VERSION, found, millionths, shop, step, target};
-use crate::command_line::input::is_stream;
 
 /// The document of these set-ups of a file.
 ///
 /// # Errors
 /// What the writer says.
 pub(crate) fn told_sheets(
-    name: &Path,
-    loaded: &Loaded,
-    used: &ShopInUse,
+    file: String,
+    bay: &str,
+    by: (&Shop, Option<&Path>),
     arrangements: &[&Arrangement],
     locale: Locale,
 ) -> serde_json::Result<Vec<u8>> {
     let document = Sheets {
         format: SheetsFormat::Marks,
         version: VERSION,
-        file: if is_stream(name) { name.display().to_string() } else { loaded.file.clone() },
-        bay: loaded.layout.bay.name.clone(),
-        shop: shop(used),
+        file,
+        bay: bay.to_owned(),
+        shop: shop(by),
         set_ups: arrangements.iter().map(|own| set_up(own, &assess_fully(own), locale)).collect(),
     };
     let mut written = serde_json::to_vec_pretty(&document)?;

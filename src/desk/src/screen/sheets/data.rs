@@ -4,9 +4,9 @@ use std::path::Path;
 use std::sync::Arc;
 
 use baywright_drawing::to_dxf;
+use baywright_planner::Assessment;
 use baywright_planner::model::{Arrangement, Layout, Shop};
 use baywright_planner::words::Locale;
-use baywright_planner::{Assessment, assess_fully};
 
 use super::OnPaperPage;
 use crate::command_line::{json, marks};
@@ -30,7 +30,7 @@ pub(super) enum Data {
     Plan,
     /// Marks, targets and distances of every set-up.
     Marks,
-    /// The answer for every set-up.
+    /// All that the mark sheets of every set-up tell, with the answer.
     Everything,
 }
 
@@ -71,13 +71,10 @@ impl HandedOver {
             Data::Plan => Ok(to_dxf(&self.shown, &self.said, self.locale)),
             Data::Marks => marks::table(&self.all.iter().collect::<Vec<_>>()).map_err(|why| not_made(&why)),
             Data::Everything => {
-                let answers: Vec<(&Arrangement, Assessment)> =
-                    self.all.iter().map(|own| (own, assess_fully(own))).collect();
                 let shop = (&self.shop, self.shop_file.as_deref());
-                let answer = json::answer(self.file.clone(), &self.layout, shop, &answers, self.locale);
-                let mut bytes = Vec::new();
-                json::write(&[answer], false, &mut bytes).map_err(|why| not_made(&why))?;
-                Ok(bytes)
+                let all: Vec<&Arrangement> = self.all.iter().collect();
+                json::told_sheets(self.file.clone(), &self.layout.bay.name, shop, &all, self.locale)
+                    .map_err(|why| not_made(&why))
             }
         }
     }
