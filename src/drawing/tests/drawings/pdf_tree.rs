@@ -34,13 +34,13 @@ fn name(of: &Dictionary, key: &[u8]) -> String {
 
 impl Reader<'_> {
     fn dictionary<'o>(&'o self, of: &'o Object) -> &'o Dictionary {
-        let (_, own) = self.document.dereference(of).expect("an object");
-        own.as_dict().expect("a dictionary")
+        let (_, own) = self.document.dereference(of).unwrap();
+        own.as_dict().unwrap()
     }
 
     fn all<'o>(&'o self, of: Option<&'o Object>) -> Vec<&'o Object> {
         let Some(of) = of else { return Vec::new() };
-        match self.document.dereference(of).expect("an object").1 {
+        match self.document.dereference(of).unwrap().1 {
             Object::Array(all) => all.iter().collect(),
             _ => vec![of],
         }
@@ -53,14 +53,14 @@ impl Reader<'_> {
             Element { kind: name(own, b"S"), dictionary: own.clone(), inner: Vec::new(), marks: Vec::new() };
         for kid in self.all(own.get(b"K").ok()) {
             if let Ok(number) = kid.as_i64() {
-                element.marks.push((page.expect("a page"), number));
+                element.marks.push((page.unwrap(), number));
                 continue;
             }
             let inner = self.dictionary(kid);
             if name(inner, b"Type") == "MCR" {
                 let page = inner.get(b"Pg").and_then(Object::as_reference).ok().or(page);
-                let number = inner.get(b"MCID").and_then(Object::as_i64).expect("a number");
-                element.marks.push((page.expect("a page"), number));
+                let number = inner.get(b"MCID").and_then(Object::as_i64).unwrap();
+                element.marks.push((page.unwrap(), number));
             } else {
                 element.inner.push(self.element(kid, page));
             }
@@ -70,8 +70,7 @@ impl Reader<'_> {
 
     /// What is painted on a page, by its number; all that is painted is either numbered or an ornament.
     fn painted(&self, page: ObjectId) -> Vec<i64> {
-        let content =
-            Content::decode(&self.document.get_page_content(page).expect("content")).expect("content");
+        let content = Content::decode(&self.document.get_page_content(page).unwrap()).unwrap();
         let (mut open, mut numbers) = (Vec::new(), Vec::new());
         for step in &content.operations {
             match step.operator.as_str() {
@@ -84,7 +83,7 @@ impl Reader<'_> {
                     numbers.extend(number);
                     open.push(artifact);
                 }
-                "EMC" => drop(open.pop().expect("begun")),
+                "EMC" => drop(open.pop().unwrap()),
                 "Tj" | "TJ" | "f" | "f*" | "B" | "B*" | "S" | "s" | "b" | "b*" | "Do" | "sh" => {
                     assert!(!open.is_empty(), "painted outside of all marks: {step:?}");
                 }
@@ -151,7 +150,7 @@ fn checked(pages: &[Page], language: Language) -> Element {
                 assert!(own.marks.is_empty() && own.inner.iter().all(|row| row.kind == "TR"));
                 let heads = own.inner.iter().flat_map(|row| &row.inner).filter(|cell| cell.kind == "TH");
                 assert!(heads.count() > 0, "a table that says of nothing what it is");
-                let cells = own.inner.first().expect("a row").inner.len();
+                let cells = own.inner.first().unwrap().inner.len();
                 for (at, row) in own.inner.iter().enumerate() {
                     assert_eq!(row.inner.len(), cells, "as many cells in each row");
                     for cell in &row.inner {
@@ -180,7 +179,7 @@ fn fonts(reader: &Reader<'_>) {
     let composed: Vec<_> = all().filter(|own| is(own, b"Subtype", "Type0")).collect();
     assert!(composed.len() >= 2, "regular and bold");
     for own in composed {
-        let letters = own.get(b"ToUnicode").and_then(Object::as_reference).expect("its letters");
+        let letters = own.get(b"ToUnicode").and_then(Object::as_reference).unwrap();
         let stream = reader.document.get_object(letters).unwrap().as_stream().unwrap();
         let text = stream.decompressed_content().unwrap_or_else(|_| stream.content.clone());
         assert!(String::from_utf8_lossy(&text).contains("beginbf"), "which letters they are");
@@ -223,7 +222,7 @@ fn distances_are_cells() {
         }
     });
     let distances = tables.iter().find(|own| own.inner.first().is_some_and(|row| row.inner[0].kind == "TH"));
-    let distances = distances.expect("a table with heads");
+    let distances = distances.unwrap();
     assert_eq!(distances.inner[0].inner.len() % 3, 0, "marks, must be, read");
     assert!(distances.inner.len() > 3);
 }
