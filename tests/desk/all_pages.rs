@@ -51,6 +51,8 @@ pub fn all_pages(screen: &Harness<'_, Desk>) -> Vec<Page> {
         Page::Ask(Question::AdoptBuilding(Vec::new())),
         Page::Ask(Question::Replace("/a/b.ron".into())),
     ];
+    pages.push(Page::OnPaper);
+    pages.push(Page::RoomDrawing);
     pages.extend((0..6).map(Page::Customer));
     pages
 }

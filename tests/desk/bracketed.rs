@@ -8,6 +8,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile, OfShop, OfView};
 use baywright_desk::screen::page::{Compare, Page, With};
 use baywright_desk::screen::view::{Measuring, Tab, Tool};
+use baywright_drawing::sheet::Size;
 use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{Id, ShopFigure};
@@ -201,6 +202,8 @@ fn the_pages() {
         walk.typed.0.extend([trigger.title.clone(), trigger.note.clone()]);
     }
     walk.learn_built_in();
+    // Sizes of paper go by their names in every language.
+    walk.typed.0.extend(Size::ALL.map(|own| own.name().to_owned()));
     ask(&mut screen, Command::Bay(OfBay::Duplicate));
     for page in all_pages(&screen) {
         let place = format!("{page:?}").chars().take(20).collect::<String>();

@@ -134,6 +134,9 @@ fn every_sentence(language: Language) -> Vec<(String, String)> {
     for sentence in language.sheets().no_promise.split_inclusive(". ") {
         all.push(("on paper".to_owned(), sentence.trim().to_owned()));
     }
+    for step in WorkStep::ALL {
+        all.push(("why a step is there".to_owned(), texts.why_step(step).to_owned()));
+    }
     let face =
         WorkStep::ALL.into_iter().fold(ShopFace::default(), |face, step| face.with_minutes(step, Some(12.0)));
     for built_in in EMBEDDED_LAYOUTS {

@@ -231,7 +231,17 @@ fn fits(size: (f32, f32), large: bool, language: Language, units: Units) {
         }
         for page in all_pages(&screen) {
             let place = format!("{page:?}").chars().take(24).collect::<String>();
-            screen.state_mut().lay(Some(page));
+            if page == Page::RoomDrawing {
+                crate::room_drawing::show(&mut screen, "blocks-r2010.dxf");
+            } else {
+                let is_paper = page == Page::OnPaper;
+                screen.state_mut().lay(Some(page));
+                screen.run();
+                while is_paper && !screen.state().is_paper_settled() {
+                    std::thread::sleep(std::time::Duration::from_millis(5));
+                    screen.step();
+                }
+            }
             screen.run();
             unfold(&mut screen);
             at(&mut screen, &place);

@@ -41,6 +41,7 @@ mod pictures;
 mod promised;
 mod remembered;
 mod renderer;
+mod room_drawing;
 mod saving;
 mod sessions;
 mod several;

@@ -117,6 +117,11 @@ fn pictures_are_what_is_shown() {
     shop.run();
     check("desk-shop-settings.png", &mut shop);
 
+    let mut paper = crate::on_paper::on_paper(demo());
+    crate::on_paper::type_path(&mut paper, Path::new("crowded-bay.pdf"));
+    crate::on_paper::settle(&mut paper);
+    check("desk-on-paper.png", &mut paper);
+
     let mut both = usual(demo());
     let ctx = both.ctx.clone();
     for command in [

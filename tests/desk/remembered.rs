@@ -84,6 +84,35 @@ fn how_it_was_shown_is_remembered() {
     crate::support::clear(home);
 }
 
+/// The paper that sheets are printed on, and which way it lies; nobody who chose none is held to any.
+#[test]
+fn the_paper_of_sheets_is_remembered() {
+    let home = home("printed-on");
+    let mut screen = window(&home, first(&home));
+    press(&mut screen, "Look round the invented shop");
+    let kept = || baywright_files::remembered(&home).unwrap().unwrap();
+    assert_eq!((kept().printed_on, kept().printed_level), (None, None));
+    key(&mut screen, CTRL, Key::P);
+    press(&mut screen, "A3");
+    press(&mut screen, "Level");
+    drop(screen);
+    assert_eq!((kept().printed_on.as_deref(), kept().printed_level), (Some("A3"), Some(true)));
+    let mut screen = window(&home, first(&home));
+    key(&mut screen, CTRL, Key::P);
+    crate::on_paper::settle(&mut screen);
+    crate::on_paper::type_path(&mut screen, &home.join("level.svg"));
+    press(&mut screen, "Save");
+    crate::on_paper::settle(&mut screen);
+    let one = std::fs::read_dir(&home).unwrap().map(|own| own.unwrap().path());
+    let one = one.into_iter().find(|own| own.extension().is_some_and(|own| own == "svg")).unwrap();
+    let svg = std::fs::read_to_string(one).unwrap();
+    // 420 by 297 mm, at 96 px to the inch.
+    let sides = [420.0, 297.0].map(|mm: f64| (mm / 25.4 * 96.0 * 100.0).round() / 100.0);
+    let [width, height] = sides;
+    assert!(svg.contains(&format!("width=\"{width}\" height=\"{height}\"")), "{}", &svg[..300]);
+    crate::support::clear(home);
+}
+
 #[test]
 fn letters_grow_and_shrink_by_keys_as_far_as_there_is_room() {
     let mut screen = usual(demo());
@@ -238,6 +267,15 @@ fn what_is_dropped_on_the_window_opens_as_what_it_is() {
     press(&mut screen, "Do not save");
     assert_eq!(screen.state().document().path(), Some(bay.as_path()));
 
+    // A drawing of another program is shown with what comes of it; another one may be dropped on that.
+    for _ in 0..2 {
+        let drawing = copied("src/files/tests/dxf/blocks-r2010.dxf", &home.join("bays/hall.DXF"));
+        drop_files(&mut screen, &[&drawing]);
+        assert_eq!(screen.state().view().page(), Some(&Page::RoomDrawing));
+    }
+    key(&mut screen, Modifiers::NONE, Key::Escape);
+    assert!(!screen.state().document().is_changed());
+
     // A picture lies under the plan, by its name alone where it lies beside the layout.
     let picture = home.join("bays/hall.PNG");
     image::RgbaImage::new(40, 30).save_with_format(&picture, image::ImageFormat::Png).unwrap();
@@ -275,7 +313,7 @@ fn what_is_dropped_on_the_window_opens_as_what_it_is() {
     let note = home.join("note.txt");
     std::fs::write(&note, "Dear customer").unwrap();
     drop_files(&mut screen, &[&note]);
-    screen.get_by_label("This file is no bay, no car and no picture; nothing was opened.");
+    screen.get_by_label("This file is no bay, no car, no picture and no drawing (DXF); nothing was opened.");
     // What is wrong with a bay is said where it is opened.
     ask(&mut screen, Command::Car(baywright_desk::screen::command::OfCar::DropAnyway));
     ask(&mut screen, Command::Undo);

@@ -27,7 +27,7 @@ const LARGE_SET_UPS_FOR_A_MISREADING: usize = 5;
 const SET_UPS_FOR_A_FAR_FIGURE: usize = 39;
 
 /// The same in German, whose words are longer: crossings, and misreadings of ordinary and of large letters.
-const GERMAN_SET_UPS_FOR_ONE: [usize; 3] = [24, 6, 4];
+const GERMAN_SET_UPS_FOR_ONE: [usize; 3] = [39, 6, 5];
 
 fn walk(large: bool, language: Language, units: Units) {
     let (mut found, mut crossings, mut misread) = (Vec::new(), Vec::new(), Vec::new());

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
 use baywright_planner::words::Language;
+use serde_json::Value;
 
 fn baywright(arguments: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_baywright"))
@@ -189,6 +190,74 @@ fn marks_are_listed_as_a_table() {
     );
     let refused = baywright(&["marks", "clear-bay", "-o", named(&folder.join("marks.xls"))]);
     assert_eq!(refused.status.code(), Some(2));
-    assert!(text(&refused.stderr).contains("ends in .csv"));
+    assert!(text(&refused.stderr).contains("ends in .csv or .json"));
+    let _ = std::fs::remove_dir_all(folder);
+}
+
+/// All that a mark sheet tells, as data: places in every frame, led back to the bay by the frames that are told too; distances that are
+/// the table's and, rounded, the sheet's.
+#[test]
+fn a_mark_sheet_is_told_as_data() {
+    let folder = scratch("data");
+    let [file, sheet] = ["marks.json", "sheet.svg"].map(|name| folder.join(name));
+    let output = baywright(&["marks", "crowded-bay", "-o", named(&file)]);
+    assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+    let written = std::fs::read_to_string(&file).expect("the data");
+    let piped = baywright(&["marks", "crowded-bay", "--format", "json"]);
+    assert!(piped.stdout == written.as_bytes(), "the same on standard output");
+    let data: Value = serde_json::from_str(&written).expect("data");
+    assert_eq!((&data["format"], &data["version"]), (&"baywright-marks".into(), &1.into()));
+    let loaded = baywright_files::open(Path::new("crowded-bay"), None).expect("it opens");
+    let set_ups = data["set_ups"].as_array().expect("a list");
+    assert_eq!(set_ups.len(), loaded.arrangements.len());
+    let figure = |of: &Value| of.as_f64().expect("a figure");
+    for (own, (_, arrangement)) in set_ups.iter().zip(&loaded.arrangements) {
+        let scene = baywright_planner::assess(arrangement).scene;
+        assert_eq!(own["marks"].as_array().expect("a list").len(), scene.marks.len());
+        for (told, mark) in own["marks"].as_array().expect("a list").iter().zip(&scene.marks) {
+            let at = mark.at.expect("it has a place");
+            assert!((figure(&told["at"]["bay_mm"][0]) - at.x).abs() < 1e-6);
+            for name in ["vehicle", "axis"] {
+                let (frame, place) = (&own["frames"][name], &told["at"][format!("{name}_mm")]);
+                let turn = figure(&frame["heading_deg"]).to_radians();
+                let (x, y) = (figure(&place[0]), figure(&place[1]));
+                let back = [
+                    figure(&frame["at_mm"][0]) + x * turn.cos() - y * turn.sin(),
+                    figure(&frame["at_mm"][1]) + x * turn.sin() + y * turn.cos(),
+                ];
+                assert!((back[0] - at.x).hypot(back[1] - at.y) < 1e-3, "{name}: {back:?} {at}");
+            }
+        }
+        let marks = own["marks"].as_array().expect("a list");
+        for told in own["distances"].as_array().expect("a list") {
+            let place = |end: usize| {
+                let number = told["marks"][end].as_u64().expect("a number") as usize;
+                let at = &marks[number - 1]["at"]["bay_mm"];
+                (figure(&at[0]), figure(&at[1]))
+            };
+            let ((ax, ay), (bx, by)) = (place(0), place(1));
+            let level = (ax - bx).hypot(ay - by);
+            assert!((figure(&told["distance_mm"]) - level).abs() < 1.0, "{told}");
+        }
+        // A letter is A, B, C ..., in the order of the list.
+        let findings = own["findings"].as_array().expect("a list");
+        let letters: Vec<&str> = findings.iter().filter_map(|own| own["letter"].as_str()).collect();
+        let expected: Vec<String> = (1..=letters.len()).map(baywright_planner::words::letter).collect();
+        assert_eq!(letters, expected);
+    }
+    // What the sheet prints is the data's figure, rounded to a millimetre.
+    let name = loaded.arrangements[0].0.as_str();
+    let output = baywright(&["sheet", "crowded-bay", "-a", name, "-o", named(&sheet)]);
+    assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+    let pages = text(&output.stdout);
+    let printed = pages.lines().map(|own| std::fs::read_to_string(own).expect("a page"));
+    let printed: String = printed.collect::<String>().replace(['\u{202f}', '\u{a0}'], "");
+    for told in set_ups[0]["distances"].as_array().expect("a list") {
+        let rounded = format!("{}", figure(&told["distance_mm"]).round());
+        assert!(
+            printed.contains(&format!(">{rounded}<")) || printed.contains(&format!(">{rounded} *<")),
+            "{rounded}"
+        );
+    }
     let _ = std::fs::remove_dir_all(folder);
 }

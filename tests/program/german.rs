@@ -173,12 +173,12 @@ fn every_sheet_is_german() {
             let of = Of { now, before: None, state: &state, face: &face };
             for kind in Sheet::ALL {
                 for page in sheet(kind, &of, Paper::landscape(Size::A1), &About::default(), &lettering) {
-                    // Names may be broken between lines.
+                    // Names may be broken between lines; one that a view had no room for is cut, and no name any more.
                     let listed: Vec<String> = page
                         .frames
                         .iter()
                         .flat_map(|frame| texts_of(frame.items()))
-                        .filter(|text| !text.contains("Bereithalten: "))
+                        .filter(|text| !text.contains("Bereithalten: ") && !text.ends_with('…'))
                         .collect();
                     seen += listed.len();
                     let text = ours(&format!("{} {}", page.title, listed.join(" ")), &typed);

@@ -100,6 +100,18 @@ fn answers_are_as_it_says() {
     must_hold(&strict, &data(&several.stderr), "what went wrong beside them");
 }
 
+/// What a mark sheet tells as data is as the schema says, of every shipped bay.
+#[test]
+fn marks_as_data_are_as_the_schema_says() {
+    let strict = strict(schema());
+    for own in baywright_files::EMBEDDED_LAYOUTS {
+        let name = own.name.trim_end_matches(".ron");
+        let told = run(&["marks", name, "--format", "json", "--date", "2026-11-20"]);
+        assert!(told.status.success(), "{name}");
+        must_hold(&strict, &data(&told.stdout), name);
+    }
+}
+
 /// What is not so is refused: a schema that lets everything through would hold nothing.
 #[test]
 fn what_is_otherwise_is_refused() {

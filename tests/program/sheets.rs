@@ -100,6 +100,68 @@ fn a_picture_is_as_large_as_was_asked_for() {
     std::fs::remove_dir_all(folder).expect("removed");
 }
 
+/// One file goes to standard output, byte by byte the one that would be written.
+#[test]
+fn one_file_goes_to_standard_output() {
+    let folder = scratch("piped");
+    let file = folder.join("sheet.pdf");
+    let line = ["crowded-bay", "-k", "marks,findings", "-o"];
+    let written = run(&[&line[..], &[path(&file)]].concat());
+    assert_eq!(written.status.code(), Some(0), "{}", text(&written.stderr));
+    let piped = run(&[&line[..], &["-"]].concat());
+    assert_eq!(piped.status.code(), Some(0), "{}", text(&piped.stderr));
+    assert!(piped.stdout == std::fs::read(&file).expect("the sheet"));
+    let name =
+        baywright_files::open(Path::new("crowded-bay"), None).expect("a bay").arrangements[0].0.to_string();
+    let one = run(&["crowded-bay", "-a", &name, "-o", "-", "--format", "png", "--dpi", "60"]);
+    assert!(one.stdout.starts_with(b"\x89PNG"), "{}", text(&one.stderr));
+    std::fs::remove_dir_all(folder).expect("removed");
+}
+
+/// Nothing that sheets are made from is replaced by them, nor what belongs to it.
+#[test]
+fn no_sheet_replaces_what_it_is_made_from() {
+    let folder = scratch("inputs");
+    let [shop, face, bay, under] =
+        ["shop.ron", "face.png", "bay.ron", "under.png"].map(|name| folder.join(name));
+    std::fs::write(&shop, "(version: 2, picture: \"face.png\")").expect("written");
+    let layout = std::fs::read_to_string("bay-layouts/clear-bay.ron").expect("a layout");
+    let opens = layout.find('(').expect("a layout") + 1;
+    let (begins, rest) = layout.split_at(opens);
+    let under_it = "\n    underlay: (picture: \"under.png\", at_mm: (0, 0), mm_per_px: 10),";
+    std::fs::write(&bay, format!("{begins}{under_it}{rest}")).expect("written");
+    std::fs::create_dir_all(folder.join("vehicle-profiles")).expect("a folder");
+    for car in std::fs::read_dir("vehicle-profiles").expect("cars").flatten() {
+        std::fs::copy(car.path(), folder.join("vehicle-profiles").join(car.file_name())).expect("copied");
+    }
+    for own in [&face, &under] {
+        std::fs::write(own, "mine").expect("written");
+    }
+    for own in [&face, &under] {
+        let output = run(&[path(&bay), "--shop", path(&shop), "-k", "blank", "-o", path(own)]);
+        let errors = text(&output.stderr);
+        assert_eq!(output.status.code(), Some(3), "{errors}");
+        assert!(errors.contains("it is what this is made from"), "{errors}");
+        assert_eq!(std::fs::read_to_string(own).expect("there"), "mine");
+    }
+    std::fs::remove_dir_all(folder).expect("removed");
+}
+
+/// More layouts than can be answered for are refused before any is read.
+#[test]
+fn a_folder_is_limited() {
+    let folder = scratch("many");
+    for at in 0..=baywright_files::MOST_LAYOUTS {
+        std::fs::write(folder.join(format!("{at}.ron")), "(version: 1").expect("written");
+    }
+    let output = run(&[path(&folder), "-o", path(&folder.join("out"))]);
+    assert_eq!(output.status.code(), Some(2));
+    let errors = text(&output.stderr);
+    assert!(errors.contains("More than 1000 bay layouts are too many at once"), "{errors}");
+    assert!(!folder.join("out").exists());
+    std::fs::remove_dir_all(folder).expect("removed");
+}
+
 #[test]
 fn what_goes_wrong_is_named() {
     let folder = scratch("wrong");
@@ -121,7 +183,7 @@ fn what_goes_wrong_is_named() {
     assert_eq!(data["format"], "baywright-errors");
     for (line, said) in [
         (&["clear-bay", "-o", "sheet.txt"][..], "give a name that ends in .pdf, .svg or .png"),
-        (&["clear-bay", "-o", "-"], "-: sheets are written as PDF, SVG or PNG"),
+        (&["clear-bay", "-o", "-", "--format", "svg"], "Standard output takes one file"),
         (&["clear-bay", "-a", "no such", "-o", "sheet.pdf"], "found no set-up \"no such\""),
         (&["clear-bay", "--before", "no such", "-o", "sheet.pdf"], "found no set-up \"no such\""),
         (&["clear-bay", "--paper", "a1", "--dpi", "600", "-o", "sheet.png"], "is too large"),

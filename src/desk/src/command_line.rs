@@ -6,7 +6,7 @@ pub mod draw;
 mod grammar;
 pub mod import;
 mod input;
-mod json;
+pub(crate) mod json;
 pub(crate) mod kind;
 pub mod marks;
 mod misread;

@@ -32,6 +32,7 @@ mod pages;
 pub mod raster;
 mod remember;
 pub mod rescue;
+mod room_drawing;
 mod sheets;
 pub mod shelf;
 mod space;
@@ -97,6 +98,8 @@ pub struct Desk {
     told: customer::Told,
     /// What is printed.
     on_paper: sheets::OnPaperPage,
+    /// A drawing of another program on its way in.
+    room_drawing: room_drawing::DrawingPage,
     underlay: underlay::Shown,
     /// The file that is open is held, so that a second window can tell.
     held: Option<Held>,
@@ -148,6 +151,7 @@ impl Desk {
             compared: pages::Compared::default(),
             told: customer::Told::default(),
             on_paper: sheets::OnPaperPage::default(),
+            room_drawing: room_drawing::DrawingPage::default(),
             underlay: underlay::Shown::default(),
             held: None,
             remembered: Remembered::default(),
@@ -287,6 +291,7 @@ impl Desk {
         self.follow_picture(&ctx);
         self.hear_copied(&ctx);
         self.hear_written();
+        self.hear_drawing(&ctx);
         self.menus.before(&ctx);
         if let Some(&page::Page::Customer(at)) = self.view.page() {
             self.customer_keys(at, &keys::pressing(&ctx), &mut commands);
@@ -330,6 +335,8 @@ impl Desk {
             self.customer(ui, &mut commands);
         } else if self.is_on_paper() {
             self.sheets_page(ui, &mut commands);
+        } else if self.is_drawing_in() {
+            self.room_drawing_page(ui, &mut commands);
         } else {
             self.panels(ui, &mut commands);
         }

@@ -5,6 +5,7 @@ pub mod answer;
 pub mod caught;
 pub mod document;
 pub mod draft;
+pub(crate) mod drawn_in;
 pub mod first;
 pub mod history;
 pub mod job;

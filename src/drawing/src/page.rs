@@ -45,14 +45,45 @@ pub struct Frame {
 pub enum Content {
     /// A view at its own scale, cut off at the frame's edge.
     View(Drawing),
-    /// Lines of text.
+    /// Lines of one text.
     Text(Vec<Item>),
-    /// Rows, such as a key's.
+    /// What stands over a part of the page, in one line or more.
+    Heading(Vec<Item>),
+    /// Signs and what they mean, squares to draw in.
     Table(Vec<Item>),
+    /// A row of a table of rows and columns.
+    Row(Row),
     /// What the page is about, and the answer.
     TitleBlock(Vec<Item>),
     /// A scale bar, with the scale.
     ScaleBar(Vec<Item>),
+}
+
+/// A row of a table. Tables lie on their pages row by row: which of them is the first, and what is in which cell, is told to who
+/// cannot see it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row {
+    /// What is painted in it.
+    pub items: Vec<Item>,
+    /// What is in each of its cells, in the order in which texts and boxes stand among the items.
+    pub cells: Vec<InCell>,
+    /// Whether its cells say what stands below them.
+    pub is_head: bool,
+    /// Whether its texts say what stands to the right of them: no row above does.
+    pub names_itself: bool,
+    /// Whether a table begins here, or goes on from the page before.
+    pub is_first: bool,
+}
+
+/// What is in a cell.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum InCell {
+    /// So many lines of text.
+    Lines(usize),
+    /// A box to write in.
+    Box,
+    /// Nothing.
+    Nothing,
 }
 
 impl Page {
@@ -81,7 +112,9 @@ impl Frame {
     pub fn items(&self) -> &[Item] {
         match &self.content {
             Content::View(drawing) => &drawing.items,
+            Content::Row(row) => &row.items,
             Content::Text(items)
+            | Content::Heading(items)
             | Content::Table(items)
             | Content::TitleBlock(items)
             | Content::ScaleBar(items) => items,
@@ -102,6 +135,8 @@ impl Frame {
 
 /// An item of some frames, as a writer takes it.
 pub(crate) struct Painted<'a> {
+    /// In which of the frames.
+    pub frame: usize,
     /// Its place among all of them as they are read, frame by frame.
     pub read: usize,
     /// How its list lies on the paper.
@@ -112,12 +147,14 @@ pub(crate) struct Painted<'a> {
 
 /// What is painted in some frames, layer by layer.
 pub(crate) fn in_order(frames: &[Frame]) -> Vec<Painted<'_>> {
-    let all = frames.iter().flat_map(|frame| {
+    let all = frames.iter().enumerate().flat_map(|(at, frame)| {
         let placing = frame.placing();
-        frame.items().iter().map(move |item| (placing, item))
+        frame.items().iter().map(move |item| (at, placing, item))
     });
-    let mut items: Vec<_> =
-        all.enumerate().map(|(read, (placing, item))| Painted { read, placing, item }).collect();
+    let mut items: Vec<_> = all
+        .enumerate()
+        .map(|(read, (frame, placing, item))| Painted { frame, read, placing, item })
+        .collect();
     // Stable: items of one layer keep the order of their frames.
     items.sort_by_key(|own| own.item.role.layer());
     items

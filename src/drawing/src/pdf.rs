@@ -1,15 +1,13 @@
 //! PDF: pages as they are printed, at their true scale, each text as text in the drawings' own font.
 //!
 //! Everything is given in px, 96 to the inch, and the page is scaled to PDF's points, 72 to the inch. No clock goes in: the bytes are
-//! the same on every machine. Tagged after ISO 14289-1 (PDF/UA-1, from memory): a view is a figure that is described in words, each
-//! line of text a paragraph, all else is ornament.
+//! the same on every machine. Tagged after ISO 14289-1 (PDF/UA-1, from memory): see `pdf/read.rs`.
 
 mod letters;
 mod paths;
+mod read;
 mod shapes;
 mod tiles;
-
-use std::num::NonZeroU16;
 
 use baywright_planner::geometry::{Bounds, DVec2};
 use krilla::configure::{Accessibility, Configuration, ConfigurationBuilder};
@@ -18,13 +16,14 @@ use krilla::geom::{Point, Transform};
 use krilla::metadata::Metadata;
 use krilla::outline::{Outline, OutlineNode};
 use krilla::page::PageSettings;
-use krilla::tagging::{Artifact, ArtifactType, ContentTag, Identifier, SpanTag, Tag, TagGroup, TagTree};
+use krilla::tagging::{ContentTag, Tag, TagGroup, TagTree};
 use krilla::{Document, SerializeSettings};
 
-use crate::list::{PX_PER_PAPER_MM, Shape};
+use crate::list::PX_PER_PAPER_MM;
 use crate::page::{Content, Frame, Page, in_order};
 use crate::text::clean;
 use crate::theme::Theme;
+use read::{around, ornament};
 use shapes::Painter;
 
 /// Points for each px.
@@ -99,7 +98,7 @@ fn write(document: &mut Document, page: &Page, theme: Theme) -> Result<TagGroup,
             let seen = painter.surface.start_tagged(ContentTag::Other);
             if painter.clip(Bounds { low: low * PX_PER_PAPER_MM, high: high * PX_PER_PAPER_MM }) {
                 for own in in_order(frames) {
-                    painter.item(&own.placing, own.item);
+                    painter.item(&own.placing, own.item, false);
                 }
                 painter.surface.pop();
             }
@@ -108,40 +107,11 @@ fn write(document: &mut Document, page: &Page, theme: Theme) -> Result<TagGroup,
             figure.push(seen);
             section.push(figure);
         } else {
-            around(&mut painter, frames, head.take(), &mut section);
+            around(&mut painter, frames, &mut head, &mut section);
         }
     }
     surface.pop();
     surface.finish();
     sheet.finish();
     Ok(section)
-}
-
-/// What stands around the views: painted layer by layer, read frame by frame.
-fn around(painter: &mut Painter<'_, '_>, frames: &[Frame], head: Option<&str>, section: &mut TagGroup) {
-    let mut read: Vec<(usize, Identifier)> = Vec::new();
-    for own in in_order(frames) {
-        let is_read = matches!(&own.item.shape, Shape::Text(text) if !text.text.is_empty());
-        let tag = if is_read { ContentTag::Span(SpanTag::empty()) } else { ornament() };
-        let seen = painter.surface.start_tagged(tag);
-        painter.item(&own.placing, own.item);
-        painter.surface.end_tagged();
-        if is_read {
-            read.push((own.read, seen));
-        }
-    }
-    read.sort_by_key(|(at, _)| *at);
-    for (at, (_, seen)) in read.into_iter().enumerate() {
-        // The first line of all says what the page is about.
-        let mut line = match NonZeroU16::new(1).zip(head.filter(|_| at == 0)) {
-            Some((level, title)) => TagGroup::new(Tag::Hn(level, Some(title.to_owned()))),
-            None => TagGroup::new(Tag::P),
-        };
-        line.push(seen);
-        section.push(line);
-    }
-}
-
-const fn ornament() -> ContentTag<'static> {
-    ContentTag::Artifact(Artifact { kind: ArtifactType::Layout, bbox: None })
 }

@@ -96,6 +96,10 @@ impl Sheet {
 
 /// The pages of a sheet.
 pub fn sheet(kind: Sheet, of: &Of<'_>, paper: Paper, about: &About, lettering: &Lettering<'_>) -> Vec<Page> {
+    let lettering = &Lettering {
+        least_text: Lettering::LEAST_TEXT * lettering.enlarged() * paper.letters(),
+        ..*lettering
+    };
     let words = Words::new(of.now.arrangement, lettering.locale);
     let title = kind.title(lettering.locale.language);
     let on = Sheeted { paper, about, lettering, words: &words, title, is_blank: kind == Sheet::Blank };

@@ -23,7 +23,7 @@ use std::path::Path;
 
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::Id;
-use baywright_planner::model::fault::{DrawingTrouble, FileFault, FileKind, FileTrouble};
+use baywright_planner::model::fault::{DrawingTrouble, FileFault, FileKind, FileTrouble, TooMuch};
 
 use crate::text::not_read;
 
@@ -89,6 +89,15 @@ pub struct DxfLayer {
     pub reach: Option<(DVec2, DVec2)>,
     /// Whether it is switched off or frozen: it is read all the same.
     pub is_hidden: bool,
+}
+
+/// Something that is drawn, from end to end, in the drawing's own units.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DxfLine<'a> {
+    /// The layer that it is on.
+    pub layer: &'a str,
+    /// Points along it; of what is closed the last is the first.
+    pub points: Vec<DVec2>,
 }
 
 /// A drawing of another program.
@@ -193,6 +202,29 @@ impl DxfDrawing {
             .map_or_else(|| self.file.clone(), |own| own.to_string_lossy().into_owned());
         to_bay::bay_of(&self.placed, choice, names, (id, name, source))
             .map_err(|trouble| FileFault::whole(&self.file, FileTrouble::Drawing(trouble)))
+    }
+
+    /// Everything that is drawn, as straight lines: arcs keep within so much of theirs, in the drawing's own units.
+    ///
+    /// # Errors
+    /// More points than are looked at.
+    pub fn lines(&self, within: f64) -> Result<Vec<DxfLine<'_>>, FileFault> {
+        let mut lines = Vec::with_capacity(self.placed.drawn.len());
+        let mut left = to_bay::MOST_POINTS;
+        for own in &self.placed.drawn {
+            let Some((layer, _)) = self.placed.layers.get(own.layer) else { continue };
+            let mut points: Vec<DVec2> = Vec::new();
+            for piece in &own.pieces {
+                points.extend(piece.points(within));
+                if points.len() > left {
+                    let trouble = DrawingTrouble::TooMuch(TooMuch::Tangled(to_bay::MOST_POINTS));
+                    return Err(FileFault::whole(&self.file, FileTrouble::Drawing(trouble)));
+                }
+            }
+            left -= points.len();
+            lines.push(DxfLine { layer, points });
+        }
+        Ok(lines)
     }
 
     /// The unit that was asked for, else the drawing's own.

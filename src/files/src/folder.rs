@@ -8,7 +8,11 @@ use crate::kind::kind_of;
 use crate::text::not_read;
 use crate::whole::not_written;
 
-/// The layouts in a folder, sorted by name: what ends in `.ron` and is no file of ours of another kind. `None` if it is no folder.
+/// Of so many layouts sheets are made at once; a folder with more is not looked through.
+pub const MOST_LAYOUTS: usize = 1_000;
+
+/// The layouts in a folder, sorted by name: what ends in `.ron` and is no file of ours of another kind. `None` if it is no folder. No more
+/// than one over [`MOST_LAYOUTS`].
 ///
 /// # Errors
 /// It cannot be looked into.
@@ -17,8 +21,12 @@ pub fn layouts_of_folder(folder: &Path) -> Option<Result<Vec<PathBuf>, FileFault
         return None;
     }
     let listed = std::fs::read_dir(folder).map(|entries| {
-        let mut all: Vec<PathBuf> =
-            entries.flatten().map(|entry| entry.path()).filter(|path| may_be(path)).collect();
+        let mut all: Vec<PathBuf> = entries
+            .flatten()
+            .map(|entry| entry.path())
+            .filter(|path| may_be(path))
+            .take(MOST_LAYOUTS + 1)
+            .collect();
         all.sort();
         all
     });

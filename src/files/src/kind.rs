@@ -10,12 +10,18 @@ use crate::text::Text;
 /// Endings of pictures of any kind; which of them can be shown, the reader of pictures says.
 const PICTURES: [&str; 8] = ["png", "jpg", "jpeg", "gif", "bmp", "tif", "tiff", "webp"];
 
+/// Endings of drawings of other programs; which of them can be read, their reader says.
+const DRAWINGS: [&str; 2] = ["dxf", "dwg"];
+
 /// What a file most likely is; `Any` if it is none of ours, or cannot be read. Whoever then reads it says what is wrong with
 /// it.
 pub fn kind_of(path: &Path) -> FileKind {
     let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase()).unwrap_or_default();
     if PICTURES.contains(&ending.as_str()) {
         return FileKind::Picture;
+    }
+    if DRAWINGS.contains(&ending.as_str()) {
+        return FileKind::Drawing;
     }
     Text::read(path, FileKind::Any).map_or(FileKind::Any, |text| kind_in(&text))
 }
@@ -78,6 +84,7 @@ mod tests {
         assert_eq!(kind_of(&folder), FileKind::Any);
         assert_eq!(kind_of(&folder.join("not-there.ron")), FileKind::Any);
         assert_eq!(kind_of(Path::new("Hall.PNG")), FileKind::Picture);
+        assert_eq!(kind_of(Path::new("Hall.DXF")), FileKind::Drawing);
         std::fs::remove_dir_all(folder).unwrap();
     }
 }

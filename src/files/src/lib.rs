@@ -45,12 +45,12 @@ mod whole;
 pub use baywright_planner::model::fault::FileFault;
 pub use disk_mark::DiskMark;
 pub use dxf::{
-    ClosedGap, DxfBay, DxfChoice, DxfDrawing, DxfLayer, DxfNames, DxfUnit, LARGEST_DXF, NotRead, parse_dxf,
-    read_dxf,
+    ClosedGap, DxfBay, DxfChoice, DxfDrawing, DxfLayer, DxfLine, DxfNames, DxfUnit, LARGEST_DXF, NotRead,
+    parse_dxf, read_dxf,
 };
 pub use embedded::{Embedded, LAYOUTS as EMBEDDED_LAYOUTS, PROFILES as EMBEDDED_PROFILES};
 pub use fingerprint::fingerprint;
-pub use folder::{layouts_of_folder, make_folder};
+pub use folder::{MOST_LAYOUTS, layouts_of_folder, make_folder};
 pub use in_use::{Held, Hold, hold};
 pub use journal::{Journal, LeftBehind, Leftovers, Record, Since, Work, left_behind};
 pub use kind::kind_of;
@@ -60,7 +60,7 @@ pub use library::Library;
 pub use log::LogFile;
 pub use open::{Loaded, Resolved, load_layout, open, open_from, open_in_part, parse_layout, resolve};
 pub use open_profile::{Profile, load_profile, parse_draft, parse_profile};
-pub use output::{fresh_folder, write_output};
+pub use output::{fresh_folder, may_be_output, write_output};
 pub use picture::{
     LARGEST_PICTURE_FILE, MOST_PX, MOST_PX_A_SIDE, MOST_PX_SHOWN, Picture, decode_picture, read_picture,
 };

@@ -14,6 +14,15 @@ use crate::whole::{behind_links, canonical, not_written, write_whole};
 /// # Errors
 /// It leads to a file of another kind or to an input, or cannot be written; what was there is there still.
 pub fn write_output(path: &Path, bytes: &[u8], inputs: &[&Path]) -> Result<(), FileFault> {
+    may_be_output(path, inputs)?;
+    write_whole(path, bytes)
+}
+
+/// Whether an output may be written there: `inputs` are the files that it is made from.
+///
+/// # Errors
+/// It leads to a file of another kind or to an input.
+pub fn may_be_output(path: &Path, inputs: &[&Path]) -> Result<(), FileFault> {
     let refused = |trouble| Err(FileFault::whole(path.display().to_string(), trouble));
     let real = behind_links(path);
     let kind = |path: &Path| path.extension().map(std::ffi::OsStr::to_ascii_lowercase);
@@ -24,7 +33,7 @@ pub fn write_output(path: &Path, bytes: &[u8], inputs: &[&Path]) -> Result<(), F
     if inputs.iter().any(|input| canonical(input) == place) {
         return refused(FileTrouble::IsInput);
     }
-    write_whole(path, bytes)
+    Ok(())
 }
 
 /// Makes a folder for its owner only, where the system keeps what is soon thrown away, under a name that nobody knows before:

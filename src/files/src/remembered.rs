@@ -48,6 +48,9 @@ pub struct Remembered {
     /// The size of the paper that sheets are printed on, by its name.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub printed_on: Option<String>,
+    /// Whether the long side of that paper lies level.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub printed_level: Option<bool>,
     /// The window.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub window: Option<KeptWindow>,
@@ -129,6 +132,7 @@ impl Default for Remembered {
             letters_percent: None,
             paper: None,
             printed_on: None,
+            printed_level: None,
             window: None,
         }
     }

@@ -37,6 +37,7 @@ fn choice(room: &str, walls: &[&str], things: &[&str], unit: DxfUnit) -> DxfChoi
         gap_mm: 10.0,
         wall_mm: 100.0,
         ceiling_mm: 3_000.0,
+        low_at: None,
     }
 }
 

@@ -10,6 +10,7 @@ mod dimensions;
 mod in_bay;
 mod of_building;
 mod parked;
+mod redrawn;
 mod step;
 #[cfg(test)]
 mod testing;
@@ -28,6 +29,7 @@ pub use building::lost_by_adopting;
 pub use deed::Deed;
 pub use in_bay::set_up_in;
 pub use of_building::OfBuilding;
+pub use redrawn::{Redrawn, redrawn};
 pub use things::is_built;
 
 /// One change of a layout, seen from one arrangement.

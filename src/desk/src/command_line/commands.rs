@@ -111,6 +111,8 @@ pub(crate) struct Marks {
     pub(crate) quiet: bool,
     /// `None`: standard output.
     pub(crate) output: Option<PathBuf>,
+    /// What goes to standard output: `csv` or `json`.
+    pub(crate) format: String,
     pub(crate) language: Language,
     pub(crate) today: Option<Date>,
     pub(crate) shop: Option<PathBuf>,
@@ -212,6 +214,7 @@ pub(crate) fn read(
             json: given.get_flag("json"),
             quiet: given.get_flag("quiet"),
             output: given.get_one::<PathBuf>("output").cloned(),
+            format: given.get_one::<String>("format").cloned().unwrap_or_default(),
             language,
             today,
             shop: given.get_one::<PathBuf>("shop").cloned(),

@@ -204,6 +204,13 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
                 .value_hint(ValueHint::FilePath)
                 .help(texts.output_of_marks),
         )
+        .arg(
+            Arg::new("format")
+                .long("format")
+                .value_parser(PossibleValuesParser::new(["csv", "json"]))
+                .default_value("csv")
+                .help(texts.format_of_marks),
+        )
         .arg(flag("json", texts.json_of_draw))
         .arg(quiet())
         .arg(shop())

@@ -4,8 +4,7 @@ use std::io;
 use std::path::Path;
 
 use baywright_files::{
-    DxfBay, DxfChoice, DxfDrawing, DxfNames, DxfUnit, Library, Profile, is_taken, layout_text, read_dxf,
-    write_output,
+    DxfBay, DxfChoice, DxfDrawing, DxfUnit, Library, Profile, is_taken, layout_text, read_dxf, write_output,
 };
 use baywright_planner::entry::first_layout;
 use baywright_planner::model::Id;
@@ -18,16 +17,10 @@ use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::page::{Page, Paper};
 use crate::command_line::report::not_read;
 use crate::command_line::trouble::{Errors, Trouble};
+use crate::session::drawn_in::{self, CEILING_MM, bay_of, left_out, unit_name};
 
-/// A ceiling that is lower than most: what is found under it is found under any higher one (common practice, no source).
-const CEILING_MM: f64 = 2_500.0;
 /// The car of the first set-up, where none is asked for.
 const EXAMPLE: &str = "example-saloon";
-/// So many layers that became nothing are told.
-const MOST_LAYERS: usize = 30;
-/// So many closed gaps are told one by one.
-const MOST_GAPS: usize = 10;
-
 /// Makes a bay of a drawing, or lists its layers.
 pub(crate) fn import(asked: &Import, out: &mut Page<'_>, errors: &mut Errors<'_>) -> Outcome {
     if asked.quiet {
@@ -58,6 +51,7 @@ fn carry_out(asked: &Import, out: &mut Page<'_>, errors: &mut Errors<'_>) -> Out
 /// What was made, and with which car.
 struct Made {
     unit: DxfUnit,
+    choice: DxfChoice,
     bay: DxfBay,
     car: Profile,
     aiming: Id,
@@ -74,17 +68,13 @@ fn made(asked: &Import, drawing: &DxfDrawing, room: &str) -> Result<Made, Vec<Fi
         gap_mm: asked.gap_mm,
         wall_mm: asked.wall_mm,
         ceiling_mm: asked.ceiling_mm.unwrap_or(CEILING_MM),
-    };
-    let (texts, rooms) = (asked.language.imports(), asked.language.rooms());
-    let names = DxfNames {
-        room_wall: &|number| rooms.nth_wall(number),
-        inner_wall: &|number| texts.inner_wall(number),
-        thing: &|number| texts.thing(number),
+        low_at: None,
     };
     let name = asked.output.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
-    let bay = drawing.bay(&choice, &names, name.as_str().into(), name).map_err(|fault| vec![fault])?;
+    let bay = bay_of(drawing, &choice, asked.language, name.as_str().into(), name);
+    let bay = bay.map_err(|fault| vec![fault])?;
     let (car, aiming) = first_car(asked)?;
-    Ok(Made { unit, bay, car, aiming })
+    Ok(Made { unit, choice, bay, car, aiming })
 }
 
 /// The car and the aiming of the first set-up.
@@ -146,37 +136,10 @@ fn write(
 fn told(asked: &Import, drawing: &DxfDrawing, made: &Made, out: &mut Page<'_>) -> io::Result<()> {
     let texts = asked.language.imports();
     let lengths = Lengths::Shown(Locale { language: asked.language, ..Locale::default() });
-    let Made { unit, bay, car, aiming } = made;
+    let Made { unit, choice, bay, car, aiming } = made;
     let file = asked.output.display().to_string();
     out.entry(&format!("{file}: "), &texts.made(bay.bay.walls.len(), bay.bay.things.len()))?;
-    let mut lines = Vec::new();
-    if let Some(own) = drawing.unit.filter(|own| own != unit) {
-        lines.push(texts.other_unit(unit_name(*unit, texts), unit_name(own, texts)));
-    }
-    lines.extend(bay.closed.iter().take(MOST_GAPS).map(|gap| texts.closed(gap.size_mm, gap.at, lengths)));
-    let told = |count: usize, sentence: String| (count > 0).then_some(sentence);
-    let more = bay.closed.len().saturating_sub(MOST_GAPS);
-    lines.extend(told(more, texts.closed_more(more)));
-    if bay.moved.length() > 0.0 {
-        lines.push(texts.moved(bay.moved, lengths));
-    }
-    lines.extend(told(bay.thickened, texts.thickened(bay.thickened, asked.wall_mm, lengths)));
-    lines.extend(told(bay.by_hull, texts.by_hull(bay.by_hull)));
-    lines.extend(told(bay.inside_others, texts.inside_others(bay.inside_others)));
-    lines.extend(told(bay.outside, texts.outside(bay.outside)));
-    lines.extend(told(bay.unclosed, texts.unclosed(bay.unclosed)));
-    let used = |layer: &str| {
-        let chosen = asked.room.iter().chain(&asked.walls).chain(&asked.things);
-        chosen.into_iter().any(|own| own.eq_ignore_ascii_case(layer))
-    };
-    let unused: Vec<&str> = drawing
-        .layers
-        .iter()
-        .filter(|own| own.lines > 0 && !used(&own.name))
-        .map(|own| own.name.as_str())
-        .take(MOST_LAYERS)
-        .collect();
-    lines.extend(told(unused.len(), texts.not_used(&unused)));
+    let mut lines = drawn_in::told(drawing, bay, (choice, *unit), texts, lengths);
     lines.extend(left_out(drawing, texts));
     if asked.ceiling_mm.is_none() {
         lines.push(texts.ceiling_taken(CEILING_MM, lengths));
@@ -201,19 +164,4 @@ fn listed(drawing: &DxfDrawing, texts: &Imports, out: &mut Page<'_>) -> io::Resu
         out.lines(&line)?;
     }
     out.lines(texts.choose_layers)
-}
-
-fn left_out(drawing: &DxfDrawing, texts: &Imports) -> Vec<String> {
-    let all = drawing.not_read.iter();
-    all.map(|own| texts.left_out(own.kind.as_deref(), own.why, own.count, &own.lines)).collect()
-}
-
-const fn unit_name(unit: DxfUnit, texts: &Imports) -> &'static str {
-    match unit {
-        DxfUnit::Millimetres => texts.unit_mm,
-        DxfUnit::Centimetres => texts.unit_cm,
-        DxfUnit::Metres => texts.unit_m,
-        DxfUnit::Inches => texts.unit_in,
-        DxfUnit::Feet => texts.unit_ft,
-    }
 }

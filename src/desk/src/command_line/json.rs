@@ -2,20 +2,20 @@
 
 mod schema;
 mod shape;
+mod sheet;
+mod sheet_shape;
 mod target;
 mod trouble;
 
 use std::io::{self, Write};
 use std::path::Path;
 
-use baywright_files::{Loaded, ShopInUse};
 use baywright_planner::difference::{Difference, of_own_building};
 use baywright_planner::geometry::{DVec2, DVec3, angle};
-use baywright_planner::model::{Arrangement, Layout, ShopFigure};
+use baywright_planner::model::{Arrangement, Layout, Shop, ShopFigure};
 use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Cure, Finding, Quantity, Step, Subject};
 
-use crate::command_line::input::is_stream;
 use crate::command_line::visit::others_of_visit;
 use shape::{
     About, AnswerFormat, Answers, AnswersFormat, Causes, CodeName, Cured, Differs, Do, Found, Kind, Mark,
@@ -24,28 +24,29 @@ use shape::{
 
 pub(crate) use schema::schema;
 pub(crate) use shape::Answer;
+pub(crate) use sheet::told_sheets;
 pub(crate) use trouble::write_troubles;
 
 /// The version of the formats.
 const VERSION: u32 = 1;
 
-/// The answer for one file, which was named so.
+/// The answer for one file, which is told so, by these settings of the shop and their file.
 pub(crate) fn answer(
-    name: &Path,
-    loaded: &Loaded,
-    used: &ShopInUse,
+    file: String,
+    layout: &Layout,
+    used: (&Shop, Option<&Path>),
     answers: &[(&Arrangement, Assessment)],
     locale: Locale,
 ) -> Answer {
     Answer {
         format: AnswerFormat::One,
         version: VERSION,
-        file: if is_stream(name) { name.display().to_string() } else { loaded.file.clone() },
-        bay: loaded.layout.bay.name.clone(),
+        file,
+        bay: layout.bay.name.clone(),
         shop: shop(used),
         arrangements: answers
             .iter()
-            .map(|(arrangement, assessment)| one(&loaded.layout, arrangement, assessment, locale))
+            .map(|(arrangement, assessment)| one(layout, arrangement, assessment, locale))
             .collect(),
     }
 }
@@ -63,13 +64,13 @@ pub(crate) fn write(answers: &[Answer], several: bool, out: &mut dyn Write) -> i
     writeln!(out)
 }
 
-fn shop(used: &ShopInUse) -> ShopUsed {
+fn shop((shop, file): (&Shop, Option<&Path>)) -> ShopUsed {
     let figures = || ShopFigure::ALL.iter();
     ShopUsed {
-        file: used.path.as_ref().map(|path| path.display().to_string()),
-        fingerprint: used.shop.fingerprint(),
-        settings: figures().map(|own| (own.name(), millionths(used.shop.get(*own)))).collect(),
-        own: figures().filter(|own| used.shop.is_own(**own)).map(|own| own.name()).collect(),
+        file: file.map(|path| path.display().to_string()),
+        fingerprint: shop.fingerprint(),
+        settings: figures().map(|own| (own.name(), millionths(shop.get(*own)))).collect(),
+        own: figures().filter(|own| shop.is_own(**own)).map(|own| own.name()).collect(),
     }
 }
 

@@ -1,4 +1,5 @@
-//! `baywright marks`: floor marks, targets and distances as a table for other programs (CSV).
+//! `baywright marks`: floor marks, targets and distances as a table for other programs (CSV), or with all that a sheet tells as data
+//! (JSON, `json/sheet.rs`).
 //!
 //! One row for each mark, target and distance of each set-up that is asked about. Places are in the bay's frame, mm, rounded to
 //! hundredths, with a point before the tenths whatever the region; what a row has no figure for is empty. Quoted as RFC 4180 has it, a line feed after each row. Column names and kinds are
@@ -11,10 +12,12 @@ use baywright_files::shop_in_use;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::hand::kept_ends;
 use baywright_planner::model::Arrangement;
+use baywright_planner::words::{Locale, Units};
 use baywright_planner::{Verdict, assess};
 
 use crate::command_line::commands::Marks;
 use crate::command_line::input::{is_stream, open};
+use crate::command_line::json::told_sheets;
 use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::report::{chosen, judged_by, not_read};
 use crate::command_line::trouble::{Errors, Trouble};
@@ -31,16 +34,19 @@ pub(crate) fn marks(
     errors: &mut Errors<'_>,
 ) -> Outcome {
     let file = asked.output.as_deref().filter(|output| !is_stream(output));
-    if let Some(file) =
-        file.filter(|file| !file.extension().is_some_and(|own| own.eq_ignore_ascii_case("csv")))
-    {
-        errors.tell(Trouble::NoTable(file.display().to_string()));
-        return Outcome::NotRead;
-    }
+    let ending = file.map(|file| file.extension().unwrap_or_default().to_string_lossy().to_lowercase());
+    let as_data = match ending.as_deref().unwrap_or(&asked.format) {
+        "csv" => false,
+        "json" => true,
+        _ => {
+            errors.tell(Trouble::NoTable(file.unwrap_or(Path::new("")).display().to_string()));
+            return Outcome::NotRead;
+        }
+    };
     let opened = shop_in_use(asked.shop.as_deref(), own_shop)
-        .and_then(|used| open(&asked.layout, judged_by(&used, asked.today), asked.language));
-    let loaded = match opened {
-        Ok(loaded) => loaded,
+        .and_then(|used| Ok((open(&asked.layout, judged_by(&used, asked.today), asked.language)?, used)));
+    let (loaded, used) = match opened {
+        Ok(opened) => opened,
         Err(faults) => return not_read(faults, errors),
     };
     errors.tell_passed_over(&loaded.passed_over);
@@ -48,10 +54,19 @@ pub(crate) fn marks(
         Ok(chosen) => chosen,
         Err(outcome) => return outcome,
     };
-    let table = match table(&arrangements) {
-        Ok(table) => table,
+    let written = if as_data {
+        let locale = Locale::of(asked.language, Units::Millimetres);
+        let name = &asked.layout;
+        let file = if is_stream(name) { name.display().to_string() } else { loaded.file.clone() };
+        let by = (&used.shop, used.path.as_deref());
+        told_sheets(file, &loaded.layout.bay.name, by, &arrangements, locale).map_err(|why| why.to_string())
+    } else {
+        table(&arrangements).map_err(|why| why.to_string())
+    };
+    let table = match written {
+        Ok(written) => written,
         Err(why) => {
-            errors.tell(Trouble::NotPrinted(why.to_string()));
+            errors.tell(Trouble::NotPrinted(why));
             return Outcome::NotWritten;
         }
     };
@@ -78,7 +93,11 @@ struct Row<'a> {
     distance_mm: Option<f64>,
 }
 
-fn table(arrangements: &[&Arrangement]) -> csv::Result<Vec<u8>> {
+/// The table of these set-ups.
+///
+/// # Errors
+/// The writer refused.
+pub(crate) fn table(arrangements: &[&Arrangement]) -> csv::Result<Vec<u8>> {
     let mut out = csv::Writer::from_writer(Vec::new());
     out.write_record(COLUMNS)?;
     for arrangement in arrangements {

@@ -115,6 +115,11 @@ impl<'a> Page<'a> {
         self.paper.width
     }
 
+    /// Writes a file that is no text, as it is; `None` to a terminal, which it would steer.
+    pub(crate) fn file(&mut self, bytes: &[u8]) -> Option<io::Result<()>> {
+        self.paper.width.is_none().then(|| self.out.raw(bytes))
+    }
+
     /// A text of several lines; what of a line does not go on it stands under its beginning.
     pub(crate) fn lines(&mut self, text: &str) -> io::Result<()> {
         for line in text.lines() {

@@ -21,6 +21,12 @@ impl<'a> Plain<'a> {
         self.out.write_all(spelled(text).as_bytes())
     }
 
+    /// Passes on a file that is no text, as it is: never to a terminal.
+    pub(crate) fn raw(&mut self, bytes: &[u8]) -> io::Result<()> {
+        self.out.write_all(bytes)?;
+        self.out.flush()
+    }
+
     /// Passes on what is to steer: never anything but the program's own constants.
     pub(crate) fn steer(&mut self, code: &'static str) -> io::Result<()> {
         self.out.write_all(code.as_bytes())

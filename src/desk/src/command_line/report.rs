@@ -80,7 +80,9 @@ fn one_file(
     let answers: Vec<(&Arrangement, Assessment)> =
         chosen.iter().map(|arrangement| (*arrangement, assess_fully(arrangement))).collect();
     let written = if asked.json {
-        data.push(json::answer(layout, &loaded, used, &answers, asked.locale));
+        let file = if input::is_stream(layout) { layout.display().to_string() } else { loaded.file.clone() };
+        let shop = (&used.shop, used.path.as_deref());
+        data.push(json::answer(file, &loaded.layout, shop, &answers, asked.locale));
         Ok(())
     } else {
         text(&loaded, &answers, asked, out)

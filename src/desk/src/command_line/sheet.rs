@@ -6,21 +6,22 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::sync::mpsc;
 
-use baywright_files::{ShopInUse, layouts_of_folder, make_folder, shop_in_use};
+use baywright_files::{MOST_LAYOUTS, ShopInUse, layouts_of_folder, make_folder, shop_in_use};
 use rayon::prelude::*;
 
 use crate::command_line::commands::SheetAsked;
 use crate::command_line::input::is_stream;
 use crate::command_line::outcome::{Outcome, said};
+use crate::command_line::page::Page;
 use crate::command_line::report::not_read;
 use crate::command_line::trouble::{Errors, Trouble};
-use made::{Made, made, written};
+use made::{Made, as_files, made, written};
 
 /// Makes the sheets.
 pub(crate) fn sheets(
     asked: &SheetAsked,
     own_shop: Option<&Path>,
-    out: &mut dyn Write,
+    out: &mut Page<'_>,
     errors: &mut Errors<'_>,
 ) -> Outcome {
     let used = match shop_in_use(asked.shop.as_deref(), own_shop) {
@@ -37,14 +38,17 @@ fn is_folder(named: &Path) -> bool {
     !is_stream(named) && layouts_of_folder(named).is_some()
 }
 
-/// The sheets of one layout, in the file that was asked for. Standard output takes none: it is no text.
+/// The sheets of one layout, in the file that was asked for, or on standard output.
 fn single(
     layout: &Path,
     asked: &SheetAsked,
     used: &ShopInUse,
-    out: &mut dyn Write,
+    out: &mut Page<'_>,
     errors: &mut Errors<'_>,
 ) -> Outcome {
+    if is_stream(&asked.output) {
+        return to_output(layout, asked, used, out, errors);
+    }
     let ending = asked.output.extension().map(|own| own.to_string_lossy().to_lowercase()).unwrap_or_default();
     if !["pdf", "svg", "png"].contains(&ending.as_str()) {
         errors.tell(Trouble::NoSheet(asked.output.display().to_string()));
@@ -58,6 +62,37 @@ fn single(
         Ok((made, files)) => {
             errors.tell_passed_over(&made.passed_over);
             told(&files, asked, out, errors)
+        }
+        Err((outcome, troubles)) => {
+            troubles.into_iter().for_each(|own| errors.tell(own));
+            outcome
+        }
+    }
+}
+
+/// The sheets of one layout as one file on standard output.
+fn to_output(
+    layout: &Path,
+    asked: &SheetAsked,
+    used: &ShopInUse,
+    out: &mut Page<'_>,
+    errors: &mut Errors<'_>,
+) -> Outcome {
+    let done = made(layout, asked, used).and_then(|made| Ok((as_files(&made, &asked.format, asked)?, made)));
+    match done {
+        Ok((files, made)) => {
+            errors.tell_passed_over(&made.passed_over);
+            let [file] = files.as_slice() else {
+                errors.tell(Trouble::SeveralToOutput(files.len()));
+                return Outcome::NotRead;
+            };
+            match out.file(file) {
+                Some(result) => said(result, errors),
+                None => {
+                    errors.tell(Trouble::ToTerminal);
+                    Outcome::NotRead
+                }
+            }
         }
         Err((outcome, troubles)) => {
             troubles.into_iter().for_each(|own| errors.tell(own));
@@ -138,6 +173,9 @@ fn several(asked: &SheetAsked, used: &ShopInUse, out: &mut dyn Write, errors: &m
 fn listed(named: &[PathBuf]) -> Result<Vec<PathBuf>, Box<Trouble>> {
     let mut all = Vec::new();
     for own in named {
+        if all.len() > MOST_LAYOUTS {
+            break;
+        }
         match layouts_of_folder(own).filter(|_| !is_stream(own)) {
             None => all.push(own.clone()),
             Some(Err(fault)) => return Err(Box::new(Trouble::File(fault))),
@@ -146,6 +184,9 @@ fn listed(named: &[PathBuf]) -> Result<Vec<PathBuf>, Box<Trouble>> {
             }
             Some(Ok(found)) => all.extend(found),
         }
+    }
+    if all.len() > MOST_LAYOUTS {
+        return Err(Box::new(Trouble::TooManyLayouts(MOST_LAYOUTS)));
     }
     Ok(all)
 }

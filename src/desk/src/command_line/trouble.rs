@@ -42,6 +42,12 @@ pub(crate) enum Trouble {
     NoSheet(String),
     /// A folder without layouts.
     NoLayouts(String),
+    /// More layouts than this are too many at once.
+    TooManyLayouts(usize),
+    /// Standard output takes one file, and these would be so many.
+    SeveralToOutput(usize),
+    /// Standard output is a terminal, which takes text only.
+    ToTerminal,
     /// Layouts of which there are no sheets, and of how many.
     Failed(Vec<String>, usize),
     /// A picture of so many pixels across and down, and as many as it may have.
@@ -79,6 +85,9 @@ impl Trouble {
             Self::NoPicture(file) => texts.no_picture(file),
             Self::NoSheet(file) => language.sheet_command().no_sheet(file),
             Self::NoLayouts(folder) => language.sheet_command().no_layouts(folder),
+            Self::TooManyLayouts(most) => language.sheet_command().too_many_layouts(*most),
+            Self::SeveralToOutput(files) => language.sheet_command().several_to_output(*files),
+            Self::ToTerminal => language.sheet_command().to_terminal(),
             Self::Failed(files, all) => language.sheet_command().failed(files, *all),
             Self::TooManyPixels([width, height, most]) => {
                 language.sheet_command().too_many_pixels(*width, *height, *most)
@@ -106,9 +115,11 @@ impl Trouble {
             }
             Self::NoLayouts(_) => Kind::NoSuchFile,
             Self::Failed(..) => Kind::CannotRead,
-            Self::TooManyPixels(_) => Kind::OutOfRange,
+            Self::TooManyPixels(_) | Self::TooManyLayouts(_) => Kind::OutOfRange,
             Self::NoPicture(_)
             | Self::NoSheet(_)
+            | Self::SeveralToOutput(_)
+            | Self::ToTerminal
             | Self::NoSideInDxf(_)
             | Self::NoTable(_)
             | Self::NoLayout(_) => Kind::WrongArgument,
@@ -140,9 +151,13 @@ impl Trouble {
             | Self::NoLayout(file)
             | Self::CannotBeJudged(file) => About { file: Some(file.clone()), ..About::default() },
             Self::Failed(files, _) => About { found: Some(files.join(", ")), ..About::default() },
-            Self::TooManyPixels(_) | Self::NoPages(_) | Self::NoWindow(_) | Self::NotPrinted(_) => {
-                About::default()
-            }
+            Self::TooManyPixels(_)
+            | Self::TooManyLayouts(_)
+            | Self::SeveralToOutput(_)
+            | Self::ToTerminal
+            | Self::NoPages(_)
+            | Self::NoWindow(_)
+            | Self::NotPrinted(_) => About::default(),
         }
     }
 }

@@ -36,6 +36,10 @@ impl Desk {
             Command::View(asked) => self.apply_to_view(ctx, asked),
             Command::Page(None) => self.close_page(),
             Command::Page(page) => self.lay(page),
+            Command::OnPaper(sheet) => {
+                self.on_paper.choose(sheet);
+                self.lay(Some(Page::OnPaper));
+            }
             Command::Undo if self.document.undoes().is_none() => self.say(self.texts().nothing_to_undo),
             Command::Redo if self.document.redoes().is_none() => self.say(self.texts().nothing_to_redo),
             Command::Undo => {

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use baywright_planner::model::Id;
 
-use crate::screen::command::{Command, OfBay, OfFile, OfShop};
+use crate::screen::command::{Command, OfBay, OfFile, OfShop, Over};
 use crate::session::job::{Job, News, Wake};
 use crate::session::shop::FacePart;
 
@@ -37,6 +37,18 @@ impl AskFiles {
                 window = window.set_directory(folder);
             }
             window.pick_file().map(|path| Command::Bay(OfBay::ReadLevels { of, path }))
+        });
+    }
+
+    /// Asks for a drawing of another program, beside the present layout.
+    pub fn ask_drawing(&mut self, wake: &Wake, beside: Option<&Path>) {
+        let folder = beside.and_then(Path::parent).map(Path::to_owned);
+        self.ask(wake, move || {
+            let mut window = rfd::FileDialog::new().add_filter("DXF", &["dxf", "DXF"]);
+            if let Some(folder) = folder {
+                window = window.set_directory(folder);
+            }
+            window.pick_file().map(|asked| Command::File(OfFile::ReadDrawing(asked)))
         });
     }
 
@@ -79,15 +91,18 @@ impl AskFiles {
             let mut window = rfd::FileDialog::new()
                 .add_filter("PDF", &["pdf"])
                 .add_filter("SVG", &["svg"])
-                .add_filter("PNG", &["png"]);
+                .add_filter("PNG", &["png"])
+                .add_filter("DXF", &["dxf"])
+                .add_filter("CSV", &["csv"])
+                .add_filter("JSON", &["json"]);
             if let Some(folder) = folder {
                 window = window.set_directory(folder);
             }
             if let Some(name) = name {
                 window = window.set_file_name(name);
             }
-            // The system's window asks of one file; of several pictures each has a name of its own, which is asked about here.
-            window.save_file().map(|path: PathBuf| Command::File(OfFile::SaveSheets(path, false)))
+            // The system's window has asked about a file of that name; those of several pictures are asked about on the page.
+            window.save_file().map(|path: PathBuf| Command::File(OfFile::SaveSheets(path, Over::Named)))
         });
     }
 

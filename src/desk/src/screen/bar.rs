@@ -172,6 +172,10 @@ impl Desk {
         if ui.button(texts.open).clicked() {
             out.push(Command::Page(Some(Page::Open(OpenPage { focus: true, ..OpenPage::default() }))));
         }
+        let drawing = self.view.locale.language.room_drawing();
+        if ui.button(drawing.title).on_hover_text(drawing.title_why).clicked() {
+            out.push(Command::Page(Some(Page::RoomDrawing)));
+        }
         if !self.left_behind.works.is_empty() && ui.button(texts.left_behind).clicked() {
             out.push(Command::Page(Some(Page::LeftBehind)));
         }

@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use baywright_drawing::sheet::Sheet;
 use baywright_drawing::{Axis, Projection, Theme};
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
@@ -33,6 +34,8 @@ pub enum Command {
     View(OfView),
     /// Lay a page over the screen, or take it away.
     Page(Option<Page>),
+    /// Lay the page with what is printed, this sheet chosen.
+    OnPaper(Sheet),
     /// One step back: of the car, while one is being entered, else of the bay.
     Undo,
     /// One step forth.
@@ -225,12 +228,29 @@ pub enum OfFile {
     SaveAs(PathBuf, bool),
     /// Write the sheets that were chosen as PDF, and have the system open it.
     PrintSheets,
-    /// Write them there; whether files that are there may be replaced.
-    SaveSheets(PathBuf, bool),
+    /// Write them there, or what else the name's ending says; which files that are there may be replaced.
+    SaveSheets(PathBuf, Over),
     /// Ask the system for a place for them, suggesting this one.
     AskSheets(PathBuf),
+    /// Read a drawing of another program, and show what comes of it.
+    ReadDrawing(PathBuf),
+    /// Ask the system for such a drawing.
+    AskDrawing,
+    /// Take what comes of it, asking first if work would be lost, unless that was asked.
+    TakeDrawing(bool),
     /// Save first, then do what was asked.
     SaveThen(Box<Command>),
+}
+
+/// Which files that are there may be replaced.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Over {
+    /// None.
+    Nothing,
+    /// The one of the very name, for the system asked about that; not those of the same name with a number.
+    Named,
+    /// All of them.
+    All,
 }
 
 /// What changes the shop's settings. They have a history of their own.
@@ -334,6 +354,7 @@ impl Command {
             | Self::EnterOwn(_) => true,
             Self::View(_)
             | Self::Page(_)
+            | Self::OnPaper(_)
             | Self::CopyPicture
             | Self::CopyDiagnostics
             | Self::Say(_)
@@ -347,7 +368,7 @@ impl Command {
     pub(super) const fn is_an_act(&self) -> bool {
         match self {
             Self::View(asked) => asked.shows_another(),
-            Self::Page(_) => true,
+            Self::Page(_) | Self::OnPaper(_) => true,
             asked => asked.changes_work(),
         }
     }

@@ -3,6 +3,7 @@
 
 use std::path::{Path, PathBuf};
 
+use baywright_drawing::sheet::Sheet;
 use baywright_drawing::{Lettering, told_view};
 use baywright_files::{FileFault, Picture, read_picture};
 use baywright_planner::Promise;
@@ -174,6 +175,10 @@ impl Desk {
                     if widgets::lesser(ui, texts.leave).on_hover_text(texts.keys).clicked() {
                         out.push(Command::Page(None));
                     }
+                    let on_paper = self.view.locale.language.on_paper();
+                    if widgets::lesser(ui, on_paper.title).on_hover_text(on_paper.title_why).clicked() {
+                        out.push(Command::OnPaper(Sheet::Customer));
+                    }
                     let next =
                         ui.add_enabled_ui(at + 1 < all, |ui| widgets::press(ui, self.view.theme, texts.next));
                     if next.inner.clicked() {
@@ -290,6 +295,9 @@ impl Desk {
             None
         };
         out.extend(to.map(|to| Command::Page(Some(Page::Customer(to)))));
+        if pressed(egui::Modifiers::COMMAND, Key::P) {
+            out.push(Command::OnPaper(Sheet::Customer));
+        }
         if any(&[Key::Escape, Key::F5]) {
             out.push(Command::Page(None));
         }

@@ -1,4 +1,5 @@
-//! A file that is dropped on the window: a layout opens, a car is entered, a picture lies under the plan.
+//! A file that is dropped on the window: a layout opens, a car is entered, a picture lies under the plan, a
+//! drawing of another program is shown with what comes of it.
 
 use std::path::Path;
 
@@ -27,6 +28,7 @@ impl Desk {
         match kind_of(first) {
             FileKind::Layout => out.push(Command::File(OfFile::Open(first.to_path_buf()))),
             FileKind::Profile => out.push(Command::Car(OfCar::Read(first.to_path_buf()))),
+            FileKind::Drawing => out.push(Command::File(OfFile::ReadDrawing(first.to_path_buf()))),
             FileKind::Picture => {
                 let put = self.with_picture(first);
                 out.push(Command::Bay(OfBay::Edit(put)));

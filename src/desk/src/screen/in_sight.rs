@@ -52,18 +52,23 @@ pub(super) fn follow(ui: &Ui) {
 /// it than is seen, Tab leads to the whole of it, under this name, and keys scroll it.
 pub(super) fn by_keys(ui: &Ui, name: &str, keys: ScrolledBy) {
     let seen = ui.clip_rect();
-    let most = ui.min_rect().height() - seen.height();
-    if most < 1.0 {
+    let most = (ui.min_rect().height() - seen.height()).max(0.0);
+    let is_wider = ui.min_rect().width() - seen.width() >= 1.0;
+    if most < 1.0 && !is_wider {
         return;
     }
     let own = ui.interact(seen, ui.scope_id().with("by keys"), Sense::focusable_noninteractive());
     own.widget_info(|| WidgetInfo::labeled(Role::ScrollView, true, name));
-    let mut by = 0.0;
+    let (mut by, mut aside) = (0.0, 0.0);
     if own.has_focus() {
         let edge = Stroke::new(2.0, ui.visuals().selection.stroke.color);
         ui.painter().rect_stroke(seen, 3.0, edge, StrokeKind::Inside);
-        let arrows = EventFilter { vertical_arrows: true, ..EventFilter::default() };
+        let arrows =
+            EventFilter { vertical_arrows: true, horizontal_arrows: is_wider, ..EventFilter::default() };
         ui.memory_mut(|memory| memory.set_focus_lock_filter(own.id, arrows));
+        if is_wider {
+            aside = presses(ui, Key::ArrowRight, LINE_PX) - presses(ui, Key::ArrowLeft, LINE_PX);
+        }
         by += presses(ui, Key::ArrowDown, LINE_PX) - presses(ui, Key::ArrowUp, LINE_PX);
         by += presses(ui, Key::End, most) - presses(ui, Key::Home, most);
     }
@@ -71,8 +76,8 @@ pub(super) fn by_keys(ui: &Ui, name: &str, keys: ScrolledBy) {
         let page = (seen.height() - LINE_PX).max(LINE_PX);
         by += presses(ui, Key::PageDown, page) - presses(ui, Key::PageUp, page);
     }
-    if by != 0.0 {
-        ui.scroll_with_delta_animation(Vec2::new(0.0, -by), ScrollAnimation::none());
+    if by != 0.0 || aside != 0.0 {
+        ui.scroll_with_delta_animation(Vec2::new(-aside, -by), ScrollAnimation::none());
     }
 }
 

@@ -67,6 +67,8 @@ pub(super) fn listen(
                 Some(Step::Redo) => out.push(Command::Shop(OfShop::Redo)),
                 None => {}
             }
+        }
+        if page.has_fields() {
             if fields.is_asking() && pressed(Modifiers::NONE, Key::Escape) {
                 fields.put_back();
             }

@@ -42,6 +42,8 @@ pub enum Page {
     Customer(usize),
     /// What is printed: it takes the whole window.
     OnPaper,
+    /// A drawing of another program, on its way into the work: it takes the whole window.
+    RoomDrawing,
     /// Something to be decided first.
     Ask(Question),
 }
@@ -110,6 +112,8 @@ pub enum Leaving {
     Open(PathBuf),
     /// Make a new bay.
     NewBay,
+    /// Make one of a drawing.
+    Drawing,
     /// Take up a bay that was left behind, by its place among what was.
     TakeUp(usize),
     /// Close the program.
@@ -120,6 +124,11 @@ impl Page {
     /// Whether it stays until it is answered by one of its presses: nothing leads back to it by chance.
     pub(super) const fn waits(&self) -> bool {
         matches!(self, Self::LeftBehind)
+    }
+
+    /// Whether it has fields as forms have them: Escape in one of them puts back what was there, and no more.
+    pub(super) const fn has_fields(&self) -> bool {
+        matches!(self, Self::Shop | Self::RoomDrawing)
     }
 
     /// Whether something was typed in it that would be a pity to lose.

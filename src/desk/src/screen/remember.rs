@@ -4,7 +4,7 @@ use std::ffi::OsStr;
 use std::path::Path;
 
 use baywright_drawing::Theme;
-use baywright_drawing::sheet::Size;
+use baywright_drawing::sheet::{Paper, Size};
 use baywright_files::{
     EMBEDDED_LAYOUTS, FileFault, KeptLanguage, KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen,
     Remembered, remember, whole_path,
@@ -41,7 +41,8 @@ impl Desk {
         self.view.letters = remembered.letters_percent.map_or(Letters::default(), Letters::of_percent);
         self.view.to_room = remembered.paper == Some(KeptPaper::AsRoom);
         if let Some(size) = remembered.printed_on.as_deref().and_then(Size::of_name) {
-            self.on_paper.begin_on(size);
+            let is_landscape = remembered.printed_level == Some(true);
+            self.on_paper.begin_on(Paper { size, is_landscape });
         }
         self.window = remembered.window;
         self.remembered = remembered;
@@ -133,7 +134,9 @@ impl Desk {
         });
         own.letters_percent = Some(self.view.letters.percent());
         own.paper = Some(if self.view.to_room { KeptPaper::AsRoom } else { KeptPaper::ToCar });
-        own.printed_on = self.on_paper.size_chosen().map(|size| size.name().to_owned());
+        let paper = self.on_paper.paper_chosen();
+        own.printed_on = paper.map(|own| own.size.name().to_owned());
+        own.printed_level = paper.map(|own| own.is_landscape);
         own.window = self.window;
     }
 

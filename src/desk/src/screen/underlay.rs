@@ -42,7 +42,7 @@ const FIRST_MM_PER_PX: f64 = 10.0;
 
 impl Desk {
     /// Where the picture of the layout lies: beside the layout's own file, unless it says where.
-    fn picture_path(&self) -> Option<PathBuf> {
+    pub(super) fn picture_path(&self) -> Option<PathBuf> {
         let underlay = self.document.layout().underlay.as_ref()?;
         let folder = self.document.path().and_then(Path::parent).unwrap_or(Path::new(""));
         Some(folder.join(&underlay.picture))
@@ -58,7 +58,7 @@ impl Desk {
     }
 
     /// A path as the layout's file names it.
-    fn beside_layout(&self, path: &str) -> String {
+    pub(super) fn beside_layout(&self, path: &str) -> String {
         let folder = self.document.path().and_then(Path::parent);
         let folder = folder.and_then(|folder| std::path::absolute(folder).ok());
         let within = folder.and_then(|folder| Path::new(path).strip_prefix(folder).ok().map(Path::to_owned));

@@ -110,15 +110,20 @@ pub(crate) fn dots(page: &Page, dpi: f64) -> Result<Pixmap, NotMade> {
 
 /// The page as a picture that knows how large it is to be printed.
 fn png(page: &Page, dpi: u32) -> Result<Vec<u8>, NotMade> {
-    encoded(&dots(page, f64::from(dpi))?, dpi).map_err(|error| NotMade::NoPages(error.to_string()))
+    let per_metre = f64::from(dpi) / MM_PER_INCH * 1000.0;
+    encoded(&dots(page, f64::from(dpi))?, per_metre).map_err(|error| NotMade::NoPages(error.to_string()))
 }
 
-fn encoded(picture: &Pixmap, dpi: u32) -> Result<Vec<u8>, png::EncodingError> {
+/// An opaque picture as PNG, so many dots to the metre.
+///
+/// # Errors
+/// The writer refused.
+pub(crate) fn encoded(picture: &Pixmap, per_metre: f64) -> Result<Vec<u8>, png::EncodingError> {
     let mut bytes = Vec::new();
     let mut encoder = Encoder::new(&mut bytes, picture.width(), picture.height());
     encoder.set_color(ColorType::Rgb);
     encoder.set_depth(BitDepth::Eight);
-    let per_metre = (f64::from(dpi) / MM_PER_INCH * 1000.0).round() as u32;
+    let per_metre = per_metre.round().max(1.0) as u32;
     encoder.set_pixel_dims(Some(PixelDimensions { xppu: per_metre, yppu: per_metre, unit: Unit::Meter }));
     let mut writer = encoder.write_header()?;
     let rgb: Vec<u8> = picture.data().chunks_exact(4).flat_map(|own| own.iter().take(3).copied()).collect();

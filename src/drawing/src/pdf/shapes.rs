@@ -44,7 +44,8 @@ impl<'s, 'd> Painter<'s, 'd> {
         true
     }
 
-    pub(super) fn item(&mut self, on: &Placing, item: &Item) {
+    /// Paints it; a text with a blank after it where another one follows in reading.
+    pub(super) fn item(&mut self, on: &Placing, item: &Item, with_blank: bool) {
         let paint = self.theme.paint(item.role);
         // What outlines something keeps its inside as it was.
         let fill = if matches!(item.role, Role::Hovered | Role::Selected) { Fill::None } else { paint.fill };
@@ -66,7 +67,7 @@ impl<'s, 'd> Painter<'s, 'd> {
             }
             Shape::Dimension(own) => self.dimension(on, own, &paint),
             Shape::Sign(own) => self.sign(on, own, &paint),
-            Shape::Text(own) => self.text(on, own, &paint),
+            Shape::Text(own) => self.text(on, own, &paint, with_blank),
         }
     }
 
@@ -82,7 +83,7 @@ impl<'s, 'd> Painter<'s, 'd> {
             let all = all.iter().map(|ends| ends.map(|p| on.paper_point(p)).to_vec());
             self.path(lines(all, false), None, Some(stroke(Stroke { width: line.width * share, ..line })));
         }
-        self.text(on, &own.text, paint);
+        self.text(on, &own.text, paint, false);
     }
 
     fn sign(&mut self, on: &Placing, own: &Sign, paint: &Paint) {
@@ -113,7 +114,7 @@ impl<'s, 'd> Painter<'s, 'd> {
         }
     }
 
-    fn text(&mut self, on: &Placing, own: &Text, paint: &Paint) {
+    fn text(&mut self, on: &Placing, own: &Text, paint: &Paint, with_blank: bool) {
         let at = on.paper_point(own.at);
         // Anticlockwise as seen is negative on paper, where y runs down.
         let turn = -angle::degrees(own.angle);
@@ -134,7 +135,11 @@ impl<'s, 'd> Painter<'s, 'd> {
             self.path(rectangle(mask), Some(fill(paint.mask)), None);
         }
         let from = at + DVec2::new(begins, own.style.baseline_below_middle());
-        self.letters(&own.text, own.style, from, paint.text);
+        if with_blank {
+            self.letters(&format!("{} ", own.text), own.style, from, paint.text);
+        } else {
+            self.letters(&own.text, own.style, from, paint.text);
+        }
         if is_turned {
             self.surface.pop();
         }

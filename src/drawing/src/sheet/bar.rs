@@ -4,7 +4,7 @@ use baywright_planner::geometry::DVec2;
 use baywright_planner::words::{Locale, Units, Words};
 
 use super::flow::{Flow, px};
-use super::lines::{READ_MM, lines, pitch};
+use super::lines::{lines, pitch};
 use crate::page::Content;
 use crate::role::Role;
 use crate::text::{Align, Weight};
@@ -19,13 +19,19 @@ const BESIDE_MM: f64 = 3.0;
 
 /// The bar with its length, the scale of the view over it, and what to do with it.
 pub(super) fn bar(flow: &mut Flow<'_>, words: &Words<'_>, one_to: f64) {
+    bar_with(flow, words, one_to, "");
+}
+
+/// The same, and what else is to be known of the view's figures, below what to do with the bar.
+pub(super) fn bar_with(flow: &mut Flow<'_>, words: &Words<'_>, one_to: f64, more: &str) {
     let texts = words.locale().language.sheets();
-    let style = flow.style(READ_MM, Weight::Regular);
-    let strong = flow.style(READ_MM, Weight::SemiBold);
+    let style = flow.style(flow.sizes.read, Weight::Regular);
+    let strong = flow.style(flow.sizes.read, Weight::SemiBold);
     let each = pitch(style);
     let beside = px(BAR_MM + BESIDE_MM);
     let most = flow.width() - beside;
-    let said = lines(texts.measure_bar, style, most, flow.lettering);
+    let mut said = lines(texts.measure_bar, style, most, flow.lettering);
+    said.extend(lines(more, style, most, flow.lettering));
     // In millimetres whatever is shown else: a ruler has them everywhere.
     let ruler = Locale { units: Units::Millimetres, ..words.locale() };
     let [length, scale] = [ruler.length(BAR_MM), words.scale(one_to)];

@@ -5,8 +5,8 @@ use baywright_planner::geometry::DVec2;
 use super::flow::{Flow, px};
 use super::frame::Sheeted;
 use super::head;
-use super::lines::{READ_MM, WORK_MM};
-use super::marks::{WRITTEN_MM, grouped, signed};
+use super::lines::{READ_MM, WORK_MM, WRITTEN_MM};
+use super::marks::{grouped, headed};
 use super::table::{Cell, Column, Table};
 use crate::page::{Content, Page};
 use crate::role::Role;
@@ -73,12 +73,9 @@ fn rest(flow: &mut Flow<'_>, on: &Sheeted<'_>) {
     let columns = vec![Column::new("", 2.0), Column::new("", 1.2)];
     let rows = vec![vec![Cell::Text(texts.height_by_hand.to_owned()), Cell::Write]; HEIGHTS];
     Table { columns, rows, capitals_mm: READ_MM, least_row_mm: WRITTEN_MM }.set(flow);
-    flow.heading(&texts.read_tape_in(words.locale().units), 20.0);
+    headed(flow, words);
     let cells = vec![[Cell::Write, Cell::Write, Cell::Write]; READINGS];
     grouped(flow, cells, [texts.from_to, texts.must_read, texts.was_read]);
-    flow.gap(2.0);
-    signed(flow, words);
     flow.gap(1.5);
-    flow.read(words.caution(), None);
-    flow.read(words.locale().language.screen().laser_caution, None);
+    flow.read(texts.both_cautions, None);
 }

@@ -24,15 +24,22 @@ pub(super) struct Field {
     pub value: String,
 }
 
-/// The fields, in two columns.
+/// The fields, in columns.
 pub(super) struct Block<'a> {
     lettering: &'a Lettering<'a>,
     /// px.
     width: f64,
-    columns: [Vec<Placed>; 2],
-    /// Where values begin, from their column's edge, px.
-    names: [f64; 2],
+    columns: Vec<Held>,
     height: f64,
+}
+
+/// A column of fields.
+struct Held {
+    fields: Vec<Placed>,
+    /// px.
+    width: f64,
+    /// Where values begin, from the column's edge, px.
+    name: f64,
 }
 
 /// A field broken into lines, and how high it is, px.
@@ -43,27 +50,40 @@ struct Placed {
 }
 
 impl<'a> Block<'a> {
-    pub fn of(columns: [Vec<Field>; 2], width: f64, lettering: &'a Lettering<'a>) -> Self {
+    /// In three columns where each field has room on one line there, else in two.
+    pub fn of(fields: Vec<Field>, width: f64, lettering: &'a Lettering<'a>) -> Self {
         let (plain, strong) = styles(lettering);
-        let half = width * 0.5;
-        let name = |all: &Vec<Field>| {
-            let widths = all.iter().map(|own| lettering.width_of(&own.name, plain));
-            px(ASIDE_MM + BETWEEN_MM) + widths.fold(0.0, f64::max).min(half * 0.45)
+        let wide = |all: &[Field]| {
+            let of = |text: fn(&Field) -> &str, style| {
+                all.iter().map(|own| lettering.width_of(text(own), style)).fold(0.0, f64::max)
+            };
+            let name = px(ASIDE_MM + BETWEEN_MM) + of(|own| &own.name, plain);
+            (name, name + of(|own| &own.value, strong) + px(2.0 * ASIDE_MM))
         };
-        let names = [name(&columns[0]), name(&columns[1])];
-        let mut at = names.into_iter();
-        let columns = columns.map(|all| {
-            let from = at.next().unwrap_or(0.0);
+        let cut = |columns: usize| -> Vec<Vec<Field>> {
+            fields.chunks(fields.len().div_ceil(columns).max(1)).map(<[Field]>::to_vec).collect()
+        };
+        let three = cut(3);
+        let needs: Vec<f64> = three.iter().map(|own| wide(own).1).collect();
+        let spare = width - needs.iter().sum::<f64>();
+        let (cut, widths) = if spare >= 0.0 {
+            let each = spare / needs.len().max(1) as f64;
+            (three, needs.into_iter().map(|own| own + each).collect())
+        } else {
+            (cut(2), vec![width * 0.5; 2])
+        };
+        let hold = |(all, width): (Vec<Field>, f64)| {
+            let name = wide(&all).0.min(width * 0.5);
             let place = |own: Field| {
-                let lines = lines(&own.value, strong, half - from - px(ASIDE_MM), lettering);
+                let lines = lines(&own.value, strong, width - name - px(ASIDE_MM), lettering);
                 let height = pitch(strong) * lines.len().max(1) as f64 + px(2.0 * OVER_MM);
                 Placed { name: own.name, lines, height }
             };
-            all.into_iter().map(place).collect::<Vec<Placed>>()
-        });
-        let high = |all: &[Placed]| all.iter().map(|own| own.height).sum::<f64>();
-        let height = high(&columns[0]).max(high(&columns[1]));
-        Self { lettering, width, columns, names, height }
+            Held { fields: all.into_iter().map(place).collect(), width, name }
+        };
+        let columns: Vec<Held> = cut.into_iter().zip(widths).map(hold).collect();
+        let height = columns.iter().map(Held::height).fold(0.0, f64::max);
+        Self { lettering, width, columns, height }
     }
 
     /// How high it is, px.
@@ -76,32 +96,41 @@ impl<'a> Block<'a> {
         let size = DVec2::new(self.width, self.height);
         let mut setter = Setter::new(self.lettering, size);
         let (plain, strong) = styles(self.lettering);
-        let half = size.x * 0.5;
         let outline = corners(&Bounds { low: DVec2::ZERO, high: size });
         setter.line(Role::RuleHeavy, outline.into_iter().chain([outline[0]]));
-        setter.line(Role::Rule, [DVec2::new(half, 0.0), DVec2::new(half, size.y)]);
-        for ((all, name), x) in self.columns.iter().zip(self.names).zip([0.0, half]) {
-            // What one column is shorter than the other is shared by its fields.
-            let high: f64 = all.iter().map(|own| own.height).sum();
-            let more = (size.y - high) / all.len().max(1) as f64;
+        let mut x = 0.0;
+        for column in &self.columns {
+            if x > 0.0 {
+                setter.line(Role::Rule, [DVec2::new(x, 0.0), DVec2::new(x, size.y)]);
+            }
+            let Held { fields, width, name } = column;
+            // What one column is shorter than another is shared by its fields.
+            let more = (size.y - column.height()) / fields.len().max(1) as f64;
             let mut y = 0.0;
-            for own in all {
+            for own in fields {
                 if y > 0.0 {
-                    setter.line(Role::Rule, [DVec2::new(x, y), DVec2::new(x + half, y)]);
+                    setter.line(Role::Rule, [DVec2::new(x, y), DVec2::new(x + width, y)]);
                 }
                 let height = own.height + more;
                 let over = y + (height - pitch(strong) * own.lines.len().max(1) as f64) * 0.5;
                 let first = over + pitch(strong) * 0.5;
                 let at = DVec2::new(x + px(ASIDE_MM), first);
-                setter.text(Role::TitleSoft, at, &own.name, plain, Align::Start, name - px(ASIDE_MM));
+                setter.text(Role::TitleSoft, at, &own.name, plain, Align::Start, f64::INFINITY);
                 for (line, text) in own.lines.iter().enumerate() {
                     let at = DVec2::new(x + name, first + pitch(strong) * line as f64);
                     setter.text(Role::Title, at, text, strong, Align::Start, f64::INFINITY);
                 }
                 y += height;
             }
+            x += width;
         }
         setter.framed(corner, Content::TitleBlock)
+    }
+}
+
+impl Held {
+    fn height(&self) -> f64 {
+        self.fields.iter().map(|own| own.height).sum()
     }
 }
 

@@ -66,7 +66,15 @@ fn one(flow: &mut Flow<'_>, of: &Of<'_>, on: &Sheeted<'_>, idea: &Idea, one_to: 
         Idea::Moves(Moves::Known(_)) => Some(texts.after),
         _ => None,
     };
-    let said = Told { over, title: words.idea(idea), lines: words.idea_lines(idea, of.now.assessment) };
+    let mut lines = words.idea_lines(idea, of.now.assessment);
+    // On paper there is room to say why each step is there.
+    if let Idea::Work(work) = idea {
+        let customer = words.locale().language.customer();
+        for (line, part) in lines.iter_mut().zip(&work.steps) {
+            *line = format!("{line} {}", customer.why_step(part.step));
+        }
+    }
+    let said = Told { over, title: words.idea(idea), lines };
     if !has_picture(idea) {
         alone(flow, &said);
     } else {

@@ -68,8 +68,10 @@ fn state(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>, on: &Sheeted<'_>, 
     bar(flow, words, lies.one_to);
     for severity in [Severity::Stops, Severity::Care] {
         let mut all = flagged(now.assessment).filter(|own| own.finding.severity == severity).peekable();
-        if all.peek().is_some() {
-            flow.heading(words.heading(severity), 12.0);
+        if let Some(first) = all.peek() {
+            // With the whole of the first one, so that no heading stands alone at the foot of a page.
+            let whole = high_of(flow, words, first.finding).min(flow.height() * 0.5);
+            flow.heading(words.heading(severity), whole / px(1.0));
         }
         for own in all {
             one(flow, words, own.finding, of.letter_of(own.index, own.number));
@@ -78,11 +80,17 @@ fn state(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>, on: &Sheeted<'_>, 
     lies.one_to
 }
 
+/// How high a finding is with what to do about it, px.
+fn high_of(flow: &Flow<'_>, words: &Words<'_>, finding: &Finding) -> f64 {
+    let cure = words.cure(finding).map_or(0.0, |own| flow.height_read(&own));
+    flow.height_read(&words.line(finding)) + cure
+}
+
 /// A finding with its letter, and what to do about it.
 fn one(flow: &mut Flow<'_>, words: &Words<'_>, finding: &Finding, letter: String) {
     let (line, cure) = (words.line(finding), words.cure(finding));
     // What is wrong and what to do about it stand on one page.
-    let high = flow.height_read(&line) + cure.as_ref().map_or(0.0, |own| flow.height_read(own));
+    let high = high_of(flow, words, finding);
     if high < flow.height() {
         flow.ensure(high);
     }

@@ -12,7 +12,7 @@ use super::bar::bar;
 use super::flow::{Flow, px};
 use super::frame::Sheeted;
 use super::head;
-use super::lines::READ_MM;
+use super::lines::{READ_MM, WRITTEN_MM};
 use super::of::Of;
 use super::plan::in_views;
 use super::scale::largest_scale;
@@ -20,8 +20,7 @@ use super::table::{Cell, Column, Table};
 use crate::page::Page;
 use crate::view::{Planned, Shell, Trade};
 
-/// A row that is written in by hand, mm, and how many of them there are for revisions.
-const WRITTEN_MM: f64 = 7.4;
+/// So many rows are left to write revisions in.
 const REVISIONS: usize = 3;
 /// No view is given less than this, mm.
 const LEAST_VIEW_MM: f64 = 60.0;

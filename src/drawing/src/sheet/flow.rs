@@ -3,7 +3,7 @@
 use baywright_planner::Severity;
 use baywright_planner::geometry::{Bounds, DVec2};
 
-use super::lines::{READ_MM, WORK_MM, lines, pitch, style};
+use super::lines::{READ_MM, WORK_MM, WRITTEN_MM, lines, pitch, style};
 use crate::lettering::Lettering;
 use crate::list::{Drawing, Item, PX_PER_PAPER_MM};
 use crate::page::setter::Setter;
@@ -35,6 +35,17 @@ const ASIDE_OF_SIGN: f64 = 1.15;
 /// A box that is ticked, its side, mm.
 const TICK_MM: f64 = 3.6;
 
+/// Between two columns, mm.
+const BETWEEN_COLUMNS_MM: f64 = 6.0;
+
+/// What is set in columns.
+pub(super) struct Columns {
+    /// As high as the highest of them, px.
+    pub height: f64,
+    /// Each frame and where its column begins, from the left, px.
+    frames: Vec<(f64, Frame)>,
+}
+
 /// A text and how it is set.
 #[derive(Clone, Debug)]
 pub(super) struct Said<'a> {
@@ -44,11 +55,30 @@ pub(super) struct Said<'a> {
     pub lead: Option<Lead>,
 }
 
+/// How large all of a flow is set, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Sizes {
+    /// Capitals of what is read while working.
+    pub work: f64,
+    /// Capitals of what else is read.
+    pub read: f64,
+    /// The height of a row that is written in by hand, at least.
+    pub written: f64,
+}
+
+impl Sizes {
+    /// As a sheet is set that has room for it.
+    pub const USUAL: Self = Self { work: WORK_MM, read: READ_MM, written: WRITTEN_MM };
+}
+
 /// What is set so far, and where the next block begins.
 pub(super) struct Flow<'a> {
     pub lettering: &'a Lettering<'a>,
+    pub sizes: Sizes,
     /// What of each page is set in.
     area: Bounds,
+    /// Whether a text that has room on one page is not broken.
+    keeps_whole: bool,
     pages: Vec<Vec<Frame>>,
     /// From the upper edge of that.
     y: f64,
@@ -56,7 +86,63 @@ pub(super) struct Flow<'a> {
 
 impl<'a> Flow<'a> {
     pub fn new(lettering: &'a Lettering<'a>, area: Bounds) -> Self {
-        Self { lettering, area, pages: vec![Vec::new()], y: 0.0 }
+        Self { lettering, sizes: Sizes::USUAL, area, keeps_whole: false, pages: vec![Vec::new()], y: 0.0 }
+    }
+
+    /// The same with other sizes.
+    pub fn sized(self, sizes: Sizes) -> Self {
+        Self { sizes, ..self }
+    }
+
+    /// An empty one of the same sizes, so wide and high, px, in which no text is broken: for [`Self::place`].
+    fn inner(&self, width: f64, height: f64) -> Self {
+        let area = Bounds { low: DVec2::ZERO, high: DVec2::new(width, height) };
+        Self { keeps_whole: true, ..Flow::new(self.lettering, area).sized(self.sizes) }
+    }
+
+    /// What is set of itself, in so many columns side by side, each as high as it must be and no higher than `most`, px; `None` if it
+    /// is more than that.
+    pub fn columns(&self, count: usize, most: f64, set: &dyn Fn(&mut Self)) -> Option<Columns> {
+        let between = px(BETWEEN_COLUMNS_MM);
+        let width = (self.width() - between * (count.max(1) - 1) as f64) / count.max(1) as f64;
+        let fill = |high: f64| {
+            let mut inner = self.inner(width, high);
+            set(&mut inner);
+            (inner.pages.len() <= count && inner.tallest() <= high).then_some(inner)
+        };
+        let mut best = fill(most)?;
+        // The lowest height at which they hold all of it, to a pixel.
+        let (mut low, mut high) = (0.0, most);
+        while high - low > 1.0 {
+            let middle = (low + high) * 0.5;
+            match fill(middle) {
+                Some(inner) => (best, high) = (inner, middle),
+                None => low = middle,
+            }
+        }
+        let step = width + between;
+        let pages = best.pages.into_iter().enumerate();
+        let frames =
+            pages.flat_map(|(at, frames)| frames.into_iter().map(move |own| (step * at as f64, own)));
+        Some(Columns { height: high, frames: frames.collect() })
+    }
+
+    /// Puts columns here.
+    pub fn place(&mut self, columns: Columns) {
+        self.ensure(columns.height);
+        let corner = self.area.low + DVec2::new(0.0, self.y);
+        for (x, own) in columns.frames {
+            let by = (corner + DVec2::X * x) / PX_PER_PAPER_MM;
+            let place = Bounds { low: own.place.low + by, high: own.place.high + by };
+            self.put(Frame { place, ..own }, 0.0);
+        }
+        self.y += columns.height;
+    }
+
+    /// How far down the lowest block of any page reaches.
+    fn tallest(&self) -> f64 {
+        let ends = self.pages.iter().flatten().map(|own| own.place.high.y * PX_PER_PAPER_MM);
+        ends.fold(0.0, f64::max)
     }
 
     /// How wide a block is.
@@ -150,7 +236,7 @@ impl<'a> Flow<'a> {
         self.put(Frame::of_view(drawing, at / PX_PER_PAPER_MM), size.y.max(high));
     }
 
-    /// Short texts to be ticked, two in a row where both have room.
+    /// Short texts to be ticked, two in a row where both have room; their capitals so high, mm.
     pub fn ticked(&mut self, texts: &[String], capitals_mm: f64) {
         let style = self.style(capitals_mm, Weight::Regular);
         let indent = px(LEAD_MM) * self.lettering.enlarged();
@@ -210,13 +296,13 @@ impl<'a> Flow<'a> {
 
     /// A heading over what follows, kept on one page with so much of it.
     pub fn heading(&mut self, text: &str, with_mm: f64) {
-        let style = self.style(WORK_MM, Weight::Bold);
+        let style = self.style(self.sizes.work, Weight::Bold);
         let texts = lines(text, style, self.width(), self.lettering);
         let each = pitch(style);
         let height = each * texts.len() as f64 + px(1.2);
         self.gap(2.6);
         self.ensure(height + px(with_mm));
-        self.block(height, Content::Text, |setter| {
+        self.block(height, Content::Heading, |setter| {
             let width = setter.size.x;
             let under = height - px(0.8);
             setter.line(Role::RuleHeavy, [DVec2::new(0.0, under), DVec2::new(width, under)]);
@@ -229,19 +315,19 @@ impl<'a> Flow<'a> {
 
     /// A text in the size of what is read while working.
     pub fn work(&mut self, text: &str, lead: Option<Lead>) {
-        let style = self.style(WORK_MM, Weight::Regular);
+        let style = self.style(self.sizes.work, Weight::Regular);
         self.said(&Said { text, style, role: Role::Title, lead });
     }
 
     /// A text in the size of what else is read.
     pub fn read(&mut self, text: &str, lead: Option<Lead>) {
-        let style = self.style(READ_MM, Weight::Regular);
+        let style = self.style(self.sizes.read, Weight::Regular);
         self.said(&Said { text, style, role: Role::Title, lead });
     }
 
     /// How high a text is in the size of what is read, with something before it.
     pub fn height_read(&self, text: &str) -> f64 {
-        let style = self.style(READ_MM, Weight::Regular);
+        let style = self.style(self.sizes.read, Weight::Regular);
         let most = self.width() - px(LEAD_MM) * self.lettering.enlarged();
         pitch(style) * lines(text, style, most, self.lettering).len() as f64 + px(0.6)
     }
@@ -255,8 +341,11 @@ impl<'a> Flow<'a> {
         let indent = self.indent(said);
         let texts = lines(said.text, said.style, self.width() - indent, self.lettering);
         let each = pitch(said.style);
+        let whole = each * texts.len() as f64 + px(0.6);
         // No line stands alone at the foot of a page.
-        self.ensure(each * texts.len().min(2) as f64 + px(0.6));
+        let together =
+            if self.keeps_whole && whole <= self.height() { texts.len() } else { texts.len().min(2) };
+        self.ensure(each * together as f64 + px(0.6));
         let mut lead = said.lead.as_ref();
         let mut rest = texts.as_slice();
         while !rest.is_empty() {
@@ -295,7 +384,7 @@ pub(super) fn put_lead(setter: &mut Setter<'_>, lead: &Lead, at: DVec2, style: T
         }
         Lead::Sign(letter, severity) => {
             let reach = px(2.4) * by;
-            let own = super::lines::style(setter.lettering, READ_MM, Weight::Bold);
+            let own = TextStyle { weight: Weight::Bold, ..style };
             let kind = SignKind::of_severity(*severity);
             setter.sign(
                 Role::KeySign(*severity),

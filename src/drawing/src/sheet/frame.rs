@@ -39,7 +39,8 @@ impl<'a> Sheeted<'a> {
 
     /// A flow of the same width without an end: what is set in it tells how high it is.
     pub fn endless(&self, like: &Flow<'a>) -> Flow<'a> {
-        Flow::new(self.lettering, Bounds { low: DVec2::ZERO, high: DVec2::new(like.width(), ENDLESS_PX) })
+        let area = Bounds { low: DVec2::ZERO, high: DVec2::new(like.width(), ENDLESS_PX) };
+        Flow::new(self.lettering, area).sized(like.sizes)
     }
 
     /// The pages of what was set, each described so to who cannot see its views.
@@ -74,30 +75,30 @@ impl<'a> Sheeted<'a> {
         let field = |name: &str, value: &str| Field { name: name.to_owned(), value: value.to_owned() };
         let known = |value: String| if self.is_blank { String::new() } else { value };
         let made_in = texts.in_bay(&own.bay.name, own.id.as_str());
-        let mut first = vec![
+        let mut fields = vec![
             field(texts.sheet, self.title),
             field(texts.bay, &known(made_in)),
             field(texts.car, &known(own.vehicle.name.clone())),
             field(texts.aiming, &known(own.aiming.name.clone())),
+            field(texts.procedure, &known(self.procedure(&own.aiming.provenance))),
         ];
-        let mut second = vec![field(texts.procedure, &known(self.procedure(&own.aiming.provenance)))];
         for (name, value) in [
             (texts.file, &self.about.file),
             (texts.day, &self.about.day),
             (texts.revision, &self.about.revision),
         ] {
             if self.is_blank && name != texts.revision {
-                second.push(field(name, ""));
+                fields.push(field(name, ""));
             } else if !value.is_empty() {
-                second.push(field(name, value));
+                fields.push(field(name, value));
             }
         }
         if !self.about.shop.is_empty() {
-            first.insert(0, field(texts.shop, &self.about.shop));
+            fields.insert(0, field(texts.shop, &self.about.shop));
         }
-        second.push(field(texts.page, &texts.page_of(at, count)));
+        fields.push(field(texts.page, &texts.page_of(at, count)));
         let (size, margin) = (self.paper.size_mm(), self.paper.margin_mm());
-        Block::of([first, second], px(size.x - 2.0 * margin), self.lettering)
+        Block::of(fields, px(size.x - 2.0 * margin), self.lettering)
     }
 
     fn procedure(&self, of: &Provenance) -> String {

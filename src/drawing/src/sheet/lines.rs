@@ -10,8 +10,10 @@ use crate::text::{CAP_HEIGHT, TextStyle, Weight, clean};
 pub(super) const WORK_MM: f64 = 3.5;
 pub(super) const READ_MM: f64 = 2.5;
 pub(super) const TITLE_MM: f64 = 5.0;
+/// A row that is written in by hand, mm.
+pub(super) const WRITTEN_MM: f64 = 7.4;
 /// From line to line, as a share of the type's size.
-const PITCH: f64 = 1.28;
+pub(super) const PITCH: f64 = 1.28;
 
 /// A style whose capitals are so high, mm, before it is enlarged as wished.
 pub(super) fn style(lettering: &Lettering<'_>, capitals_mm: f64, weight: Weight) -> TextStyle {

@@ -1,75 +1,183 @@
 //! The mark sheet: how the marks are laid, what the tape must read, and boxes for what it reads.
+//!
+//! One page where all of it has room on one: the picture under the head, below it in columns what is met and done, and at the foot the
+//! distances; set as large as goes, never smaller than 9 points. Else several, of which the first has the picture and the distances.
 
-use baywright_planner::assessment::Facts;
-use baywright_planner::entry::readings_rest_on;
+mod parts;
+mod readings;
+
+use baywright_planner::Severity;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::Id;
-use baywright_planner::model::assumed::Assumed;
-use baywright_planner::scene::Reading;
-use baywright_planner::words::Words;
-use baywright_planner::{Severity, Verdict};
 
-use super::bar::bar;
-use super::flow::{Flow, Lead, px};
+use super::bar::bar_with;
+use super::flow::{Flow, Said, Sizes, px};
 use super::frame::Sheeted;
 use super::head;
-use super::lines::{READ_MM, WORK_MM};
+use super::lines::READ_MM;
 use super::of::Of;
 use super::plan::{in_views, plan, whole_bay};
 use super::running::{Edges, strips};
-use super::table::{Cell, Column, Table};
 use super::working::{Working, working};
 use crate::page::Page;
-use crate::text::Weight;
+use crate::role::Role;
+use crate::text::{CAP_HEIGHT, Weight};
+use crate::view::Laid;
 
-/// The view is no lower than this where all of a sheet is to stand on one page, mm, and takes at most such a share of a page.
-const LEAST_VIEW_MM: f64 = 45.0;
+pub(super) use readings::{grouped, headed};
+
+/// Capitals of letters of 9 points, 72 to the inch, mm: at an arm's length nothing smaller is read well (common practice, no source).
+const LEAST_MM: f64 = 9.0 / 72.0 * 25.4 * CAP_HEIGHT;
+/// How large a sheet of one page is set, the largest first; the rows to write in last of all.
+const SIZES: [Sizes; 7] = [
+    Sizes::USUAL,
+    Sizes { work: 3.2, ..Sizes::USUAL },
+    Sizes { work: 2.9, ..Sizes::USUAL },
+    Sizes { work: 2.7, ..Sizes::USUAL },
+    Sizes { work: READ_MM, written: 7.0, ..Sizes::USUAL },
+    Sizes { work: LEAST_MM, read: LEAST_MM, written: 7.0 },
+    Sizes { work: LEAST_MM, read: LEAST_MM, written: LEAST_ROW_MM },
+];
+/// No row that is written in is lower, mm.
+const LEAST_ROW_MM: f64 = 6.4;
+/// The view has at most such a share of a page, and what is moved first is seen in it or not: the first with which all has room.
+const VIEWS: [(f64, bool); 4] = [(0.5, true), (0.36, true), (0.36, false), (0.28, false)];
+/// Where it has room with none of them: a smaller scale, before it becomes several pages.
+const SMALL: (f64, bool) = (0.21, false);
+/// A view takes at most such a share of a page where the sheet has several.
 const MOST_VIEW: f64 = 0.5;
-/// What stands below a view: how its figures are used, and the bar, mm.
-const BELOW_VIEW_MM: f64 = 18.0;
-/// A row that is written in by hand, mm.
-pub(super) const WRITTEN_MM: f64 = 7.4;
+/// What headings and gaps may take more than where nothing stands over them, mm.
+const HEADING_MM: f64 = 2.2;
+/// Between one part of a page and the next, mm.
+const BETWEEN_MM: f64 = 2.0;
+/// What is set in columns has so many at most.
+const MOST_COLUMNS: usize = 2;
+/// The whole bay is no lower than this, mm.
+const LEAST_VIEW_MM: f64 = 45.0;
 
-/// So many points that need care are told here; all of them stand in the findings report.
-const MOST_CARE: usize = 12;
-
-/// The pages of the sheet: one if all of it stands there; else what comes first on pages of its own, with the whole bay, so that what
-/// is worked by stands together.
+/// The pages of the sheet.
 pub(super) fn pages(of: &Of<'_>, on: &Sheeted<'_>) -> Vec<Page> {
-    let words = on.words;
-    let mut flow = on.flow();
-    head::title(&mut flow, on.title, &words.title_line());
-    let moves = of.now.assessment.promise.is_some();
-    // What is moved has its own list.
-    head::verdict(&mut flow, words, of.now.assessment, (None, moves));
-    let high = |set: &dyn Fn(&mut Flow<'_>)| {
-        let mut endless = on.endless(&flow);
-        set(&mut endless);
-        endless.taken()
-    };
-    let before = high(&|flow| first(flow, of, words));
-    let after = high(&|flow| work(flow, of, words)) + px(BELOW_VIEW_MM);
-    let (page, spare) = (flow.height(), flow.left() - before - after);
-    let least = px(LEAST_VIEW_MM);
-    let one_to = if spare >= least {
-        first(&mut flow, of, words);
-        flow.gap(2.0);
-        picture(&mut flow, of, on, spare.min(page * MOST_VIEW))
-    } else {
-        let spare = (flow.left() - before - px(1.0)).min(page * MOST_VIEW);
-        if spare >= least && before > 0.0 {
-            whole(&mut flow, of, on, spare);
-        }
-        first(&mut flow, of, words);
-        flow.next_page();
-        picture(&mut flow, of, on, (page - after).clamp(least, page * MOST_VIEW))
-    };
-    work(&mut flow, of, words);
-    on.pages(flow, &words.picture_description(of.now.assessment, Some(one_to)))
+    let (flow, one_to) = one_page(of, on).unwrap_or_else(|| several(of, on));
+    on.pages(flow, &on.words.picture_description(of.now.assessment, Some(one_to)))
 }
 
-/// The whole bay, with the letters of what is found.
-fn whole(flow: &mut Flow<'_>, of: &Of<'_>, on: &Sheeted<'_>, high: f64) {
+/// All of it on one page, with the picture's scale; `None` if it has no room there however small it is set.
+fn one_page<'a>(of: &Of<'_>, on: &Sheeted<'a>) -> Option<(Flow<'a>, f64)> {
+    let pictures = |views: &[(f64, bool)]| -> Vec<Picture> {
+        views.iter().map(|view| Picture::of(of, on, *view)).collect()
+    };
+    within(of, on, &pictures(&VIEWS)).or_else(|| within(of, on, &pictures(&[SMALL])))
+}
+
+/// All of it on one page with one of these pictures, the first with which it has room.
+fn within<'a>(of: &Of<'_>, on: &Sheeted<'a>, pictures: &[Picture]) -> Option<(Flow<'a>, f64)> {
+    SIZES.into_iter().find_map(|sizes| {
+        let mut flow = on.flow().sized(sizes);
+        begin(&mut flow, of, on);
+        let told = |flow: &mut Flow<'a>| {
+            parts::first(flow, of, on.words, true);
+            parts::lay(flow, of, on.words);
+        };
+        let high = |set: &dyn Fn(&mut Flow<'a>)| {
+            let mut endless = on.endless(&flow);
+            set(&mut endless);
+            endless.taken()
+        };
+        let foot = high(&|flow| readings::readings(flow, of, on.words));
+        let under = high(&|flow| under_view(flow, on, pictures.first().map_or(1.0, |own| own.one_to)));
+        let (picture, columns) = pictures.iter().find_map(|own| {
+            let taken = foot + under + own.high() + px(HEADING_MM + 2.0 * BETWEEN_MM);
+            let room = flow.left() - taken;
+            let columns = (1..=MOST_COLUMNS).find_map(|count| flow.columns(count, room, &told))?;
+            Some((own, columns))
+        })?;
+        let one_to = picture.draw(&mut flow, on);
+        flow.gap(BETWEEN_MM);
+        flow.place(columns);
+        flow.gap(BETWEEN_MM);
+        readings::readings(&mut flow, of, on.words);
+        (flow.count() == 1).then_some((flow, one_to))
+    })
+}
+
+/// The view of what is worked on, from above, with its running dimensions.
+struct Picture {
+    laid: Laid,
+    edges: Edges,
+    one_to: f64,
+}
+
+impl Picture {
+    /// At most such a share of a page high, with what is moved first or not.
+    fn of(of: &Of<'_>, on: &Sheeted<'_>, (share, with_moved): (f64, bool)) -> Self {
+        let flow = on.flow();
+        Self::within(of, on, DVec2::new(flow.width(), flow.height() * share), with_moved)
+    }
+
+    /// In such a room, px.
+    fn within(of: &Of<'_>, on: &Sheeted<'_>, room: DVec2, with_moved: bool) -> Self {
+        let Working { lettering, lies, fit } = working(of, room, on, with_moved);
+        let laid =
+            crate::view::laid_view(of.now.arrangement, of.now.assessment, &lies.state, fit, &lettering);
+        let edges = Edges::of(&laid, on.words, &lettering);
+        Self { laid, edges, one_to: lies.one_to }
+    }
+
+    /// How high it is without its bar, px.
+    fn high(&self) -> f64 {
+        self.laid.drawing.size.y + self.edges.under()
+    }
+
+    /// Sets it with its bar below; gives its scale.
+    fn draw(&self, flow: &mut Flow<'_>, on: &Sheeted<'_>) -> f64 {
+        strips(flow, self.laid.clone(), &self.edges);
+        under_view(flow, on, self.one_to);
+        self.one_to
+    }
+}
+
+/// The sheet's name, the verdict, and the cautions.
+fn begin(flow: &mut Flow<'_>, of: &Of<'_>, on: &Sheeted<'_>) {
+    let texts = on.words.locale().language.sheets();
+    let assessment = of.now.assessment;
+    // What is moved has its own list.
+    head::beside(flow, on.title, on.words, assessment, assessment.promise.is_some());
+    if assessment.on_example_figures {
+        let style = flow.style(flow.sizes.read, Weight::Bold);
+        flow.said(&Said { text: texts.on_examples, style, role: Role::Title, lead: None });
+    }
+    flow.read(texts.both_cautions, None);
+    flow.gap(BETWEEN_MM);
+}
+
+/// Over several pages: on the first the picture with the marks and the distances, then what is met, laid and minded.
+fn several<'a>(of: &Of<'_>, on: &Sheeted<'a>) -> (Flow<'a>, f64) {
+    let words = on.words;
+    let mut flow = on.flow();
+    begin(&mut flow, of, on);
+    let mut endless = on.endless(&flow);
+    readings::readings(&mut endless, of, words);
+    under_view(&mut endless, on, 1.0);
+    let taken = endless.taken() + px(HEADING_MM + 2.0 * BETWEEN_MM);
+    let high = (flow.left() - taken).clamp(px(LEAST_VIEW_MM), flow.height() * MOST_VIEW);
+    let room = DVec2::new(flow.width(), high);
+    let one_to = Picture::within(of, on, room, true).draw(&mut flow, on);
+    flow.gap(BETWEEN_MM);
+    readings::readings(&mut flow, of, words);
+    parts::first(&mut flow, of, words, false);
+    parts::lay(&mut flow, of, words);
+    if of.now.assessment.findings.iter().any(|own| own.severity != Severity::Note) {
+        whole(&mut flow, of, on);
+    }
+    (flow, one_to)
+}
+
+/// The whole bay with the letters of what is found, if there is room left for it.
+fn whole(flow: &mut Flow<'_>, of: &Of<'_>, on: &Sheeted<'_>) {
+    flow.gap(BETWEEN_MM);
+    let high = flow.left().min(flow.height() * MOST_VIEW);
+    if high < px(LEAST_VIEW_MM) {
+        return;
+    }
     let own = in_views(on.lettering);
     let room = DVec2::new(flow.width(), high);
     let lies = whole_bay(of.now.arrangement, of.now.assessment, of.state, room, &own);
@@ -77,181 +185,7 @@ fn whole(flow: &mut Flow<'_>, of: &Of<'_>, on: &Sheeted<'_>, high: f64) {
     flow.view(plan(of.now.arrangement, of.now.assessment, &lies, size, on.lettering));
 }
 
-/// What is worked on from above, with its running dimensions; gives its scale.
-fn picture(flow: &mut Flow<'_>, of: &Of<'_>, on: &Sheeted<'_>, high: f64) -> f64 {
-    let Working { lettering, lies, fit } = working(of, DVec2::new(flow.width(), high), on.lettering);
-    let laid = crate::view::laid_view(of.now.arrangement, of.now.assessment, &lies.state, fit, &lettering);
-    let edges = Edges::of(&laid, on.words, &lettering);
-    strips(flow, laid, &edges);
-    let texts = on.words.locale().language.sheets();
-    flow.gap(0.8);
-    flow.read(texts.running, None);
-    bar(flow, on.words, lies.one_to);
-    lies.one_to
-}
-
-/// All that stands below the view: what is done with tape, plumb line and laser.
-fn work(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
-    let texts = words.locale().language.sheets();
-    let (arrangement, scene) = (of.now.arrangement, &of.now.assessment.scene);
-    let plan = &arrangement.aiming.mark_plan;
-    if plan.is_empty() {
-        flow.heading(texts.lay, 8.0);
-        flow.work(words.locale().language.screen().no_marks, None);
-    } else {
-        flow.heading(texts.lay, 14.0);
-        for (step, own) in plan.iter().enumerate() {
-            let said = words.instruction(step, scene);
-            let number = (step + 1).to_string();
-            // A mark that has a name goes by its number on the drawing too.
-            let said = if own.id.as_str() == number { said } else { texts.numbered(&number, &said) };
-            flow.work(&said, Some(Lead::Tick));
-        }
-    }
-    let standing: Vec<String> = arrangement
-        .aiming
-        .placements
-        .iter()
-        .zip(&scene.targets)
-        .filter(|(_, target)| !target.lies)
-        .map(|(placement, target)| words.set_height(placement, target.meant.height_mm))
-        .collect();
-    if !standing.is_empty() {
-        flow.heading(texts.set_targets, 8.0);
-        standing.iter().for_each(|own| flow.work(own, Some(Lead::Tick)));
-    }
-    readings(flow, of, words);
-    flow.gap(2.0);
-    signed(flow, words);
-}
-
-/// What is met and moved before anything is laid.
-fn first(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
-    let texts = words.locale().language.sheets();
-    let assessment = of.now.assessment;
-    let steps: Vec<String> = match &assessment.promise {
-        Some(promise) => promise.steps.iter().map(|step| words.step_sentence(step)).collect(),
-        None => {
-            let stops = assessment.findings.iter().filter(|own| own.severity == Severity::Stops);
-            stops.map(|own| words.cure(own).unwrap_or_else(|| words.line(own))).collect()
-        }
-    };
-    if assessment.verdict == Verdict::NotReady && !steps.is_empty() {
-        flow.heading(texts.move_first, 8.0);
-        steps.iter().for_each(|own| flow.work(own, Some(Lead::Tick)));
-    }
-    let is_asked = |facts: &Facts| matches!(facts, Facts::Condition(_) | Facts::HaveReady(_));
-    let asked: Vec<String> =
-        assessment.findings.iter().filter(|own| is_asked(&own.facts)).map(|own| words.line(own)).collect();
-    if !asked.is_empty() {
-        flow.heading(texts.before_start, 8.0);
-        flow.ticked(&asked, READ_MM);
-    }
-    // What needs care is not to be missed by who has only this sheet.
-    let care = crate::finding::flagged(assessment).filter(|own| own.finding.severity == Severity::Care);
-    let care: Vec<(String, String)> =
-        care.map(|own| (of.letter_of(own.index, own.number), words.line(own.finding))).collect();
-    if !care.is_empty() {
-        flow.heading(words.heading(Severity::Care), 8.0);
-        let more = care.len().saturating_sub(MOST_CARE);
-        for (letter, line) in care.into_iter().take(MOST_CARE) {
-            flow.read(&line, Some(Lead::Sign(letter, Severity::Care)));
-        }
-        if more > 0 {
-            flow.read(&words.key_more(more), None);
-        }
-    }
-    flow.gap(1.5);
-    let cautions = [words.caution(), words.locale().language.screen().laser_caution];
-    cautions.into_iter().for_each(|own| flow.read(own, None));
-}
-
-/// Every distance to read, with a box for what was read; what rests on assumed figures says so.
-fn readings(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
-    let texts = words.locale().language.sheets();
-    let all = &of.now.assessment.scene.readings;
-    if all.is_empty() {
-        return;
-    }
-    let rests = readings_rest_on(of.now.arrangement, all);
-    // By the marks' numbers, as they stand on the drawing.
-    let number = |id: &Id| {
-        let at = of.now.arrangement.aiming.mark_plan.iter().position(|own| own.id == *id);
-        at.map_or_else(|| id.to_string(), |at| (at + 1).to_string())
-    };
-    let name = |own: &Reading| texts.between(&number(&own.from), &number(&own.to));
-    let named = all.iter().zip(&rests).map(|(own, rests)| {
-        let figure = words.bare(own.distance_mm);
-        let figure = if rests.is_empty() { figure } else { texts.starred(&figure) };
-        [Cell::Text(name(own)), Cell::Strong(figure), Cell::Write]
-    });
-    flow.heading(&texts.read_tape_in(words.locale().units), 20.0);
-    let titles = [texts.from_to, texts.must_read, texts.was_read];
-    grouped(flow, named.collect(), titles);
-    let mut told: Vec<(&Vec<Assumed>, Vec<String>)> = Vec::new();
-    for (own, rests) in all.iter().zip(&rests).filter(|(_, rests)| !rests.is_empty()) {
-        match told.iter_mut().find(|(figures, _)| *figures == rests) {
-            Some((_, names)) => names.push(name(own)),
-            None => told.push((rests, vec![name(own)])),
-        }
-    }
-    for (figures, names) in told {
-        flow.read(
-            &texts.rests(&names.join(", "), &words.rests_on(figures)),
-            Some(Lead::Text("*".to_owned())),
-        );
-    }
-}
-
-/// A box for a figure is no narrower, mm.
-const BOX_MM: f64 = 17.0;
-/// Beside a text in its cell, both sides together, mm.
-const CELL_MM: f64 = 2.6;
-
-/// Rows of three cells, as many beside one another as leave each its figures and a box wide enough to write in; read downwards.
-pub(super) fn grouped(flow: &mut Flow<'_>, cells: Vec<[Cell; 3]>, titles: [&str; 3]) {
-    let (strong, head) = (flow.style(WORK_MM, Weight::Bold), flow.style(READ_MM, Weight::Bold));
-    let by = flow.lettering.enlarged();
-    let mut needs = titles.map(|title| flow.lettering.width_of(title, head) + px(CELL_MM));
-    for row in &cells {
-        for (cell, needs) in row.iter().zip(&mut needs) {
-            let wide = match cell {
-                Cell::Text(text) | Cell::Strong(text) => flow.lettering.width_of(text, strong) + px(CELL_MM),
-                Cell::Write => px(BOX_MM) * by,
-                Cell::Nothing => 0.0,
-            };
-            *needs = needs.max(wide);
-        }
-    }
-    let all: f64 = needs.iter().sum();
-    let groups = ((flow.width() / all) as usize).clamp(1, cells.len().max(1));
-    let high = cells.len().div_ceil(groups);
-    let groups = cells.len().div_ceil(high.max(1)).max(1);
-    // What is left over is room to write in.
-    let [name, figure, _] = needs;
-    let each = flow.width() / groups as f64;
-    let shares = [name, figure, (each - name - figure).max(1.0)];
-    let mut columns = Vec::new();
-    for group in 0..groups {
-        for (at, (title, share)) in titles.into_iter().zip(shares).enumerate() {
-            let column = Column::new(title, share);
-            let column = if at == 1 { column.ends_right() } else { column };
-            columns.push(if group > 0 && at == 0 { column.divided() } else { column });
-        }
-    }
-    let nothing = [Cell::Nothing, Cell::Nothing, Cell::Nothing];
-    let row = |row: usize| -> Vec<Cell> {
-        (0..groups).flat_map(|group| cells.get(group * high + row).unwrap_or(&nothing).clone()).collect()
-    };
-    let rows = (0..high).map(row).collect();
-    Table { columns, rows, capitals_mm: WORK_MM, least_row_mm: WRITTEN_MM }.set(flow);
-}
-
-/// Who read it, and when.
-pub(super) fn signed(flow: &mut Flow<'_>, words: &Words<'_>) {
-    let texts = words.locale().language.sheets();
-    let columns = [0.35, 1.0, 0.45, 0.9].map(|share| Column::new("", share)).to_vec();
-    let [by, at] = [texts.read_by, texts.read_at].map(|own| Cell::Text(own.to_owned()));
-    let rows = vec![vec![by, Cell::Write, at, Cell::Write]];
-    Table { columns, rows, capitals_mm: READ_MM, least_row_mm: WRITTEN_MM }.set(flow);
+/// The bar, and how the figures along the view are used.
+fn under_view(flow: &mut Flow<'_>, on: &Sheeted<'_>, one_to: f64) {
+    bar_with(flow, on.words, one_to, on.words.locale().language.sheets().running);
 }

@@ -87,6 +87,16 @@ impl Paper {
         if self.is_landscape { DVec2::new(long, short) } else { DVec2::new(short, long) }
     }
 
+    /// How much larger all is lettered than on the paper of an office: a large sheet is read from further off. A step of ISO 3098
+    /// (from memory) for the largest, half of it for the next.
+    pub const fn letters(self) -> f64 {
+        match self.size {
+            Size::A1 => std::f64::consts::SQRT_2,
+            Size::A2 => 1.2,
+            Size::A4 | Size::A3 | Size::Letter | Size::Legal | Size::Tabloid => 1.0,
+        }
+    }
+
     /// What is left free along each edge, mm: no office printer prints nearer to it than 5 mm or so (common practice, no source).
     pub const fn margin_mm(self) -> f64 {
         match self.size {

@@ -4,11 +4,12 @@ use baywright_planner::geometry::DVec2;
 use baywright_planner::words::Words;
 
 use super::flow::{Flow, px};
-use crate::lettering::{Lettering, size};
+use super::working::figures;
+use crate::lettering::Lettering;
 use crate::page::setter::Setter;
 use crate::role::Role;
 use crate::sign::SignKind;
-use crate::text::{Align, TextStyle, Weight};
+use crate::text::{Align, TextStyle};
 use crate::view::{Laid, Running};
 
 /// From a view's edge to the line of its dimensions, and half of a tick, mm.
@@ -40,13 +41,19 @@ pub(super) struct Edges {
 
 impl Edges {
     pub fn of(laid: &Laid, words: &Words<'_>, lettering: &Lettering<'_>) -> Self {
-        let style = lettering.style(size::LABEL, Weight::SemiBold);
+        let style = figures(lettering);
         let wide = |text: &str| lettering.width_of(text, style);
         Self {
             below: placed(&laid.below, words, |text| wide(text)),
             beside: spread(&laid.beside, words, style.line_height(), laid.drawing.size.y),
             style,
         }
+    }
+
+    /// How high the strip below the view is, px.
+    pub fn under(&self) -> f64 {
+        let rows = self.below.iter().map(|own| own.row + 1).max().unwrap_or(0) as f64;
+        px(LINE_MM + TICK_MM) + rows * self.style.line_height()
     }
 }
 
@@ -92,11 +99,10 @@ fn spread(all: &[Running], words: &Words<'_>, high: f64, most: f64) -> Vec<Place
 
 /// Sets the view with its strips: the figures beside it at the left, those under it below.
 pub(super) fn strips(flow: &mut Flow<'_>, laid: Laid, edges: &Edges) {
+    let under = edges.under();
     let Edges { below, beside, style } = edges;
     let (style, tick, size) = (*style, px(TICK_MM), laid.drawing.size);
     let left = flow.width() - size.x;
-    let rows = below.iter().map(|own| own.row + 1).max().unwrap_or(0) as f64;
-    let under = px(LINE_MM) + tick + rows * style.line_height();
     let set_beside = |setter: &mut Setter<'_>| {
         let x = left - px(LINE_MM);
         if let Some([from, to]) = ends(beside) {

@@ -3,12 +3,13 @@
 use baywright_planner::geometry::{Bounds, DVec2};
 
 use super::flow::{Flow, px};
-use super::lines::{READ_MM, lines, pitch, style};
+use super::lines::{PITCH, READ_MM, lines, pitch, style};
 use crate::lettering::Lettering;
-use crate::page::Content;
+use crate::list::Item;
 use crate::page::setter::Setter;
+use crate::page::{self, Content, InCell};
 use crate::role::Role;
-use crate::text::{Align, TextStyle, Weight};
+use crate::text::{Align, CAP_HEIGHT, TextStyle, Weight};
 
 /// What stands in a cell.
 #[derive(Clone, Debug, PartialEq)]
@@ -75,7 +76,26 @@ struct Row<'t> {
     height: f64,
 }
 
+/// The row as it is told to who cannot see it: whether its table has a head, whether it is that, whether it is the first.
+fn told(
+    row: &Row<'_>,
+    (has_head, is_head, is_first): (bool, bool, bool),
+) -> impl FnOnce(Vec<Item>) -> Content {
+    let cell = |(cell, lines): (&Cell, &Vec<String>)| match cell {
+        Cell::Text(_) | Cell::Strong(_) if !lines.is_empty() => InCell::Lines(lines.len()),
+        Cell::Write => InCell::Box,
+        Cell::Text(_) | Cell::Strong(_) | Cell::Nothing => InCell::Nothing,
+    };
+    let cells = row.cells.iter().zip(&row.lines).map(cell).collect();
+    move |items| Content::Row(page::Row { items, cells, is_head, names_itself: !has_head, is_first })
+}
+
 impl Table {
+    /// The capitals of a line that fills a row of a height, both mm.
+    pub fn capitals_of_row(height_mm: f64) -> f64 {
+        (height_mm - 2.0 * OVER_MM) / PITCH * CAP_HEIGHT
+    }
+
     /// Where each column lies across the page, px.
     fn places(&self, width: f64) -> Vec<(f64, f64)> {
         let all: f64 = self.columns.iter().map(|own| own.share).sum();
@@ -137,14 +157,17 @@ impl Table {
             if flow.count() != page
                 && let Some(head) = &head
             {
-                flow.block(head.height, Content::Table, |setter| {
+                flow.block(head.height, told(head, (true, true, true)), |setter| {
                     let all = Bounds { low: DVec2::ZERO, high: setter.size };
                     setter.ring(Role::Shade, corners(&all));
                     of_head.put(setter, head);
                 });
             }
+            let is_first = head.is_none() && flow.count() != page;
             page = flow.count();
-            flow.block(row.height, Content::Table, |setter| self.put(setter, &row));
+            flow.block(row.height, told(&row, (head.is_some(), false, is_first)), |setter| {
+                self.put(setter, &row)
+            });
         }
     }
 

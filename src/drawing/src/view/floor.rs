@@ -16,7 +16,7 @@ use crate::lettering::Lettering;
 use crate::list::{Drawing, PX_PER_PAPER_MM, Placing, Projection};
 use chain::Chains;
 
-pub(crate) use datum::Datum;
+pub use datum::Datum;
 
 /// What a floor plan is of: the set-up with only what the trade is shown, nothing found of it.
 #[derive(Clone, Debug)]

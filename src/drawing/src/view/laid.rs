@@ -4,7 +4,7 @@
 //! dimensioning. Along the car it starts at the rearmost mark, where the tape is hooked; across it, at the line straight ahead.
 
 use baywright_planner::Assessment;
-use baywright_planner::geometry::{Bounds, DVec2};
+use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
 use baywright_planner::model::Arrangement;
 
 use super::state::ViewState;
@@ -19,7 +19,7 @@ const ONE_MM: f64 = 0.5;
 /// The edge's own line is drawn inside it, px.
 const EDGE_PX: f64 = 0.5;
 /// Round what is worked on, mm.
-const AROUND_MM: f64 = 200.0;
+const AROUND_MM: f64 = 120.0;
 /// Of the car, this far off it, what is to be moved first is seen too, mm.
 const MOVED_MM: f64 = 3_000.0;
 
@@ -67,6 +67,26 @@ pub(crate) fn worked_on(
     [own, Bounds::around(corners.chain([own.low, own.high])).unwrap_or(own)]
 }
 
+/// What is told beside the left edge of a view that lies so, mm: no more than [`laid_view`] tells there.
+pub(crate) fn told_beside(
+    arrangement: &Arrangement,
+    assessment: &Assessment,
+    state: &ViewState,
+) -> impl Iterator<Item = f64> {
+    let scene = &assessment.scene;
+    let axis = scene.bay_from_axis;
+    let across = is_level(&super::Extents::of(arrangement, assessment, state).bay_from_top.inverse(), &axis);
+    let marks: Vec<DVec2> =
+        scene.marks.iter().filter_map(|own| own.at.ok()).map(|at| axis.inverse() * at).collect();
+    let rearmost = marks.iter().map(|own| own.x).fold(f64::INFINITY, f64::min);
+    marks.into_iter().map(move |own| if across { own.y.abs() } else { own.x - rearmost })
+}
+
+/// Whether the line straight ahead lies rather level than upright in a view.
+fn is_level(view_from_bay: &PlanPose, axis: &PlanPose) -> bool {
+    view_from_bay.turned(axis.forward()).x.abs() > std::f64::consts::FRAC_1_SQRT_2
+}
+
 /// Distances from one origin, those that are one told once, from the nearest on.
 pub(crate) fn running(places: impl IntoIterator<Item = f64>, origin: f64) -> Vec<f64> {
     let mut all: Vec<f64> =
@@ -96,7 +116,7 @@ pub(crate) fn laid_view(
     let rearmost = marks.iter().map(|own| own.x).fold(f64::INFINITY, f64::min);
     let view_of = |p: DVec2| view_from_bay * (axis * p);
     let edge = |p: DVec2| placing.paper_point(p);
-    let is_level = view_from_bay.turned(axis.forward()).x.abs() > std::f64::consts::FRAC_1_SQRT_2;
+    let is_level = is_level(&view_from_bay, &axis);
     // The mark whose line is drawn: of several at one place the one that is nearest to the edge.
     let mut lines = Vec::new();
     let mut told = |along_car: bool| -> Vec<Running> {

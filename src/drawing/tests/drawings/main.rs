@@ -11,6 +11,7 @@ mod floor_sheets;
 mod list;
 mod page;
 mod pdf;
+mod pdf_tree;
 mod pick;
 mod sheets;
 mod svg;

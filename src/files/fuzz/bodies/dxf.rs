@@ -4,6 +4,7 @@ use std::time::{Duration, Instant};
 
 use baywright_files::{DxfChoice, DxfDrawing, DxfNames, DxfUnit, layout_text, parse_dxf};
 use baywright_planner::entry::first_layout;
+use baywright_planner::geometry::DVec2;
 use baywright_planner::words::Language;
 
 /// Asks of these bytes all that is promised; whether they are a drawing.
@@ -41,6 +42,7 @@ fn every_layer_as_a_room(drawing: &DxfDrawing) {
             gap_mm: 10.0 * at as f64,
             wall_mm: 100.0,
             ceiling_mm: 3_000.0,
+            low_at: (at % 3 == 2).then_some(DVec2::ZERO),
         };
         match drawing.bay(&choice, &names, "bay".into(), "Bay".to_owned()) {
             Ok(made) => {

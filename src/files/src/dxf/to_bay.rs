@@ -30,7 +30,7 @@ const FAR_MM: f64 = 1e6;
 /// A thing with more corners goes by its hull, and one whose hull has more by the box around it.
 const MOST_CORNERS: usize = 200;
 /// More points of lines and arcs are not looked at, of all chosen layers together.
-const MOST_POINTS: usize = 1_000_000;
+pub const MOST_POINTS: usize = 1_000_000;
 /// More outlines are not sorted by which lies in which.
 const MOST_OUTLINES: usize = 10_000;
 /// Outlines with more corners are not asked whether they lie in one another, or are the same.
@@ -66,6 +66,8 @@ pub struct DxfChoice {
     pub wall_mm: f64,
     /// Clear height under the ceiling, mm.
     pub ceiling_mm: f64,
+    /// Where the lower left corner of all that is on the room's layer is to lie, mm; `None`: as it is drawn.
+    pub low_at: Option<DVec2>,
 }
 
 /// How what has no name of its own is called, by its number from 1.
@@ -232,11 +234,14 @@ impl Plan<'_> {
         })
     }
 
-    /// By how much a drawing is moved whose room lies far from its origin, mm.
+    /// By how much a drawing is moved that is to lie elsewhere, or whose room lies far from its origin, mm.
     fn towards_origin(&self, layer: usize) -> DVec2 {
         let by = self.choice.mm_per_unit;
         let held = self.placed.layers.get(layer).and_then(|(_, held)| held.bounds);
         let Some((low, high)) = held.map(|own| (own.low * by, own.high * by)) else { return DVec2::ZERO };
+        if let Some(at) = self.choice.low_at {
+            return at - low;
+        }
         if low.abs().max(high.abs()).max_element() > FAR_MM { -low.round() } else { DVec2::ZERO }
     }
 

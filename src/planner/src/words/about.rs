@@ -83,6 +83,8 @@ impl Words<'_> {
         reading(reading: &Reading) -> String;
         /// That a distance rests on these figures, which were assumed.
         rests_on(figures: &[Assumed]) -> String;
+        /// A figure that was assumed, with what it belongs to.
+        assumed_figure(figure: &Assumed) -> String;
         /// The instruction for one step of the mark plan; `reach` is what [`crate::Scene::tape`] gives for it: how far a
         /// line is to be prolonged where the plan says only how far it must reach.
         instruction(step: usize, scene: &Scene) -> String;

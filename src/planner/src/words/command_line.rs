@@ -35,6 +35,7 @@ texts! {
     view, "A choice.";
     output, "A file.";
     output_of_marks, "A file.";
+    format_of_marks, "A choice.";
     drawing, "A file.";
     room_layer, "A layer.";
     outline_number, "A number.";

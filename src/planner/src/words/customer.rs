@@ -33,6 +33,8 @@ impl CustomerTexts {
         screen_of(at: usize, all: usize) -> String;
         /// A field: how long a step takes, minutes.
         minutes_of(step: WorkStep) -> &'static str;
+        /// Why a step is there, in a sentence.
+        why_step(step: WorkStep) -> &'static str;
         /// What was typed is no number of minutes.
         no_minutes(text: &str) -> String;
         /// What the picture of why shows, to who does not see it.

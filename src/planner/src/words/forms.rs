@@ -37,6 +37,7 @@ texts! {
     name_of_car, "A field.";
     file_name, "A field.";
     my_car, "The file of a new car.";
+    new_car_name, "What a new car is called until it gets its name.";
     file_name_hint, "What it is.";
     ask_right, "After something unlikely.";
 

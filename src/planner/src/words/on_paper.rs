@@ -17,6 +17,15 @@ texts! {
     save, "The press that saves.";
     look_for_place, "Asks the system for a place.";
     replace, "The press that replaces what is there.";
+    replace_all, "The same of several files.";
+    for_programs, "Over what is saved for other programs.";
+    plan, "Saves the plan as DXF.";
+    plan_why, "What that is.";
+    marks, "Saves marks and distances as CSV.";
+    marks_why, "What that is.";
+    everything, "Saves all that was found out as JSON.";
+    everything_why, "What that is.";
+    pages_name, "The pages, for who scrolls them by keys.";
     dpi, "Beside how many dots to the inch a picture has.";
     being_made, "While the pages are being made.";
     being_written, "While the file is being written.";
@@ -41,8 +50,10 @@ impl OnPaper {
         opened(file: &str) -> String;
         /// That the system shows it not; where it lies, and the system's words.
         not_opened(file: &str, why: &str) -> String;
-        /// That a file of the name is there.
-        is_there(file: &str) -> String;
+        /// That files of these names are there: all of them are named, for each would be gone.
+        are_there(files: &[String]) -> String;
+        /// Why one could not be written, and which were before it.
+        not_all_written(why: &str, written: &[String]) -> String;
         /// That the name does not end as it should.
         wrong_ending(file: &str) -> String;
         /// That a picture would have too many pixels.

@@ -29,6 +29,12 @@ impl SheetCommand {
         so_far(done: usize, all: usize, file: &str) -> String;
         /// Those of a folder of which there are no sheets.
         failed(files: &[String], all: usize) -> String;
+        /// More layouts than are made sheets of at once.
+        too_many_layouts(most: usize) -> String;
+        /// Sheets for standard output that would be several files.
+        several_to_output(files: usize) -> String;
+        /// Sheets for standard output, which is a terminal.
+        to_terminal() -> String;
         /// A picture that would have too many pixels.
         too_many_pixels(width: u64, height: u64, most: u64) -> String;
     }

@@ -1,7 +1,9 @@
 //! What stands on sheets of paper beside what every answer says: their names, their title blocks, what to do with them.
 
 use super::{Units, Words};
-use crate::assessment::Step;
+use baywright_geometry::marks::{Construction, Wheel};
+
+use crate::assessment::{Finding, Step};
 use crate::model::Placement;
 
 texts! {
@@ -43,6 +45,7 @@ texts! {
     after, "Over how it is when all is moved, to a customer.";
     no_promise, "What the sheet for a customer does not say, sentence by sentence.";
     measure_bar, "What to do with the bar of 100 mm.";
+    both_cautions, "The usual cautions and those of a laser, in as few words as tell them.";
 }
 
 impl SheetTexts {
@@ -76,5 +79,11 @@ impl Words<'_> {
         step_sentence(step: &Step) -> String;
         /// How high the middle of a target's face is set above what it stands on, mm.
         set_height(placement: &Placement, height_mm: f64) -> String;
+        /// How several marks are laid that are laid alike, each at a wheel of its own; `None` of what is not laid at a wheel.
+        laid_at_wheels(construction: &Construction) -> Option<String>;
+        /// Which mark is laid so at which wheel.
+        mark_at_wheel(id: &str, wheel: Wheel) -> String;
+        /// What is wrong and by how much, without what else there is to know of it.
+        short_line(finding: &Finding) -> String;
     }
 }

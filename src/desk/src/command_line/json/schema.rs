@@ -6,9 +6,11 @@ use schemars::{JsonSchema, Schema};
 use serde::Serialize;
 
 use super::shape::{Answer, Answers};
+use super::sheet_shape::Sheets;
 use super::trouble::Errors;
 
-/// What `--json` writes: the answer for one file or for several, to standard output; what went wrong, to standard error.
+/// What `--json` writes: the answer for one file or for several, to standard output; what went wrong, to standard error. And what
+/// `baywright marks` writes as JSON.
 #[derive(Serialize, JsonSchema)]
 #[serde(untagged)]
 #[schemars(title = "What baywright --json writes")]
@@ -16,6 +18,7 @@ use super::trouble::Errors;
 enum Document<'a> {
     Answer(Answer),
     Answers(Answers<'a>),
+    Sheets(Sheets),
     Errors(Errors),
 }
 

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use baywright_drawing::sheet::{About, Answered, Of, Sheet, sheet};
 use baywright_drawing::{Lettering, Page, ViewState};
-use baywright_files::{FileFault, ShopInUse, write_output};
+use baywright_files::{FileFault, Loaded, ShopInUse, write_output};
 use baywright_planner::assess_fully;
 use baywright_planner::model::{Arrangement, Id, validate};
 
@@ -21,8 +21,8 @@ pub(super) type Failed = (Outcome, Vec<Trouble>);
 /// The pages of one layout.
 pub(super) struct Made {
     pub(super) pages: Vec<Page>,
-    /// The layout on disk, which no sheet may replace.
-    made_from: Option<PathBuf>,
+    /// What was read, which no sheet may replace: the layout, the picture under its plan, the shop's own document and picture.
+    made_from: Vec<PathBuf>,
     pub(super) passed_over: Vec<FileFault>,
 }
 
@@ -63,7 +63,19 @@ pub(super) fn made(layout: &Path, asked: &SheetAsked, used: &ShopInUse) -> Resul
         let kinds = asked.kinds.iter().filter(|kind| at == 0 || **kind != Sheet::Blank);
         pages.extend(kinds.flat_map(|kind| sheet(*kind, &of, asked.paper, &about, &lettering)));
     }
-    Ok(Made { pages, made_from: loaded.path, passed_over: loaded.passed_over })
+    let made_from = read_from(&loaded, used);
+    Ok(Made { pages, made_from, passed_over: loaded.passed_over })
+}
+
+/// The files that sheets are made from, and those that belong to them.
+fn read_from(loaded: &Loaded, used: &ShopInUse) -> Vec<PathBuf> {
+    let beside = |file: &Option<PathBuf>, name: Option<&String>| {
+        let folder = file.as_deref().and_then(Path::parent)?;
+        Some(folder.join(name?))
+    };
+    let under = beside(&loaded.path, loaded.layout.underlay.as_ref().map(|own| &own.picture));
+    let face = beside(&used.path, used.face.picture.as_ref());
+    [loaded.path.clone(), under, used.path.clone(), face].into_iter().flatten().collect()
 }
 
 /// The set-up of a name.
@@ -84,14 +96,7 @@ pub(super) fn written(
     ending: &str,
     asked: &SheetAsked,
 ) -> Result<Vec<PathBuf>, Failed> {
-    let format = Format::of_ending(ending, asked.dpi).unwrap_or(Format::Pdf);
-    let all = bytes(&made.pages, format, asked.locale.language).map_err(|fault| {
-        let trouble = match fault {
-            NotMade::TooManyPixels(pixels) => Trouble::TooManyPixels(pixels),
-            NotMade::NoPages(why) => Trouble::NoPages(why),
-        };
-        (Outcome::NotWritten, vec![trouble])
-    })?;
+    let all = as_files(made, ending, asked)?;
     let made_from: Vec<&Path> = made.made_from.iter().map(PathBuf::as_path).collect();
     let files = names(to, all.len());
     for (file, own) in files.iter().zip(&all) {
@@ -99,4 +104,16 @@ pub(super) fn written(
             .map_err(|fault| (Outcome::NotWritten, vec![Trouble::File(fault)]))?;
     }
     Ok(files)
+}
+
+/// The files that they are, one after another.
+pub(super) fn as_files(made: &Made, ending: &str, asked: &SheetAsked) -> Result<Vec<Vec<u8>>, Failed> {
+    let format = Format::of_ending(ending, asked.dpi).unwrap_or(Format::Pdf);
+    bytes(&made.pages, format, asked.locale.language).map_err(|fault| {
+        let trouble = match fault {
+            NotMade::TooManyPixels(pixels) => Trouble::TooManyPixels(pixels),
+            NotMade::NoPages(why) => Trouble::NoPages(why),
+        };
+        (Outcome::NotWritten, vec![trouble])
+    })
 }

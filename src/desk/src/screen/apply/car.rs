@@ -88,7 +88,9 @@ impl Desk {
         let draft = match how {
             Begin::New => {
                 let mut car = new_car(VehicleClass::SmallHatchback, self.view.locale.language.forms());
-                car.id = self.free_car_name(self.view.locale.language.forms().my_car);
+                let texts = self.view.locale.language.forms();
+                car.name = texts.new_car_name.to_owned();
+                car.id = self.free_car_name(texts.my_car);
                 Draft::new(car, None, None)
             }
             Begin::Copy => {

@@ -4,9 +4,9 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use baywright_files::{FileFault, Library, whole_path};
+use baywright_files::{FileFault, Library, kind_of, whole_path};
 use baywright_planner::model::Id;
-use baywright_planner::model::fault::FileTrouble;
+use baywright_planner::model::fault::{FileKind, FileTrouble};
 
 use crate::screen::command::OfFile;
 use crate::screen::page::{Begun, Leaving, NewBay, OpenPage, Page, Question, SavePage};
@@ -44,6 +44,7 @@ impl Desk {
             }
             OfFile::TakeUpAnyway(at) => self.take_up(at),
             OfFile::ThrowAway(at) => self.throw_away(at),
+            OfFile::Open(path) if kind_of(&path) == FileKind::Drawing => self.read_drawing(ctx, &path),
             // What cannot be opened is said at once: nothing has to be saved or dropped for it.
             OfFile::Open(path) => match self.read_layout(&path) {
                 Err(faults) => self.say_not_opened(&path, &faults),
@@ -62,6 +63,9 @@ impl Desk {
             OfFile::AskPicture => self.files.ask_picture(&waking(ctx), self.document.path()),
             OfFile::AskOpen => self.files.ask_open(&waking(ctx), self.document.path()),
             OfFile::AskSave => self.files.ask_save(&waking(ctx), &self.suggested()),
+            OfFile::ReadDrawing(path) => self.read_drawing(ctx, &path),
+            OfFile::AskDrawing => self.files.ask_drawing(&waking(ctx), self.document.path()),
+            OfFile::TakeDrawing(anyway) => self.take_drawing(ctx, anyway),
             OfFile::PrintSheets => self.print_sheets(ctx),
             OfFile::SaveSheets(path, over) => self.save_sheets(ctx, &path, over),
             OfFile::AskSheets(path) => self.files.ask_sheets(&waking(ctx), &path),

@@ -416,21 +416,28 @@ impl Desk {
         Some(Layout { taped: made.taped, ..layout })
     }
 
-    /// Shows a bay that was just made.
+    /// Shows a bay that was just typed.
     pub(in crate::screen) fn new_bay(&mut self, layout: Layout) {
-        match Document::new_bay(layout, &self.document) {
-            Ok(document) => {
-                match self.show_document(document) {
-                    // It is made: nothing of it is begun any more.
-                    Ok(()) => self.view.bay_begun = None,
-                    Err(why) => self.say_wrong(why),
-                }
-            }
-            Err(NotMade::Faults(faults)) => self.say_wrong(self.first_sentence(&faults)),
-            Err(NotMade::Unsound(fault)) => {
-                self.say_wrong(self.view.locale.language.rooms().not_made(&fault, self.lengths()))
-            }
+        if self.show_new_bay(layout) {
+            // It is made: nothing of it is begun any more.
+            self.view.bay_begun = None;
         }
+    }
+
+    /// Shows a bay that was just made; whether it can be.
+    pub(in crate::screen) fn show_new_bay(&mut self, layout: Layout) -> bool {
+        let why = match Document::new_bay(layout, &self.document) {
+            Ok(document) => match self.show_document(document) {
+                Ok(()) => return true,
+                Err(why) => why,
+            },
+            Err(NotMade::Faults(faults)) => self.first_sentence(&faults),
+            Err(NotMade::Unsound(fault)) => {
+                self.view.locale.language.rooms().not_made(&fault, self.lengths())
+            }
+        };
+        self.say_wrong(why);
+        false
     }
 }
 

@@ -32,6 +32,9 @@ impl Desk {
                     Leaving::NewBay => {
                         (Command::File(OfFile::BeginBayAnyway), Command::File(OfFile::BeginBayAnyway))
                     }
+                    Leaving::Drawing => {
+                        (Command::File(OfFile::TakeDrawing(true)), Command::File(OfFile::TakeDrawing(true)))
+                    }
                     Leaving::TakeUp(at) => {
                         (Command::File(OfFile::TakeUpAnyway(*at)), Command::File(OfFile::TakeUpAnyway(*at)))
                     }

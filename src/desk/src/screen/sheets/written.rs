@@ -3,11 +3,11 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use baywright_drawing::Page as Printed;
-use baywright_files::{FileFault, fresh_folder, is_taken, make_folder, write_output};
-use baywright_planner::words::Language;
+use baywright_files::{FileFault, fresh_folder, is_taken, make_folder, may_be_output, write_output};
 use egui::Context;
 
+use super::data::As;
+use crate::screen::command::Over;
 use crate::screen::{Desk, waking};
 use crate::session::job::News;
 use crate::session::printed::{Format, NotMade, bytes, names};
@@ -21,11 +21,11 @@ pub(super) enum Written {
     /// It is there, and the system did not take it: its words.
     NotOpened(PathBuf, String),
     /// Files of these names are there, and nothing was written.
-    IsThere(PathBuf),
+    AreThere(Vec<PathBuf>),
     /// The pages could not become what they were to be.
     NotMade(NotMade),
-    /// They could not be written.
-    Fault(FileFault),
+    /// One could not be written; these were, before it.
+    Fault(FileFault, Vec<PathBuf>),
 }
 
 impl Desk {
@@ -47,11 +47,15 @@ impl Desk {
                 Some(folder) => folder,
                 None => match fresh_folder("baywright") {
                     Ok(folder) => folder,
-                    Err(fault) => return Written::Fault(fault),
+                    Err(fault) => return Written::Fault(fault, Vec::new()),
                 },
             };
             let path = folder.join(name);
-            match write(&pages, &path, Format::Pdf, language, &[]) {
+            let all = match bytes(&pages, Format::Pdf, language) {
+                Ok(all) => all,
+                Err(fault) => return Written::NotMade(fault),
+            };
+            match write(std::slice::from_ref(&path), &all) {
                 Written::Files(_) => match open::that_detached(&path) {
                     Ok(()) => Written::Opened(path),
                     Err(why) => Written::NotOpened(path, why.to_string()),
@@ -61,32 +65,68 @@ impl Desk {
         });
     }
 
-    /// Writes them where one says; whether files that are there may be replaced.
-    pub(in crate::screen) fn save_sheets(&mut self, ctx: &Context, path: &Path, over: bool) {
+    /// Writes them where one says; which files that are there may be replaced.
+    pub(in crate::screen) fn save_sheets(&mut self, ctx: &Context, path: &Path, over: Over) {
         let texts = self.view.locale.language.on_paper();
         self.on_paper.to = Some(path.display().to_string());
+        let path = self.in_folder(path);
+        let Some(saved_as) = As::of_ending(&path, self.on_paper.dpi) else {
+            self.on_paper.refused = Some((texts.wrong_ending(&path.display().to_string()), 0));
+            return;
+        };
         // The system's window may have been open while something else was chosen or drawn: what is saved was seen.
-        if !self.is_on_paper() || !self.can_print(&self.on_paper) {
+        let can = match saved_as {
+            As::Pages(_) => self.can_print(&self.on_paper),
+            As::Data(_) => self.can_save_data(&self.on_paper),
+        };
+        if !self.is_on_paper() || !can {
             self.say_wrong(texts.look_again);
             return;
         }
-        let path = self.in_folder(path);
-        let ending = path.extension().map(|own| own.to_string_lossy().into_owned()).unwrap_or_default();
-        let Some(format) = Format::of_ending(&ending, self.on_paper.dpi) else {
-            self.on_paper.refused = Some((texts.wrong_ending(&path.display().to_string()), false));
-            return;
-        };
         self.on_paper.refused = None;
         let (pages, language) = (Arc::clone(&self.on_paper.pages), self.view.locale.language);
-        let made_from: Vec<PathBuf> = self.document.path().map(Path::to_owned).into_iter().collect();
+        let made_from = self.is_made_from();
+        let made_from = move |file: &Path| {
+            let made_from: Vec<&Path> = made_from.iter().map(PathBuf::as_path).collect();
+            may_be_output(file, &made_from)
+        };
+        let handed_over = self.handed_over();
         self.on_paper.writing.start("save sheets", 1, &waking(ctx), move |_| {
-            let files = if format == Format::Pdf { 1 } else { pages.len() };
-            let there = names(&path, files).into_iter().find(|own| is_taken(own));
-            match there.filter(|_| !over) {
-                Some(there) => Written::IsThere(there),
-                None => write(&pages, &path, format, language, &made_from),
+            let files = match saved_as {
+                As::Pages(Format::Svg | Format::Png(_)) => names(&path, pages.len()),
+                As::Pages(Format::Pdf) | As::Data(_) => vec![path.clone()],
+            };
+            // What it is made from is never replaced, whatever is answered.
+            if let Some(fault) = files.iter().find_map(|own| made_from(own).err()) {
+                return Written::Fault(fault, Vec::new());
+            }
+            let there = files.iter().filter(|own| match over {
+                Over::Nothing => is_taken(own),
+                Over::Named => **own != path && is_taken(own),
+                Over::All => false,
+            });
+            let there: Vec<PathBuf> = there.cloned().collect();
+            if !there.is_empty() {
+                return Written::AreThere(there);
+            }
+            let all = match saved_as {
+                As::Pages(format) => bytes(&pages, format, language),
+                As::Data(data) => handed_over.bytes(data).map(|own| vec![own]),
+            };
+            match all {
+                Ok(all) => write(&files, &all),
+                Err(fault) => Written::NotMade(fault),
             }
         });
+    }
+
+    /// What is shown is made from these files: the layout, pictures, the shop's settings.
+    fn is_made_from(&self) -> Vec<PathBuf> {
+        let shop = self.shop.path();
+        let folder = shop.and_then(Path::parent).unwrap_or(Path::new(""));
+        let picture = self.shop.face().picture.as_ref().map(|own| folder.join(own));
+        let layout = self.document.path().map(Path::to_owned);
+        layout.into_iter().chain(self.picture_path()).chain(shop.map(Path::to_owned)).chain(picture).collect()
     }
 
     /// Says how it ended.
@@ -101,14 +141,17 @@ impl Desk {
                 }
                 Written::Opened(path) => self.say(texts.opened(&named(&path))),
                 Written::NotOpened(path, why) => self.say_wrong(texts.not_opened(&named(&path), &why)),
-                Written::IsThere(path) => {
-                    self.on_paper.refused = Some((texts.is_there(&named(&path)), true));
+                Written::AreThere(files) => {
+                    let said: Vec<String> = files.iter().map(|own| named(own)).collect();
+                    self.on_paper.refused = Some((texts.are_there(&said), files.len()));
                 }
-                Written::NotMade(fault) => self.on_paper.refused = Some((self.not_made(&fault), false)),
-                Written::Fault(fault) => {
-                    let said = self.view.locale.language.file_fault(&fault);
+                Written::NotMade(fault) => self.on_paper.refused = Some((self.not_made(&fault), 0)),
+                Written::Fault(fault, before) => {
+                    let fault = self.view.locale.language.file_fault(&fault);
+                    let before: Vec<String> = before.iter().map(|own| named(own)).collect();
+                    let said = texts.not_all_written(&fault, &before);
                     self.log.push(&said);
-                    self.on_paper.refused = Some((said, false));
+                    self.on_paper.refused = Some((said, 0));
                 }
             },
             Some(News::Failed(words)) => self.say_wrong(self.texts().failed_beside(&words)),
@@ -117,24 +160,12 @@ impl Desk {
     }
 }
 
-/// The pages as files under this name.
-fn write(
-    pages: &[Printed],
-    path: &Path,
-    format: Format,
-    language: Language,
-    made_from: &[PathBuf],
-) -> Written {
-    let all = match bytes(pages, format, language) {
-        Ok(all) => all,
-        Err(fault) => return Written::NotMade(fault),
-    };
-    let files = names(path, all.len());
-    let made_from: Vec<&Path> = made_from.iter().map(PathBuf::as_path).collect();
-    for (file, own) in files.iter().zip(&all) {
-        if let Err(fault) = write_output(file, own, &made_from) {
-            return Written::Fault(fault);
+/// One file after another.
+fn write(files: &[PathBuf], all: &[Vec<u8>]) -> Written {
+    for (at, (file, own)) in files.iter().zip(all).enumerate() {
+        if let Err(fault) = write_output(file, own, &[]) {
+            return Written::Fault(fault, files.iter().take(at).cloned().collect());
         }
     }
-    Written::Files(files)
+    Written::Files(files.to_vec())
 }

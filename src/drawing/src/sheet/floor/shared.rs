@@ -9,7 +9,7 @@ use crate::sheet::lines::READ_MM;
 use crate::sheet::table::{Cell, Column, Table};
 
 /// A group of columns takes at least so much for each share of its width, mm, where several groups stand beside one another.
-const SHARE_MM: f64 = 22.0;
+const SHARE_MM: f64 = 20.5;
 
 impl Floor<'_> {
     /// The names of the two walls that all is measured from.

@@ -11,7 +11,7 @@ pub const TEXTS: CommandLine = CommandLine {
               With a file and no command it opens that bay; with neither, the bay that was open last, at first the demo.",
     check: "Is the space ready for the aiming? The verdict, what is in the way, and what to do",
     draw: "Draw a set-up to scale, as SVG or PDF, or its plan as DXF",
-    list_marks: "List floor marks, targets and the distances that a tape must read, as a table (CSV)",
+    list_marks: "List floor marks, targets and the distances that a tape must read, as a table (CSV), or with all that a sheet tells as data (JSON)",
     import: "Make a bay of a DXF drawing; without --room, list its layers",
     open: "Open a bay layout in the window",
     print_licences: "Print the licence texts of what is inside",
@@ -39,7 +39,7 @@ pub const TEXTS: CommandLine = CommandLine {
     marks: "Also how each mark is laid, and what the tape must read between them",
     view: "From above, or from the car's right; a DXF file holds the plan from above",
     output: "The file to write, or - for standard output (SVG)",
-    output_of_marks: "The file to write; without it, or with -, standard output",
+    output_of_marks: "The file to write, a table or data by how its name ends; without it, or with -, standard output",
     drawing: "A DXF drawing in the text form",
     room_layer: "The layer on which the room's outline is drawn",
     outline_number: "Which outline of that layer, the largest first, where several may be the room",
@@ -62,7 +62,8 @@ pub const TEXTS: CommandLine = CommandLine {
     a_shell: "SHELL",
     a_command: "COMMAND",
     a_picture: "PICTURE.svg|.pdf|.dxf",
-    a_table: "TABLE.csv",
+    format_of_marks: "What is written to standard output",
+    a_table: "TABLE.csv|DATA.json",
     a_drawing: "DRAWING.dxf",
     a_layout: "BAY.ron",
     a_layer: "LAYER",
@@ -122,7 +123,7 @@ pub fn no_side_in_dxf(file: &str) -> String {
 }
 
 pub fn no_table(file: &str) -> String {
-    format!("{file}: the table is written as CSV; give a name that ends in .csv.")
+    format!("{file}: marks are written as CSV or JSON; give a name that ends in .csv or .json.")
 }
 
 pub fn no_layout(file: &str) -> String {

@@ -44,6 +44,17 @@ pub const fn minutes_of(step: WorkStep) -> &'static str {
     }
 }
 
+pub const fn why_step(step: WorkStep) -> &'static str {
+    match step {
+        WorkStep::Clear => "So the sensor sees only its target.",
+        WorkStep::Park => "All is measured from the car.",
+        WorkStep::Lay => "They show where the target has to stand.",
+        WorkStep::Stand => "The sensor is set by what it sees there.",
+        WorkStep::Aim => "The maker says how.",
+        WorkStep::PutBack => "Then the next job has its room.",
+    }
+}
+
 pub fn no_minutes(text: &str) -> String {
     format!("“{}” is no number of minutes.", cut(text))
 }

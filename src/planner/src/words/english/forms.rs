@@ -42,6 +42,7 @@ pub const TEXTS: Forms = Forms {
     name_of_car: "Name of the car",
     file_name: "Short name, for its file",
     my_car: "my-car",
+    new_car_name: "New car",
     file_name_hint: "Letters, digits and dashes; a layout calls the car by this name",
     ask_right: "Is it right?",
 

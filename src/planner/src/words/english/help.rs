@@ -80,7 +80,7 @@ const SECTIONS: &[Section] = &[
         &[
             "It speaks of the space. It never says that a sensor is aimed, and it never controls a car or a scan tool. \
              It does not yet work out echoes, judge floor levels beyond the highest and lowest, prove laid marks by \
-             their taped distances, search for a place to park, or print sheets.",
+             their taped distances, or search for a place to park.",
             "It knows the shapes that it is told: upright outlines between two heights. What it is not told it cannot \
              find. Without floor levels the best answer is “ready with care”.",
         ],
@@ -126,7 +126,7 @@ const KEYS: &[Key] = &[
     ("Ctrl+S, Ctrl+Shift+S", "save, save as"),
     ("Ctrl+F", "search in the list"),
     ("Ctrl and +  −", "letters larger, smaller"),
-    ("Ctrl+P", "sheets on paper: seen as they will be, printed, saved"),
+    ("Ctrl+P", "sheets on paper: seen as they will be (+ and - size them, Page keys turn), printed, saved"),
     ("F5", "the page for the customer; arrows turn it, Esc leaves it"),
     (
         "F6",

@@ -26,6 +26,11 @@ impl About<'_> {
         format!("rests on the assumed {}", listed(&parts))
     }
 
+    /// A figure that was assumed, with what it belongs to.
+    pub fn assumed_figure(&self, figure: &Assumed) -> String {
+        super::assumed::named(figure)
+    }
+
     /// The instruction for one step of the mark plan, as it is laid in a scene.
     pub fn instruction(&self, step: usize, scene: &Scene) -> String {
         let how = self.construction(step, scene.tape(step, self.arrangement));

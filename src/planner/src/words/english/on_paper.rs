@@ -18,6 +18,15 @@ pub const TEXTS: OnPaper = OnPaper {
     print_why: "Writes a PDF and opens it in the program that shows PDF on this computer; print it there at 100 %",
     save_as: "Save as",
     save_hint: "The ending decides: .pdf is one file of all pages; .svg and .png are one for each page",
+    replace_all: "Replace them all",
+    for_programs: "For other programs, under the same name",
+    plan: "Plan (DXF)",
+    plan_why: "The plan 1 : 1 in millimetres, on named layers, for a drawing program",
+    marks: "Marks (CSV)",
+    marks_why: "Marks, targets and distances of every set-up, as a table",
+    everything: "All (JSON)",
+    everything_why: "What was found out about every set-up, as data for programs",
+    pages_name: "Pages, to scroll",
     save: "Save",
     look_for_place: "Look for a place …",
     replace: "Replace it",
@@ -61,12 +70,23 @@ pub fn not_opened(file: &str, why: &str) -> String {
     format!("No program here opened the PDF ({why}). It lies in {file}")
 }
 
-pub fn is_there(file: &str) -> String {
-    format!("{file} is there already.")
+pub fn are_there(files: &[String]) -> String {
+    match files {
+        [one] => format!("{one} is there already."),
+        _ => format!("{} files are there already: {}.", files.len(), files.join(", ")),
+    }
+}
+
+pub fn not_all_written(why: &str, written: &[String]) -> String {
+    if written.is_empty() {
+        why.to_owned()
+    } else {
+        format!("{why} Written before that: {}.", written.join(", "))
+    }
 }
 
 pub fn wrong_ending(file: &str) -> String {
-    format!("{file}: allowed are names that end in .pdf, .svg or .png.")
+    format!("{file}: allowed are names that end in .pdf, .svg, .png, .dxf, .csv or .json.")
 }
 
 pub fn too_many_pixels(width: u64, height: u64, most: u64) -> String {

@@ -21,7 +21,7 @@ pub const TEXTS: Screen = Screen {
     save_as: "Save as …",
     recent: "Opened last",
     drop_it_here: "Let go of it: a bay opens, a car is entered, a picture lies under the plan.",
-    not_to_be_dropped: "This file is no bay, no car and no picture; nothing was opened.",
+    not_to_be_dropped: "This file is no bay, no car, no picture and no drawing (DXF); nothing was opened.",
     one_at_a_time: "Several files were dropped; only the first one was looked at.",
     close_page_first: "Close this page first, then drop the file again.",
     car_was_read: "This car was read from its file. “Keep this car” saves it among your own.",

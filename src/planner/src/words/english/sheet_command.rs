@@ -15,8 +15,8 @@ pub const TEXTS: SheetCommand = SheetCommand {
     before: "Tell what is found beside this set-up of the same file: as it was before",
     paper: "The paper to print on; without it, A4, or Letter where lengths are in feet",
     landscape: "The paper's long side lies level",
-    output: "The file to write; for a folder, or several layouts, the folder to write into",
-    format: "What is written for a folder, or several layouts",
+    output: "The file to write, or - for standard output; for a folder, or several layouts, the folder to write into",
+    format: "What is written for a folder, several layouts, or standard output",
     dpi: "Dots to the inch of a PNG, 50 to 600",
     revision: "The revision to stand in the title block",
     a_sheet: "SHEETS.pdf|.svg|.png|FOLDER",
@@ -39,6 +39,21 @@ pub fn so_far(done: usize, all: usize, file: &str) -> String {
 
 pub fn failed(files: &[String], all: usize) -> String {
     format!("No sheets of {} of {all}: {}.", files.len(), files.join(", "))
+}
+
+pub fn too_many_layouts(most: usize) -> String {
+    format!("More than {most} bay layouts are too many at once; name fewer of them, or a smaller folder.")
+}
+
+pub fn several_to_output(files: usize) -> String {
+    format!(
+        "Standard output takes one file, and these sheets would be {files}; give --format pdf, or a name to write them to."
+    )
+}
+
+pub fn to_terminal() -> String {
+    "Sheets are no text for a terminal; give a name to write them to, or lead standard output to a program."
+        .to_owned()
 }
 
 pub fn too_many_pixels(width: u64, height: u64, most: u64) -> String {

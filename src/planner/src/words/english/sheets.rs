@@ -1,7 +1,10 @@
 //! English of the same: see `words/sheets.rs`.
 
 use super::{About, Language, Units, sentence_start};
-use crate::assessment::Step;
+use baywright_geometry::marks::{Construction, Wheel};
+
+use super::marks::wheel_name;
+use crate::assessment::{Finding, Step};
 use crate::model::Placement;
 use crate::words::sheets::SheetTexts;
 
@@ -32,7 +35,7 @@ pub const TEXTS: SheetTexts = SheetTexts {
     was_read: "Read",
     read_by: "Read by",
     read_at: "Date, time",
-    running: "Each row of figures runs on from its own 0. They are for checking: never add them up.",
+    running: "Figures along an edge run on from 0: never add.",
     sketch: "Sketch",
     sketch_about: "Draw the car from above, its nose to the right, the targets and the numbered marks. One square is what you make it.",
     marks_by_hand: "The marks",
@@ -45,7 +48,9 @@ pub const TEXTS: SheetTexts = SheetTexts {
     after: "When we have cleared it",
     no_promise: "This sheet is about the floor and what stands on it. It does not say that the car has no other fault, or \
                  what the job will cost.",
-    measure_bar: "Measure this bar: if it is not 100 mm, scale nothing off this sheet; use the tape figures only.",
+    measure_bar: "Measure this bar: if it is not 100 mm, scale nothing off this sheet; tape figures only.",
+    both_cautions: "The vehicle maker's procedure decides. Chock the wheels and set the brake as told, before anyone lies down near the \
+                    car. Keep the laser below eye level and off shiny panels; look away from it.",
 };
 
 pub fn in_bay(bay: &str, set_up: &str) -> String {
@@ -104,5 +109,32 @@ impl About<'_> {
     pub fn set_height(&self, placement: &Placement, height_mm: f64) -> String {
         let name = self.target_named(placement.target.kind, placement.id.as_str());
         format!("Set the {name}: the middle of its face {} above the floor.", self.length(height_mm))
+    }
+
+    /// How several marks are laid that are laid alike, each at a wheel of its own.
+    pub fn laid_at_wheels(&self, construction: &Construction) -> Option<String> {
+        match construction {
+            Construction::Outboard { distance, .. } => Some(format!(
+                "At each of these wheels, {} outboard of the tyre's outer side, square to the car, level with the wheel's middle:",
+                self.length(*distance)
+            )),
+            Construction::WheelPoint { .. } => Some(
+                "At each of these wheels, bring the middle of the tyre to the floor with the plumb line, from hub or rim, not from the \
+                 sidewall:"
+                    .to_owned(),
+            ),
+            _ => None,
+        }
+    }
+
+    /// Which mark is laid so at which wheel.
+    pub fn mark_at_wheel(&self, id: &str, wheel: Wheel) -> String {
+        format!("Mark {id}: {}", wheel_name(wheel))
+    }
+
+    /// What is wrong and by how much.
+    pub fn short_line(&self, finding: &Finding) -> String {
+        let title = self.title(finding);
+        self.measure(finding).map_or_else(|| format!("{title}."), |measure| format!("{title}: {measure}."))
     }
 }

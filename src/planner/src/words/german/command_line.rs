@@ -11,7 +11,7 @@ pub const TEXTS: CommandLine = CommandLine {
               Mit einer Datei und ohne Befehl öffnet es diesen Messplatz; ohne beides den zuletzt offenen, zuerst das Beispiel.",
     check: "Ist der Platz für die Einstellung bereit? Ergebnis, was im Weg ist und was zu tun ist",
     draw: "Eine Aufstellung maßstäblich zeichnen, als SVG oder PDF, oder ihren Grundriss als DXF",
-    list_marks: "Bodenmarken, Ziele und die Abstände, die das Bandmaß zeigen muss, als Tabelle ausgeben (CSV)",
+    list_marks: "Bodenmarken, Ziele und die Abstände, die das Bandmaß zeigen muss, als Tabelle ausgeben (CSV), oder alles, was ein Blatt sagt, als Daten (JSON)",
     import: "Aus einer DXF-Zeichnung einen Messplatz machen; ohne --room ihre Ebenen nennen",
     open: "Einen Messplatz im Fenster öffnen",
     print_licences: "Die Lizenztexte dessen ausgeben, was enthalten ist",
@@ -39,7 +39,7 @@ pub const TEXTS: CommandLine = CommandLine {
     marks: "Auch, wie jede Marke gelegt wird und was das Bandmaß zwischen ihnen zeigen muss",
     view: "Von oben, oder von rechts vom Fahrzeug; eine DXF-Datei enthält den Grundriss",
     output: "Die Datei, in die geschrieben wird, oder - für die Standardausgabe (SVG)",
-    output_of_marks: "Die Datei, in die geschrieben wird; ohne Angabe, oder mit -, die Standardausgabe",
+    output_of_marks: "Die Datei, in die geschrieben wird, als Tabelle oder als Daten je nach Endung; ohne Angabe, oder mit -, die Standardausgabe",
     drawing: "Eine DXF-Zeichnung in Textform",
     room_layer: "Die Ebene, auf der der Umriss des Raums gezeichnet ist",
     outline_number: "Welcher Umriss dieser Ebene, der größte zuerst, wenn mehrere der Raum sein können",
@@ -62,7 +62,8 @@ pub const TEXTS: CommandLine = CommandLine {
     a_shell: "SHELL",
     a_command: "BEFEHL",
     a_picture: "BILD.svg|.pdf|.dxf",
-    a_table: "TABELLE.csv",
+    format_of_marks: "Was auf die Standardausgabe geschrieben wird",
+    a_table: "TABELLE.csv|DATEN.json",
     a_drawing: "ZEICHNUNG.dxf",
     a_layout: "MESSPLATZ.ron",
     a_layer: "EBENE",
@@ -124,7 +125,9 @@ pub fn no_side_in_dxf(file: &str) -> String {
 }
 
 pub fn no_table(file: &str) -> String {
-    format!("{file}: die Tabelle wird als CSV geschrieben; einen Namen angeben, der auf .csv endet.")
+    format!(
+        "{file}: Marken werden als CSV oder JSON geschrieben; einen Namen angeben, der auf .csv oder .json endet."
+    )
 }
 
 pub fn no_layout(file: &str) -> String {

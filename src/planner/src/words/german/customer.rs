@@ -44,6 +44,17 @@ pub const fn minutes_of(step: WorkStep) -> &'static str {
     }
 }
 
+pub const fn why_step(step: WorkStep) -> &'static str {
+    match step {
+        WorkStep::Clear => "So sieht der Sensor nur sein Ziel.",
+        WorkStep::Park => "Alles wird vom Wagen aus gemessen.",
+        WorkStep::Lay => "Sie zeigen, wo das Ziel stehen muss.",
+        WorkStep::Stand => "Nach ihm wird der Sensor gestellt.",
+        WorkStep::Aim => "Wie das geht, sagt der Hersteller.",
+        WorkStep::PutBack => "Dann ist der Platz wieder frei.",
+    }
+}
+
 pub fn no_minutes(text: &str) -> String {
     format!("„{}“ ist keine Zahl von Minuten.", cut(text))
 }
@@ -51,18 +62,18 @@ pub fn no_minutes(text: &str) -> String {
 pub const fn why_picture(sense: Sense) -> &'static str {
     match sense {
         Sense::Radar => {
-            "Wellen gehen vom Radar aus und kommen vom Ziel und von einem Wagen aus Stahl zurück."
+            "Wellen gehen vom Radar aus und kommen vom Ziel und von einem Rollwagen aus Stahl zurück."
         }
-        Sense::LaserLight => "Licht geht vom Sensor aus und kommt von einem Wagen vor dem Ziel zurück.",
-        Sense::Picture => "Ein Wagen steht vor der Kamera und verdeckt einen Teil der Tafel.",
+        Sense::LaserLight => "Licht geht vom Sensor aus und kommt von einem Rollwagen vor dem Ziel zurück.",
+        Sense::Picture => "Ein Rollwagen steht vor der Kamera und verdeckt einen Teil der Tafel.",
     }
 }
 
 pub const fn why_names(sense: Sense) -> (&'static str, (&'static str, &'static str)) {
     match sense {
-        Sense::Radar => ("Radar", ("Ziel", "Wagen aus Stahl")),
-        Sense::LaserLight => ("Sensor", ("Ziel", "Wagen")),
-        Sense::Picture => ("Kamera", ("Tafel", "Wagen")),
+        Sense::Radar => ("Radar", ("Ziel", "Rollwagen")),
+        Sense::LaserLight => ("Sensor", ("Ziel", "Rollwagen")),
+        Sense::Picture => ("Kamera", ("Tafel", "Rollwagen")),
     }
 }
 
@@ -79,11 +90,11 @@ impl About<'_> {
             }
             Idea::OnlyTarget => "Der Sensor darf nur dieses Ziel sehen.",
             Idea::Why(Sense::Radar) => {
-                "Stahl wirft Radarwellen zurück, darum kann ein Wagen wie ein zweites Ziel wirken."
+                "Stahl wirft Radarwellen zurück, darum kann ein Rollwagen wie ein zweites Ziel wirken."
             }
-            Idea::Why(Sense::LaserLight) => "Ein Wagen im Weg wirft das Licht zu früh zurück.",
+            Idea::Why(Sense::LaserLight) => "Ein Rollwagen im Weg wirft das Licht zu früh zurück.",
             Idea::Why(Sense::Picture) => {
-                "Ein Wagen vor der Tafel verdeckt einen Teil davon, wie eine Hand vor dem Auge."
+                "Ein Rollwagen vor der Tafel verdeckt einen Teil davon, wie eine Hand vor dem Auge."
             }
             Idea::EmptyFloor(asked) if asked.zones.is_empty() => {
                 "Für diese Arbeit muss kein Boden frei sein."

@@ -43,6 +43,7 @@ pub const TEXTS: Forms = Forms {
     name_of_car: "Name des Fahrzeugs",
     file_name: "Kurzname, für die Datei",
     my_car: "mein-fahrzeug",
+    new_car_name: "Neues Fahrzeug",
     file_name_hint: "Buchstaben, Ziffern und Striche; so nennt ein Messplatz das Fahrzeug",
     ask_right: "Stimmt das?",
 

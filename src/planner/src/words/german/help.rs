@@ -80,7 +80,7 @@ const SECTIONS: &[Section] = &[
         &[
             "Es spricht vom Raum. Es sagt nie, dass ein Sensor eingestellt ist, und steuert weder Fahrzeug noch Diagnosegerät. Es \
              berechnet noch keine Echos, beurteilt Bodenhöhen nur nach der höchsten und der tiefsten, prüft angelegte Marken nicht \
-             nach ihren gemessenen Abständen, sucht keinen Platz zum Abstellen und druckt keine Blätter.",
+             nach ihren gemessenen Abständen und sucht keinen Platz zum Abstellen.",
             "Es kennt die Formen, die ihm gesagt werden: senkrechte Umrisse zwischen zwei Höhen. Was ihm nicht gesagt wird, kann es \
              nicht finden. Ohne Bodenhöhen ist das beste Ergebnis „bereit mit Vorsicht“.",
         ],
@@ -133,7 +133,10 @@ const KEYS: &[Key] = &[
     ("Strg+S, Strg+Umschalt+S", "speichern, speichern als"),
     ("Strg+F", "in der Liste suchen"),
     ("Strg und +  −", "Schrift größer, kleiner"),
-    ("Strg+P", "Blätter auf Papier: sehen, wie sie werden, drucken, speichern"),
+    (
+        "Strg+P",
+        "Blätter auf Papier: sehen, wie sie werden (+ und - vergrößern, Bild-Tasten blättern), drucken, speichern",
+    ),
     ("F5", "die Seite für Kunden; Pfeiltasten blättern, Esc verlässt sie"),
     (
         "F6",

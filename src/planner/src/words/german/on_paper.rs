@@ -18,6 +18,15 @@ pub const TEXTS: OnPaper = OnPaper {
     print_why: "Schreibt ein PDF und öffnet es im Programm, das auf diesem Rechner PDF zeigt; dort mit 100 % drucken",
     save_as: "Speichern als",
     save_hint: "Die Endung entscheidet: .pdf ist eine Datei mit allen Seiten; .svg und .png sind je eine für jede Seite",
+    replace_all: "Alle ersetzen",
+    for_programs: "Für andere Programme, unter demselben Namen",
+    plan: "Grundriss (DXF)",
+    plan_why: "Der Grundriss 1 : 1 in Millimetern, auf benannten Ebenen, für ein Zeichenprogramm",
+    marks: "Marken (CSV)",
+    marks_why: "Marken, Zieltafeln und Abstände jeder Aufstellung, als Tabelle",
+    everything: "Alles (JSON)",
+    everything_why: "Alle Ergebnisse zu jeder Aufstellung, als Daten für Programme",
+    pages_name: "Seiten, zum Blättern",
     save: "Speichern",
     look_for_place: "Ort suchen …",
     replace: "Ersetzen",
@@ -61,12 +70,23 @@ pub fn not_opened(file: &str, why: &str) -> String {
     format!("Kein Programm hat das PDF geöffnet ({why}). Die Datei ist {file}")
 }
 
-pub fn is_there(file: &str) -> String {
-    format!("{file} gibt es schon.")
+pub fn are_there(files: &[String]) -> String {
+    match files {
+        [one] => format!("{one} gibt es schon."),
+        _ => format!("{} Dateien gibt es schon: {}.", files.len(), files.join(", ")),
+    }
+}
+
+pub fn not_all_written(why: &str, written: &[String]) -> String {
+    if written.is_empty() {
+        why.to_owned()
+    } else {
+        format!("{why} Vorher geschrieben: {}.", written.join(", "))
+    }
 }
 
 pub fn wrong_ending(file: &str) -> String {
-    format!("{file}: erlaubt sind Namen, die auf .pdf, .svg oder .png enden.")
+    format!("{file}: erlaubt sind Namen, die auf .pdf, .svg, .png, .dxf, .csv oder .json enden.")
 }
 
 pub fn too_many_pixels(width: u64, height: u64, most: u64) -> String {

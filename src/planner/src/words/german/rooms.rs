@@ -166,7 +166,7 @@ pub const TEXTS: Rooms = Rooms {
     thing_of_bay: "Größe und Angaben: am Messplatz geändert.",
     // What can be added.
     roller_door: "Rolltor",
-    swing_door: "Drehtür",
+    swing_door: "Drehflügeltür",
     window: "Fenster",
     gap: "Öffnung ohne Tür",
     drain: "Rinne",

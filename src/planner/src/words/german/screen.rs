@@ -21,7 +21,7 @@ pub const TEXTS: Screen = Screen {
     save_as: "Speichern als …",
     recent: "Zuletzt geöffnet",
     drop_it_here: "Loslassen: Ein Messplatz wird geöffnet, ein Fahrzeug eingetragen, ein Bild unter den Plan gelegt.",
-    not_to_be_dropped: "Diese Datei ist kein Messplatz, kein Fahrzeug und kein Bild; nichts wurde geöffnet.",
+    not_to_be_dropped: "Diese Datei ist kein Messplatz, kein Fahrzeug, kein Bild und keine Zeichnung (DXF); nichts wurde geöffnet.",
     one_at_a_time: "Mehrere Dateien wurden abgelegt; nur die erste wurde gelesen.",
     close_page_first: "Zuerst diese Seite schließen, dann die Datei noch einmal ablegen.",
     car_was_read: "Dieses Fahrzeug kommt aus seiner Datei. „Fahrzeug übernehmen“ speichert es bei den eigenen.",

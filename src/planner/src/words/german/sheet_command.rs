@@ -16,7 +16,7 @@ pub const TEXTS: SheetCommand = SheetCommand {
     paper: "Das Papier, auf dem gedruckt wird; ohne Angabe A4, bei Längen in Fuß Letter",
     landscape: "Querformat",
     output: "Die Datei, in die geschrieben wird; bei einem Ordner oder mehreren Messplätzen der Ordner",
-    format: "Was bei einem Ordner oder mehreren Messplätzen geschrieben wird",
+    format: "Was bei einem Ordner, mehreren Messplätzen oder auf die Standardausgabe geschrieben wird",
     dpi: "Bildpunkte je Zoll eines PNG, 50 bis 600",
     revision: "Die Fassung, die im Schriftfeld steht",
     a_sheet: "BLÄTTER.pdf|.svg|.png|ORDNER",
@@ -41,6 +41,25 @@ pub fn so_far(done: usize, all: usize, file: &str) -> String {
 
 pub fn failed(files: &[String], all: usize) -> String {
     format!("Keine Blätter von {} der {all}: {}.", files.len(), files.join(", "))
+}
+
+pub fn too_many_layouts(most: usize) -> String {
+    format!(
+        "Mehr als {most} Messplätze sind zu viele auf einmal; weniger davon oder einen kleineren Ordner angeben."
+    )
+}
+
+pub fn several_to_output(files: usize) -> String {
+    format!(
+        "Die Standardausgabe nimmt eine Datei, und diese Blätter wären {files}; --format pdf oder einen Namen angeben, unter dem \
+         sie geschrieben werden."
+    )
+}
+
+pub fn to_terminal() -> String {
+    "Blätter sind kein Text für ein Terminal; einen Namen angeben, unter dem sie geschrieben werden, oder die Standardausgabe an ein \
+     Programm leiten."
+        .to_owned()
 }
 
 pub fn too_many_pixels(width: u64, height: u64, most: u64) -> String {

@@ -1,7 +1,10 @@
 //! German of the same: see `words/sheets.rs`.
 
 use super::{About, Language, Units, sentence_start};
-use crate::assessment::{Step, Subject};
+use baywright_geometry::marks::{Construction, Wheel};
+
+use super::marks::wheel_name;
+use crate::assessment::{Finding, Step, Subject};
 use crate::model::{Placement, TargetKind};
 use crate::words::sheets::SheetTexts;
 
@@ -14,7 +17,7 @@ pub const TEXTS: SheetTexts = SheetTexts {
     customer: "Was diese Arbeit braucht",
     sheet: "Blatt",
     shop: "Werkstatt",
-    bay: "Messplatz, Aufstellung",
+    bay: "Messplatz",
     car: "Fahrzeug",
     aiming: "Einstellung",
     procedure: "Anleitung",
@@ -32,7 +35,7 @@ pub const TEXTS: SheetTexts = SheetTexts {
     was_read: "Ist",
     read_by: "Name",
     read_at: "Tag, Uhrzeit",
-    running: "Jede Maßreihe zählt von ihrer eigenen 0 an. Sie dient zum Nachprüfen: die Zahlen nie addieren.",
+    running: "Die Maße am Rand zählen ab 0: nie addieren.",
     sketch: "Skizze",
     sketch_about: "Von oben: Fahrzeug (vorn ist rechts), Ziele, Marken mit Nummern. Was ein Kästchen misst, legen Sie fest.",
     marks_by_hand: "Die Marken",
@@ -46,6 +49,8 @@ pub const TEXTS: SheetTexts = SheetTexts {
     no_promise: "Hier geht es nur um den Boden und was darauf steht. Ob am Wagen sonst etwas fehlt und was die Arbeit kostet, steht \
                  hier nicht.",
     measure_bar: "Diesen Balken messen: Sind es nicht 100 mm, hier nichts abgreifen; nur Maße für das Bandmaß gelten.",
+    both_cautions: "Die Anleitung des Herstellers entscheidet. Räder verkeilen und bremsen wie dort verlangt, bevor sich jemand neben das \
+                    Fahrzeug legt. Laser unter Augenhöhe halten, weg von blanken Flächen; nicht hineinblicken.",
 };
 
 pub fn in_bay(bay: &str, set_up: &str) -> String {
@@ -105,5 +110,31 @@ impl About<'_> {
         let name = self.alone(&Subject::Target(placement.id.clone()));
         let lays = if placement.target.kind == TargetKind::Mat { "auslegen" } else { "aufstellen" };
         format!("{name} {lays}: die Mitte der Zielfläche {} über dem Boden.", self.length(height_mm))
+    }
+
+    /// How several marks are laid that are laid alike, each at a wheel of its own.
+    pub fn laid_at_wheels(&self, construction: &Construction) -> Option<String> {
+        match construction {
+            Construction::Outboard { distance, .. } => Some(format!(
+                "An jedem dieser Räder {} außen neben dem Reifen, rechtwinklig zum Fahrzeug, auf Höhe der Radmitte:",
+                self.length(*distance)
+            )),
+            Construction::WheelPoint { .. } => Some(
+                "An jedem dieser Räder die Reifenmitte auf den Boden loten, von Nabe oder Felge aus, nicht von der Reifenflanke:"
+                    .to_owned(),
+            ),
+            _ => None,
+        }
+    }
+
+    /// Which mark is laid so at which wheel.
+    pub fn mark_at_wheel(&self, id: &str, wheel: Wheel) -> String {
+        format!("Marke {id}: {}", wheel_name(wheel))
+    }
+
+    /// What is wrong and by how much.
+    pub fn short_line(&self, finding: &Finding) -> String {
+        let title = self.title(finding);
+        self.measure(finding).map_or_else(|| format!("{title}."), |measure| format!("{title}: {measure}."))
     }
 }
