@@ -62,6 +62,8 @@ impl SheetTexts {
         read_tape_in(units: Units) -> String;
         /// How a mark is laid that has a name: with its number before it.
         numbered(number: &str, said: &str) -> String;
+        /// A figure and how far off it may read.
+        within(figure: &str, allowance: &str) -> String;
         /// A figure that rests on what was assumed, with the sign of what is said below.
         starred(figure: &str) -> String;
         /// That these distances rest on what was assumed.

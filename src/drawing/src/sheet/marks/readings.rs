@@ -4,12 +4,13 @@ use baywright_planner::entry::readings_rest_on;
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::Id;
 use baywright_planner::model::assumed::Assumed;
+use baywright_planner::proof::Proof;
 use baywright_planner::scene::Reading;
 use baywright_planner::words::Words;
 
 use crate::page::Content;
 use crate::role::Role;
-use crate::sheet::flow::{Flow, Lead, Sizes, px};
+use crate::sheet::flow::{Flow, Lead, Said, Sizes, px};
 use crate::sheet::lines::{READ_MM, WORK_MM, pitch};
 use crate::sheet::of::Of;
 use crate::sheet::table::{Cell, Column, Table, corners};
@@ -31,14 +32,21 @@ pub(super) fn readings(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
         at.map_or_else(|| id.to_string(), |at| (at + 1).to_string())
     };
     let name = |own: &Reading| texts.between(&number(&own.from), &number(&own.to));
-    let named = all.iter().zip(&rests).map(|(own, rests)| {
+    let proof = Proof::of(of.now.arrangement, &of.now.assessment.scene);
+    let rows = proof.iter().flat_map(|own| &own.rows).map(Some).chain(std::iter::repeat(None));
+    let named = all.iter().zip(&rests).zip(rows).map(|((own, rests), row)| {
         let figure = words.bare(own.distance_mm);
         let figure = if rests.is_empty() { figure } else { texts.starred(&figure) };
-        [Cell::Text(name(own)), Cell::Strong(figure), Cell::Write]
+        // How far off it may read if all is as assumed, in 95 of 100 cases.
+        let allowed = row.map(|row| words.bare(row.allowance_mm));
+        let figure = allowed.map_or_else(|| figure.clone(), |own| texts.within(&figure, &own));
+        let read = row.and_then(|row| row.read_mm).map(|mm| Cell::Strong(words.bare(mm)));
+        [Cell::Text(name(own)), Cell::Strong(figure), read.unwrap_or(Cell::Write)]
     });
     headed(flow, words);
     let titles = [texts.from_to, texts.must_read, texts.was_read];
     grouped(flow, named.collect(), titles);
+    proven(flow, proof.as_ref(), words);
     let mut told: Vec<(&Vec<Assumed>, Vec<String>)> = Vec::new();
     for (own, rests) in all.iter().zip(&rests).filter(|(_, rests)| !rests.is_empty()) {
         match told.iter_mut().find(|(figures, _)| *figures == rests) {
@@ -52,6 +60,18 @@ pub(super) fn readings(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
             Some(Lead::Text("*".to_owned())),
         );
     }
+}
+
+/// What was read comes to, if anything was; what of it does not fit, and what to tape next.
+fn proven(flow: &mut Flow<'_>, proof: Option<&Proof>, words: &Words<'_>) {
+    let Some(proof) = proof.filter(|own| own.read() > 0) else { return };
+    let style = flow.style(flow.sizes.read, Weight::Bold);
+    let worst = proof.worst().map(|own| words.laid(own));
+    for text in worst.into_iter().chain(words.doubt(&proof.doubt)) {
+        flow.said(&Said { text: &text, style, role: Role::Title, lead: None });
+    }
+    flow.read(&words.next_tape(&proof.next), None);
+    flow.read(words.locale().language.proof().says_nothing_of_sensor, None);
 }
 
 /// Boxes for a name and for a day with its time are no narrower, mm.

@@ -82,6 +82,10 @@ pub fn numbered(number: &str, said: &str) -> String {
     format!("({number}) {said}")
 }
 
+pub fn within(figure: &str, allowance: &str) -> String {
+    format!("{figure} ± {allowance}")
+}
+
 pub fn starred(figure: &str) -> String {
     format!("{figure} *")
 }
