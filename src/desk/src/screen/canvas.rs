@@ -357,12 +357,12 @@ impl Canvas {
                     to: gap.to,
                     text: words.dimension(gap.distance_mm),
                 })
-                .collect()
+                .collect::<Vec<_>>()
         });
         ViewState {
             hovered: known(&view.hovered),
             selected: known(&view.selected),
-            live: live.unwrap_or_default(),
+            live: live.into_iter().flatten().chain(view.as_laid.iter().cloned()).collect(),
             levels: levels(answer, view),
             told: Vec::new(),
             turned: if view.to_room { Turned::ToRoom } else { Turned::ToCar },

@@ -67,7 +67,10 @@ impl Desk {
         });
         ui.add_space(2.0);
         match self.view.tab {
-            Tab::Findings => self.findings(ui, out),
+            Tab::Findings => {
+                self.view.as_laid.clear();
+                self.findings(ui, out);
+            }
             Tab::Marks => self.marks(ui, out),
         }
     }

@@ -1,5 +1,6 @@
 //! How the marks are laid, in order; what the tape must read between them, a box for what it did read, and what that proves.
 
+use baywright_drawing::LiveDimension;
 use baywright_planner::edit::Edit;
 use baywright_planner::entry::readings_rest_on;
 use baywright_planner::proof::{Doubt, NextTape, Off, Proof};
@@ -18,6 +19,8 @@ pub(super) struct Proven {
     proof: Option<Proof>,
     /// Whether the figures behind the answer are shown.
     details: bool,
+    /// Whether it is drawn how far beside their places the marks lie.
+    drawn: bool,
 }
 
 impl Desk {
@@ -43,6 +46,7 @@ impl Desk {
             match &proven.proof {
                 Some(proof) if !proof.rows.is_empty() => {
                     self.tapes(ui, &mut fields, proof, out);
+                    self.as_laid(ui, proof, &mut proven.drawn);
                     self.behind_the_answer(ui, proof, &mut proven.details);
                 }
                 // Of a plan that cannot be judged it is told all the same what the tape must read.
@@ -53,6 +57,8 @@ impl Desk {
             in_sight::by_keys(ui, &self.texts().to_scroll(self.texts().marks), ScrolledBy::Keys);
             in_sight::follow(ui);
         });
+        let drawn = proven.proof.as_ref().filter(|own| proven.drawn && own.read() > 0);
+        self.view.as_laid = drawn.map_or_else(Vec::new, |proof| self.drawn_as_laid(proof));
         self.proven = proven;
         self.fields = fields.leading_on(false);
     }
@@ -153,6 +159,30 @@ impl Desk {
         }
     }
 
+    /// Whether to draw how the marks lie, once there is something to draw.
+    fn as_laid(&self, ui: &mut Ui, proof: &Proof, drawn: &mut bool) {
+        if proof.read() > 0 {
+            let text = self.view.locale.language.proof().draw_as_laid(times_larger(proof));
+            ui.checkbox(drawn, widgets::soft(ui, text));
+        }
+    }
+
+    /// From where each mark is meant to where it lies, so many times further.
+    fn drawn_as_laid(&self, proof: &Proof) -> Vec<LiveDimension> {
+        let (words, bay_from_vehicle) = (self.words(), self.answer.assessment.scene.bay_from_vehicle);
+        let times = times_larger(proof) as f64;
+        let told = proof.marks.iter().filter(|own| own.by.length() >= SPEAKS_FROM_MM);
+        told.map(|own| {
+            let meant = own.at - own.by;
+            LiveDimension {
+                from: bay_from_vehicle * meant,
+                to: bay_from_vehicle * (meant + own.by * times),
+                text: words.dimension(own.by.length()),
+            }
+        })
+        .collect()
+    }
+
     /// The figures behind the answer, for who asks.
     fn behind_the_answer(&self, ui: &mut Ui, proof: &Proof, open: &mut bool) {
         let (words, texts) = (self.words(), self.view.locale.language.proof());
@@ -200,6 +230,18 @@ impl Desk {
             }
         });
     }
+}
+
+/// Marks that lie nearer to their places than this are not drawn beside them, mm.
+const SPEAKS_FROM_MM: f64 = 0.5;
+/// The furthest that one is drawn from its place, mm.
+const DRAWN_MM: f64 = 800.0;
+
+/// How many times larger it is drawn: as large as has room, in round figures.
+fn times_larger(proof: &Proof) -> usize {
+    let most = proof.marks.iter().map(|own| own.by.length()).fold(SPEAKS_FROM_MM, f64::max);
+    let round = [100, 50, 20, 10, 5, 2];
+    round.into_iter().find(|times| most * *times as f64 <= DRAWN_MM).unwrap_or(1)
 }
 
 /// What of the doubt is about this distance.

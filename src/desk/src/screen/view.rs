@@ -200,6 +200,8 @@ pub struct Viewing {
     pub tool: Tool,
     /// What the right panel shows.
     pub tab: Tab,
+    /// How far beside their places the marks lie, drawn larger.
+    pub as_laid: Vec<baywright_drawing::LiveDimension>,
     /// Whether the panel on the left is open where there is little room.
     pub list_open: bool,
     /// What is sought in that list, if anything; whether the field is to be given the keyboard.

@@ -31,6 +31,8 @@ impl ProofTexts {
         should(from: &str, to: &str, length: &str, allowance: &str) -> String;
         /// The name of a box to type in: what the tape read between two marks.
         box_of(from: &str, to: &str) -> String;
+        /// Draws how far beside their places the marks lie, so many times larger.
+        draw_as_laid(times: usize) -> String;
         /// How many distances were read of how many.
         so_many(read: usize, of: usize) -> String;
     }

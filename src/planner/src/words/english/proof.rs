@@ -45,6 +45,10 @@ pub fn box_of(from: &str, to: &str) -> String {
     format!("Read from mark {from} to mark {to}")
 }
 
+pub fn draw_as_laid(times: usize) -> String {
+    format!("Draw how the marks lie, {times} times larger")
+}
+
 pub fn so_many(read: usize, of: usize) -> String {
     format!("{read} of {of} read")
 }

@@ -49,6 +49,10 @@ pub fn box_of(from: &str, to: &str) -> String {
     format!("Abgelesen von Marke {from} zu Marke {to}")
 }
 
+pub fn draw_as_laid(times: usize) -> String {
+    format!("Zeichnen, wie die Marken liegen, {times}-fach vergrößert")
+}
+
 pub fn so_many(read: usize, of: usize) -> String {
     format!("{read} von {of} abgelesen")
 }
