@@ -152,3 +152,31 @@ fn in_german_the_same_is_said() {
     type_all(&mut screen, Some((7, 12.0)));
     screen.get_by_label_contains("passt nicht");
 }
+
+/// Mark 5 laid 14 mm aside: on request it is drawn where it lies, so many times further off as is said, and not when the tab is left.
+#[test]
+fn how_the_marks_lie_is_drawn_larger_on_request() {
+    let mut screen = clear_bay();
+    let scene = screen.state().answer().assessment.scene.clone();
+    let at = |id: &baywright_planner::model::Id| {
+        let mark = scene.marks.iter().find(|mark| mark.id == *id).unwrap().at.unwrap();
+        let aside = if id.as_str() == "5" { 14.0 } else { 0.0 };
+        mark + scene.bay_from_vehicle.turned(baywright_planner::geometry::DVec2::new(0.0, aside))
+    };
+    let edits = scene.readings.iter().map(|own| Edit::Tape {
+        from: own.from.clone(),
+        to: own.to.clone(),
+        read_mm: Some(at(&own.from).distance(at(&own.to)).round()),
+    });
+    let all = Edit::All(edits.collect());
+    ask(&mut screen, Command::Bay(baywright_desk::screen::command::OfBay::Edit(all)));
+    assert!(screen.state().view().as_laid.is_empty());
+    screen.get_by_label_contains("50 times larger").click();
+    screen.run();
+    let drawn = screen.state().view().as_laid.clone();
+    let largest = drawn.iter().map(|own| own.from.distance(own.to)).fold(0.0, f64::max);
+    assert!((largest - 14.0 * 50.0).abs() < 4.0 * 50.0, "{largest}");
+    assert!(drawn.iter().any(|own| own.text.starts_with("14")), "{drawn:?}");
+    ask(&mut screen, Command::View(OfView::Tab(Tab::Findings)));
+    assert!(screen.state().view().as_laid.is_empty());
+}
