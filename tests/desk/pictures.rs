@@ -122,6 +122,15 @@ fn pictures_are_what_is_shown() {
     crate::on_paper::settle(&mut paper);
     check("desk-on-paper.png", &mut paper);
 
+    let mut drawing = usual(demo());
+    crate::room_drawing::show(&mut drawing, "blocks-r2010.dxf");
+    crate::room_drawing::becomes(&mut drawing, "F", "things");
+    drawing.get_by_label("The room of this bay").click();
+    crate::room_drawing::settle(&mut drawing);
+    // Where it lies on this machine is nobody's business.
+    crate::room_drawing::type_path(&mut drawing, "hall.dxf");
+    check("desk-room-drawing.png", &mut drawing);
+
     let mut both = usual(demo());
     let ctx = both.ctx.clone();
     for command in [

@@ -8,8 +8,8 @@ use baywright_desk::screen::command::{Command, OfBay, OfFile};
 use baywright_desk::screen::page::{Leaving, Page, Question};
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{Effort, ThingKind};
-use egui::Key;
 use egui::accesskit::Role;
+use egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
@@ -22,7 +22,7 @@ fn drawing(name: &str) -> PathBuf {
 }
 
 /// Until nothing is read, worked out or written any more.
-fn settle(screen: &mut Harness<'_, Desk>) {
+pub fn settle(screen: &mut Harness<'_, Desk>) {
     let begun = Instant::now();
     for _ in 0..3 {
         screen.step();
@@ -46,8 +46,21 @@ pub fn show(screen: &mut Harness<'_, Desk>, name: &str) {
     shown(screen, &drawing(name));
 }
 
+/// Types the path of another one, and does not read it.
+pub fn type_path(screen: &mut Harness<'_, Desk>, path: &str) {
+    screen.get_by_role_and_label(Role::TextInput, "Drawing (DXF)").click();
+    screen.run();
+    screen.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    screen.run();
+    screen.event(egui::Event::Text(path.to_owned()));
+    screen.run();
+    screen.key_press(Key::Tab);
+    screen.remove_cursor();
+    screen.run();
+}
+
 /// Chooses what a layer becomes, by the keyboard: the picker is the only one that its name stands beside.
-fn becomes(screen: &mut Harness<'_, Desk>, layer: &str, what: &str) {
+pub fn becomes(screen: &mut Harness<'_, Desk>, layer: &str, what: &str) {
     screen.get_by_role_and_label(Role::ComboBox, layer).focus();
     screen.step();
     screen.event(egui::Event::Text(what[..1].to_owned()));
@@ -74,6 +87,8 @@ fn a_drawing_becomes_a_bay_of_its_own() {
     screen.get_by_label_contains("of a block that is not in the file");
     becomes(&mut screen, "F", "things");
     screen.get_by_label_contains("What comes of the drawing: A room of 8 walls, with ");
+    // What is typed and not read yet is about another one.
+    type_path(&mut screen, "other.dxf");
     assert!(!screen.state().document().is_changed(), "nothing is taken yet");
     press(&mut screen, "Take it");
     assert_eq!(screen.state().view().page(), None);

@@ -45,8 +45,10 @@ enum TakenAs {
 /// The page, as long as the window is open.
 #[derive(Default)]
 pub(super) struct DrawingPage {
-    /// The drawing's path, as it was typed.
+    /// The path of a drawing, as it is being typed.
     path: String,
+    /// Where the drawing lies that was read.
+    from: PathBuf,
     reading: Job<Result<(DxfDrawing, Chosen), FileFault>>,
     drawing: Option<Arc<DxfDrawing>>,
     /// Which drawing that is: one that is read again is another.
@@ -108,6 +110,7 @@ impl Desk {
         let path = self.in_folder(path);
         let page = &mut self.room_drawing;
         page.path = path.display().to_string();
+        page.from = path.clone();
         (page.drawing, page.made, page.seen, page.of, page.fault) = (None, None, None, None, None);
         page.working.stop();
         page.reading.start("read drawing", 1, &waking(ctx), move |_| {
@@ -217,8 +220,7 @@ impl Desk {
 
     /// What is made of the drawing is called as its file.
     fn drawing_name(&self) -> String {
-        let path = Path::new(&self.room_drawing.path);
-        path.file_stem().map_or_else(String::new, |own| own.to_string_lossy().into_owned())
+        self.room_drawing.from.file_stem().map_or_else(String::new, |own| own.to_string_lossy().into_owned())
     }
 
     /// The whole window.

@@ -66,13 +66,14 @@ fn one(flow: &mut Flow<'_>, of: &Of<'_>, on: &Sheeted<'_>, idea: &Idea, one_to: 
         Idea::Moves(Moves::Known(_)) => Some(texts.after),
         _ => None,
     };
-    let mut lines = words.idea_lines(idea, of.now.assessment);
+    let told = words.idea_lines(idea, of.now.assessment).into_iter();
+    let mut lines: Vec<(Lead, String)> = told.map(|own| (dash(), own)).collect();
     // On paper there is room to say why each step is there.
     if let Idea::Work(work) = idea {
         let customer = words.locale().language.customer();
-        for (line, part) in lines.iter_mut().zip(&work.steps) {
-            *line = format!("{line} {}", customer.why_step(part.step));
-        }
+        let whys = work.steps.iter().map(|part| (Lead::Nothing, customer.why_step(part.step).to_owned()));
+        let after: Vec<(Lead, String)> = lines.split_off(work.steps.len().min(lines.len()));
+        lines = lines.into_iter().zip(whys).flat_map(|(line, why)| [line, why]).chain(after).collect();
     }
     let said = Told { over, title: words.idea(idea), lines };
     if !has_picture(idea) {
@@ -101,14 +102,19 @@ const fn has_picture(idea: &Idea) -> bool {
 struct Told {
     over: Option<&'static str>,
     title: String,
-    lines: Vec<String>,
+    /// With what stands before each where no picture stands beside it.
+    lines: Vec<(Lead, String)>,
+}
+
+fn dash() -> Lead {
+    Lead::Text("\u{2013}".to_owned())
 }
 
 fn alone(flow: &mut Flow<'_>, told: &Told) {
     let strong = flow.style(WORK_MM, Weight::Bold);
     flow.said(&Said { text: &told.title, style: strong, role: Role::Title, lead: None });
-    let dash = || (told.lines.len() > 1).then(|| Lead::Text("\u{2013}".to_owned()));
-    told.lines.iter().for_each(|own| flow.work(own, dash()));
+    let is_list = told.lines.len() > 1;
+    told.lines.iter().for_each(|(lead, own)| flow.work(own, is_list.then(|| lead.clone())));
 }
 
 /// Words at the left, the picture at the right.
@@ -125,7 +131,7 @@ fn beside(flow: &mut Flow<'_>, told: &Told, drawing: Drawing) {
         add(over, small, Role::TitleSoft);
     }
     add(&told.title, strong, Role::Title);
-    told.lines.iter().for_each(|own| add(own, plain, Role::Title));
+    told.lines.iter().for_each(|(_, own)| add(own, plain, Role::Title));
     let high: f64 = all.iter().map(|(_, style, _)| pitch(*style)).sum();
     flow.view_beside(drawing, high, |setter: &mut Setter<'_>| {
         let mut y = 0.0;

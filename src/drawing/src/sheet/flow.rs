@@ -26,6 +26,8 @@ pub(super) enum Lead {
     Sign(String, Severity),
     /// A small box that is ticked by hand.
     Tick,
+    /// Nothing: it goes on with the text above it.
+    Nothing,
 }
 
 /// How wide what stands before a text is, mm.
@@ -382,6 +384,7 @@ pub(super) fn put_lead(setter: &mut Setter<'_>, lead: &Lead, at: DVec2, style: T
                 f64::INFINITY,
             );
         }
+        Lead::Nothing => {}
         Lead::Sign(letter, severity) => {
             let reach = px(2.4) * by;
             let own = TextStyle { weight: Weight::Bold, ..style };

@@ -89,7 +89,7 @@ impl Desk {
     fn draw_picture(&mut self, ctx: &Context) {
         let Some(drawing) = self.room_drawing.drawing.clone() else { return };
         let Some(mm) = self.room_drawing.chosen.mm_per_unit(&drawing) else { return };
-        let of = PathBuf::from(&self.room_drawing.path);
+        let of = self.room_drawing.from.clone();
         let wanted = picture_beside(self.document.path(), &of);
         let hidden = self.room_drawing.hidden.clone();
         self.room_drawing.writing.start("picture of drawing", 1, &waking(ctx), move |_| {
