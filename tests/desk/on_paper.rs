@@ -181,7 +181,7 @@ fn data_for_other_programs_is_saved_under_the_same_name() {
     assert!(table.starts_with("set_up,space,kind,name") && table.contains("tape-reading"), "{table}");
     let data: serde_json::Value =
         serde_json::from_slice(&std::fs::read(folder.join("bay.json")).unwrap()).unwrap();
-    let set_ups = data["arrangements"].as_array().unwrap();
+    let set_ups = data["set_ups"].as_array().unwrap();
     assert_eq!(set_ups.len(), screen.state().document().layout().arrangements.len());
     clear(folder);
 }
