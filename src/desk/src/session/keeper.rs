@@ -66,7 +66,7 @@ enum What {
     Layout(Arc<Layout>, Option<String>),
     Car(Arc<Vehicle>),
     Room(RoomDraft),
-    Shop(ShopDocument),
+    Shop(Box<ShopDocument>),
     List(TriggerList),
 }
 
@@ -161,7 +161,7 @@ impl Keeper {
         match &shop {
             Some(shop) => {
                 let file = settings.path().map(|path| (path.to_owned(), settings.mark()));
-                self.note(OF_SHOP, What::Shop(shop.clone()), file);
+                self.note(OF_SHOP, What::Shop(Box::new(shop.clone())), file);
             }
             None => self.ask(Asked::Settled(OF_SHOP)),
         }
