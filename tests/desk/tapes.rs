@@ -180,3 +180,36 @@ fn how_the_marks_lie_is_drawn_larger_on_request() {
     ask(&mut screen, Command::View(OfView::Tab(Tab::Findings)));
     assert!(screen.state().view().as_laid.is_empty());
 }
+
+/// Out of a file: by names or numbers of marks, with a head or none; all of it or nothing, with the line that is wrong.
+#[test]
+fn readings_come_out_of_a_file() {
+    let mut screen = clear_bay();
+    let file = home("tapes-file").with_extension("csv");
+    let mut read = |screen: &mut Harness<'_, Desk>, text: &str| {
+        std::fs::write(&file, text).unwrap();
+        ask(screen, Command::Bay(baywright_desk::screen::command::OfBay::ReadTapes(file.clone())));
+        let said = screen.state().view().notice.clone().expect("it is said");
+        (said.wrong, said.text.clone(), screen.state().answer().judged.marks_taped.len())
+    };
+    let (wrong, said, count) = read(&mut screen, "from;to;read\n1;3;2550\n3;6;4118,5\n");
+    assert!(!wrong && count == 2, "{said}");
+    let own = screen.state().answer().judged.marks_taped.clone();
+    assert!((own[1].read_mm - 4_118.5).abs() < 1e-9, "{own:?}");
+    for (text, expected) in [
+        ("1;3;2550\n1;99;2000", "line 2: no mark of this plan is called “99”"),
+        ("1;3;2550\n1;1;2000", "line 2: both ends are one mark"),
+        ("1;3;2550\n1;4", "line 2: it has 2 columns"),
+        ("1;3;2550\n1;4;two", "line 2: “two” is no length"),
+        ("from;to;read\n", "found no reading"),
+    ] {
+        let (wrong, said, count) = read(&mut screen, text);
+        assert!(wrong && said.contains(expected) && count == 2, "{said}");
+    }
+    // The same once more, in one step back.
+    read(&mut screen, "1\t3\t2551\n2\t4\t2550");
+    assert_eq!(screen.state().answer().judged.marks_taped.len(), 3);
+    ask(&mut screen, Command::Undo);
+    assert_eq!(screen.state().answer().judged.marks_taped, own);
+    std::fs::remove_file(file).unwrap();
+}

@@ -9,6 +9,7 @@ mod hall;
 mod levels;
 mod several;
 mod shop;
+mod tapes;
 mod view;
 
 use baywright_files::FileFault;

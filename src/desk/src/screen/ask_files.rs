@@ -30,13 +30,27 @@ impl AskFiles {
 
     /// Asks for a file of levels, of the floor or of a runway, beside the present layout.
     pub fn ask_levels(&mut self, wake: &Wake, beside: Option<&Path>, of: Option<Id>) {
+        self.ask_table(wake, beside, move |path| Command::Bay(OfBay::ReadLevels { of, path }));
+    }
+
+    /// Asks for a file of distances that were taped between marks, beside the present layout.
+    pub fn ask_tapes(&mut self, wake: &Wake, beside: Option<&Path>) {
+        self.ask_table(wake, beside, |path| Command::Bay(OfBay::ReadTapes(path)));
+    }
+
+    fn ask_table(
+        &mut self,
+        wake: &Wake,
+        beside: Option<&Path>,
+        then: impl FnOnce(PathBuf) -> Command + Send + 'static,
+    ) {
         let folder = beside.and_then(Path::parent).map(Path::to_owned);
         self.ask(wake, move || {
             let mut window = rfd::FileDialog::new().add_filter("CSV, TXT", &["csv", "txt", "tsv", "asc"]);
             if let Some(folder) = folder {
                 window = window.set_directory(folder);
             }
-            window.pick_file().map(|path| Command::Bay(OfBay::ReadLevels { of, path }))
+            window.pick_file().map(then)
         });
     }
 

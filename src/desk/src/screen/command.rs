@@ -129,6 +129,8 @@ pub enum OfBay {
         /// The file.
         path: PathBuf,
     },
+    /// Take what a tape read between marks out of this file.
+    ReadTapes(PathBuf),
     /// Keep what was just measured with the bay.
     KeepMeasured,
     /// Put this picture under the plan.
@@ -214,6 +216,8 @@ pub enum OfFile {
     AskSave,
     /// Ask the system for a file of levels: of the floor, or of the runway of this name.
     AskLevels(Option<Id>),
+    /// Ask for a file of distances that were taped between marks.
+    AskTapes,
     /// Ask the system for a picture to lie under the plan.
     AskPicture,
     /// Ask the system for the shop's picture, shown to customers.

@@ -6,7 +6,7 @@ use baywright_planner::entry::readings_rest_on;
 use baywright_planner::proof::{Doubt, NextTape, Off, Proof};
 use egui::{Color32, Grid, Label, RichText, ScrollArea, Ui};
 
-use super::command::{Command, OfBay};
+use super::command::{Command, OfBay, OfFile};
 use super::forms::field::{Fields, Row};
 use super::in_sight::{self, ScrolledBy};
 use super::look::{self, size};
@@ -150,6 +150,13 @@ impl Desk {
             if !rests.is_empty() {
                 ui.add(Label::new(small(words.rests_on(rests))).wrap());
             }
+        }
+        // One window of the system at a time.
+        if is_open
+            && !self.files.is_open()
+            && widgets::lesser(ui, texts.read_file).on_hover_text(texts.read_file_why).clicked()
+        {
+            out.push(Command::File(OfFile::AskTapes));
         }
         if is_open && !self.answer.judged.marks_taped.is_empty() {
             let button = ui.button(RichText::new(texts.lay_anew).size(size::SMALL));

@@ -3,6 +3,19 @@
 use super::Words;
 use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off, Origin};
 
+/// What of a line of readings is wrong.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BadTape<'a> {
+    /// It has so many columns.
+    Columns(usize),
+    /// No mark of the plan is called so.
+    NoMark(&'a str),
+    /// Both ends are one mark.
+    OneMark,
+    /// This is no length.
+    NoLength(&'a str),
+}
+
 texts! {
     proof: ProofTexts, "Every fixed text about what was taped between marks.";
     title, "The page.";
@@ -11,6 +24,8 @@ texts! {
     allowance, "The column of how far off it may read.";
     says_nothing_of_sensor, "What the answer is about, and what it is not.";
     rule, "By which rule it is decided.";
+    read_file, "Opens the system's own window for a file of readings.";
+    read_file_why, "What it does.";
     lay_anew, "Takes all readings away.";
     lay_anew_why, "What that does.";
     squareness_open, "A plate's squareness that no join of marks gives.";
@@ -33,6 +48,12 @@ impl ProofTexts {
         box_of(from: &str, to: &str) -> String;
         /// Draws how far beside their places the marks lie, so many times larger.
         draw_as_laid(times: usize) -> String;
+        /// A line of a file is no reading, and why.
+        bad_tape_in(file: &str, number: usize, what: BadTape<'_>) -> String;
+        /// A file has none, or more than are taken.
+        so_many_tapes_in(file: &str, found: usize, most: usize) -> String;
+        /// What was read.
+        tapes_read(file: &str, count: usize) -> String;
         /// How many distances were read of how many.
         so_many(read: usize, of: usize) -> String;
     }

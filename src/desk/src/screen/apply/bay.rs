@@ -37,6 +37,7 @@ impl Desk {
             OfBay::AddSet(of) => self.add_set(of),
             OfBay::AddPart(part) => self.add_part(part),
             OfBay::ReadLevels { of, path } => self.take_levels(of.as_ref(), &path),
+            OfBay::ReadTapes(path) => self.take_tapes(&path),
             OfBay::KeepMeasured => self.keep_measured(),
             OfBay::Picture(path) => self.choose_picture(&path),
             OfBay::Reshape(edit) => {

@@ -58,6 +58,7 @@ impl Desk {
                 Err(faults) => self.say_not_opened(&path, &faults),
                 Ok((document, answer)) => self.show_opened(document, answer),
             },
+            OfFile::AskTapes => self.files.ask_tapes(&waking(ctx), self.document.path()),
             OfFile::AskLevels(of) => self.files.ask_levels(&waking(ctx), self.document.path(), of),
             OfFile::AskShopPicture => self.files.ask_shop_picture(&waking(ctx), self.shop.path()),
             OfFile::AskPicture => self.files.ask_picture(&waking(ctx), self.document.path()),

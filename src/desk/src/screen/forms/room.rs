@@ -18,7 +18,7 @@ use baywright_planner::model::{
 };
 use egui::Ui;
 
-pub(in crate::screen) use levels::{levels_of, permanent_marks};
+pub(in crate::screen) use levels::{columns_of, levels_of, permanent_marks};
 pub(in crate::screen) use walls::source_of_levels;
 
 use super::car::car_form::CarForm;

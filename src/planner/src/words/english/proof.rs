@@ -7,7 +7,8 @@ use super::marks::wheel_name;
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::Subject;
 use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off, Origin};
-use crate::words::proof::ProofTexts;
+use crate::words::proof::{BadTape, ProofTexts};
+use crate::words::screen::cut;
 
 /// The fixed texts.
 pub const TEXTS: ProofTexts = ProofTexts {
@@ -18,6 +19,8 @@ pub const TEXTS: ProofTexts = ProofTexts {
     allowance: "±",
     says_nothing_of_sensor: "Measured from these wheels as they stand; it says nothing about the sensor.",
     rule: "Inside only if all of the 95 % range is; outside only if none of it is (JCGM 106, guarded acceptance).",
+    read_file: "Read file \u{2026}",
+    read_file_why: "Takes readings from a text or CSV file: mark, mark, what the tape read, a line each. Undo brings back what was there",
     lay_anew: "Marks laid anew",
     lay_anew_why: "Takes all readings away: other marks, other readings. Undo brings them back.",
     squareness_open: "No two marks give its squareness: set it by the stand; it is not proven here.",
@@ -47,6 +50,33 @@ pub fn box_of(from: &str, to: &str) -> String {
 
 pub fn draw_as_laid(times: usize) -> String {
     format!("Draw how the marks lie, {times} times larger")
+}
+
+pub fn bad_tape_in(file: &str, number: usize, what: BadTape<'_>) -> String {
+    let what = match what {
+        BadTape::Columns(1) => "it has one column".to_owned(),
+        BadTape::Columns(count) => format!("it has {count} columns"),
+        BadTape::NoMark(name) => format!("no mark of this plan is called “{}”", cut(name)),
+        BadTape::OneMark => "both ends are one mark".to_owned(),
+        BadTape::NoLength(text) => format!("“{}” is no length", cut(text)),
+    };
+    format!("{file}, line {number}: {what}. Nothing of the file was taken. {HOW}")
+}
+
+const HOW: &str = "Three columns a line: mark, mark, what the tape read.";
+
+pub fn so_many_tapes_in(file: &str, found: usize, most: usize) -> String {
+    match found {
+        0 => format!("{file}: found no reading. Nothing was changed. {HOW}"),
+        _ => format!(
+            "{file}: found {found} readings; allowed are at most {most}. Nothing of the file was taken."
+        ),
+    }
+}
+
+pub fn tapes_read(file: &str, count: usize) -> String {
+    let read = if count == 1 { "One reading".to_owned() } else { format!("{count} readings") };
+    format!("{read} taken from {file}")
 }
 
 pub fn so_many(read: usize, of: usize) -> String {

@@ -7,7 +7,8 @@ use super::marks::wheel_name;
 use super::{About, Language, sentence_start};
 use crate::assessment::Subject;
 use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off, Origin};
-use crate::words::proof::ProofTexts;
+use crate::words::proof::{BadTape, ProofTexts};
+use crate::words::screen::cut;
 
 /// The fixed texts.
 pub const TEXTS: ProofTexts = ProofTexts {
@@ -18,6 +19,8 @@ pub const TEXTS: ProofTexts = ProofTexts {
     allowance: "±",
     says_nothing_of_sensor: "Gemessen von diesen Rädern, wie sie stehen; über den Sensor sagt es nichts.",
     rule: "Innerhalb nur, wenn der ganze 95-%-Bereich es ist; außerhalb nur, wenn nichts davon innen liegt (JCGM 106, Annahme mit Sicherheitsabstand).",
+    read_file: "Datei lesen \u{2026}",
+    read_file_why: "Liest Maße aus einer Text- oder CSV-Datei: Marke, Marke, was das Bandmaß zeigte, je Zeile. „Rückgängig“ holt Früheres zurück",
     lay_anew: "Marken neu gelegt",
     lay_anew_why: "Entfernt alle Ablesungen: andere Marken, andere Maße. „Rückgängig“ holt sie zurück.",
     squareness_open: "Keine zwei Marken geben seine Ausrichtung: am Ständer einstellen; hier nicht belegt.",
@@ -51,6 +54,33 @@ pub fn box_of(from: &str, to: &str) -> String {
 
 pub fn draw_as_laid(times: usize) -> String {
     format!("Zeichnen, wie die Marken liegen, {times}-fach vergrößert")
+}
+
+pub fn bad_tape_in(file: &str, number: usize, what: BadTape<'_>) -> String {
+    let what = match what {
+        BadTape::Columns(1) => "sie hat eine Spalte".to_owned(),
+        BadTape::Columns(count) => format!("sie hat {count} Spalten"),
+        BadTape::NoMark(name) => format!("keine Marke dieses Plans heißt „{}“", cut(name)),
+        BadTape::OneMark => "beide Enden sind eine Marke".to_owned(),
+        BadTape::NoLength(text) => format!("„{}“ ist keine Länge", cut(text)),
+    };
+    format!("{file}, Zeile {number}: {what}. Von der Datei wurde nichts übernommen. {HOW}")
+}
+
+const HOW: &str = "Drei Spalten je Zeile: Marke, Marke, was das Bandmaß zeigte.";
+
+pub fn so_many_tapes_in(file: &str, found: usize, most: usize) -> String {
+    match found {
+        0 => format!("{file}: kein Maß gefunden. Nichts wurde geändert. {HOW}"),
+        _ => format!(
+            "{file}: {found} Maße gefunden; erlaubt: höchstens {most}. Von der Datei wurde nichts übernommen."
+        ),
+    }
+}
+
+pub fn tapes_read(file: &str, count: usize) -> String {
+    let read = if count == 1 { "Ein Maß".to_owned() } else { format!("{count} Maße") };
+    format!("{read} aus {file} übernommen")
 }
 
 pub fn so_many(read: usize, of: usize) -> String {

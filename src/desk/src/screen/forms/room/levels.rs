@@ -54,7 +54,7 @@ pub(in crate::screen) fn levels_of<'a>(
     mut untouched: impl FnMut(&str) -> Option<LevelPoint>,
 ) -> Result<Vec<LevelPoint>, BadLine<'a>> {
     let has_decimals =
-        text.lines().map(str::trim).flat_map(parts).any(|part| comma_of(part) == Some(Comma::Decimal));
+        text.lines().map(str::trim).flat_map(columns_of).any(|part| comma_of(part) == Some(Comma::Decimal));
     let mut levels = Vec::new();
     let mut is_first = true;
     for (number, line) in text.lines().enumerate() {
@@ -66,7 +66,8 @@ pub(in crate::screen) fn levels_of<'a>(
         match read {
             Ok(level) => levels.push(level),
             // Words and no number at all: what the columns are called.
-            Err(_) if is_first && !line.chars().any(|c| c.is_ascii_digit()) && parts(line).len() > 1 => {}
+            Err(_) if is_first && !line.chars().any(|c| c.is_ascii_digit()) && columns_of(line).len() > 1 => {
+            }
             Err(what) => return Err(BadLine { number: number + 1, line, what }),
         }
         is_first = false;
@@ -101,7 +102,7 @@ fn level_of<'a>(
     has_decimals: bool,
     units: Units,
 ) -> Result<LevelPoint, BadLevel<'a>> {
-    let parts = parts(line);
+    let parts = columns_of(line);
     let figure = |column: LevelColumn, part: &'a str| {
         // No bay is a thousand metres long.
         let may_part_thousands = units != Units::Metres && !has_decimals;
@@ -132,7 +133,7 @@ fn level_of<'a>(
 }
 
 /// The columns of a line. What parts them is the strongest sign that is there: a comma between digits may be in a number.
-fn parts(line: &str) -> Vec<&str> {
+pub(in crate::screen) fn columns_of(line: &str) -> Vec<&str> {
     let by = |is: fn(char) -> bool| -> Vec<&str> {
         line.split(is)
             .map(|part| part.trim_matches(['(', ')', ' ']))
