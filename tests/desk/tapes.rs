@@ -22,6 +22,14 @@ fn clear_bay() -> Harness<'static, Desk> {
     screen
 }
 
+/// What lies further down than is seen comes into sight with the keyboard.
+fn by_key(screen: &mut Harness<'_, Desk>, label: &str) {
+    screen.get_by_label(label).focus();
+    screen.run();
+    screen.key_press(Key::Space);
+    screen.run();
+}
+
 fn proof(screen: &Harness<'_, Desk>) -> Proof {
     let answer = screen.state().answer();
     Proof::of(&answer.judged, &answer.assessment.scene).expect("a plan")
@@ -111,8 +119,7 @@ fn readings_go_with_the_car_and_are_saved() {
     assert!(screen.state().answer().judged.marks_taped.is_empty());
     ask(&mut screen, Command::Undo);
     assert!(!screen.state().answer().judged.marks_taped.is_empty());
-    screen.query_all_by_label("Marks laid anew").last().expect("a button").click();
-    screen.run();
+    by_key(&mut screen, "Marks laid anew");
     assert!(screen.state().answer().judged.marks_taped.is_empty());
     std::fs::remove_file(file).unwrap();
 }
@@ -171,8 +178,7 @@ fn how_the_marks_lie_is_drawn_larger_on_request() {
     let all = Edit::All(edits.collect());
     ask(&mut screen, Command::Bay(baywright_desk::screen::command::OfBay::Edit(all)));
     assert!(screen.state().view().as_laid.is_empty());
-    screen.get_by_label_contains("50 times larger").click();
-    screen.run();
+    by_key(&mut screen, "Draw how the marks lie, 50 times larger");
     let drawn = screen.state().view().as_laid.clone();
     let largest = drawn.iter().map(|own| own.from.distance(own.to)).fold(0.0, f64::max);
     assert!((largest - 14.0 * 50.0).abs() < 4.0 * 50.0, "{largest}");
@@ -186,7 +192,7 @@ fn how_the_marks_lie_is_drawn_larger_on_request() {
 fn readings_come_out_of_a_file() {
     let mut screen = clear_bay();
     let file = home("tapes-file").with_extension("csv");
-    let mut read = |screen: &mut Harness<'_, Desk>, text: &str| {
+    let read = |screen: &mut Harness<'_, Desk>, text: &str| {
         std::fs::write(&file, text).unwrap();
         ask(screen, Command::Bay(baywright_desk::screen::command::OfBay::ReadTapes(file.clone())));
         let said = screen.state().view().notice.clone().expect("it is said");
