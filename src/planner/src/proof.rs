@@ -141,9 +141,19 @@ struct Held<'a> {
     read: Read,
 }
 
-impl Proof {
-    /// Of a set-up as it stands in its scene; `None` where there is no plan, or a mark of it is not found.
-    pub fn of(arrangement: &Arrangement, scene: &Scene) -> Option<Self> {
+/// What stands of a set-up's marks by its budget and by what was read.
+struct Standing<'a> {
+    budget: Budget,
+    prior: Known,
+    /// Each distance of the scene as it can be taped.
+    candidates: Vec<Option<Candidate>>,
+    held: Vec<Held<'a>>,
+    found: Laid,
+    figures: Vec<Figure>,
+}
+
+impl<'a> Standing<'a> {
+    fn of(arrangement: &'a Arrangement, scene: &Scene) -> Option<Self> {
         let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
         let givens = scene.givens(arrangement)?;
         let instruments = figures::instruments(arrangement);
@@ -175,7 +185,31 @@ impl Proof {
             .collect();
         let read: Vec<Read> = held.iter().map(|own| own.read).collect();
         let found = laid(&budget, &read, &Chances::default())?;
-        let rows = scene.readings.iter().zip(&candidates).enumerate().map(|(row, (own, candidate))| {
+        let taped: Vec<Candidate> = read.iter().map(|own| own.of).collect();
+        let figures = figures::of(arrangement, scene, &budget, &found.known, &taped);
+        Some(Self { budget, prior, candidates, held, found, figures })
+    }
+
+    fn doubt(&self, scene: &Scene) -> Doubt {
+        judged::doubt(&self.found.fit, &held_ids(&self.held), scene)
+    }
+}
+
+/// What is asked of each target and whether what was read fits, without what to tape next: what each judgement of a frame needs.
+/// `None` as [`Proof::of`], and where nothing was read that can be held against the plan.
+pub fn said(arrangement: &Arrangement, scene: &Scene) -> Option<(Vec<Figure>, Doubt)> {
+    let standing = Standing::of(arrangement, scene).filter(|own| !own.held.is_empty())?;
+    let doubt = standing.doubt(scene);
+    Some((standing.figures, doubt))
+}
+
+impl Proof {
+    /// Of a set-up as it stands in its scene; `None` where there is no plan, or a mark of it is not found.
+    pub fn of(arrangement: &Arrangement, scene: &Scene) -> Option<Self> {
+        let standing = Standing::of(arrangement, scene)?;
+        let doubt = standing.doubt(scene);
+        let Standing { budget, prior, candidates, held, found, figures } = &standing;
+        let rows = scene.readings.iter().zip(candidates).enumerate().map(|(row, (own, candidate))| {
             let nth = held.iter().position(|held| held.row == row);
             let expected = candidate.and_then(|own| prior.expects(&own));
             Row {
@@ -188,11 +222,7 @@ impl Proof {
             }
         });
         let rows: Vec<Row> = rows.collect();
-        let taped: Vec<Candidate> = read.iter().map(|own| own.of).collect();
-        let figures = figures::of(arrangement, scene, &budget, &found.known, &taped);
-        let doubt = judged::doubt(&found.fit, &held_ids(&held), scene);
-        let next = Ahead { scene, candidates: &candidates, held: &held, found: &found, budget: &budget }
-            .next(&figures);
+        let next = Ahead { scene, candidates, held, found, budget }.next(figures);
         let costs = figures.first().and_then(|own| budget.costs(&own.sought)).unwrap_or_default();
         let marks = scene.marks.iter().enumerate().filter_map(|(at, mark)| {
             let own = *found.known.places().get(at)?;
@@ -202,8 +232,9 @@ impl Proof {
             // Two figures together stay within this with 95 %: the root of χ² with two degrees of freedom, √5.991.
             Some(MarkKnown { id: mark.id.clone(), at: own, by, u95_mm: ellipse.long_mm * 2.447_746_83 })
         });
+        let marks = marks.collect();
         let strange = arrangement.marks_taped.len() - held.len();
-        Some(Self { figures, rows, doubt, next, marks: marks.collect(), strange, costs })
+        Some(Self { rows, doubt, next, marks, strange, costs, figures: standing.figures })
     }
 
     /// How many distances were read.

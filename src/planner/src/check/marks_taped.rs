@@ -10,7 +10,7 @@ use baywright_survey::decide::Said;
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
-use crate::proof::{Doubt, Figure, FigureOf, Off, Proof};
+use crate::proof::{Doubt, Figure, FigureOf, Off, said};
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::LaidOff, Code::LaidUnproven, Code::ReadingOff], whole, ..Check::NONE };
@@ -19,18 +19,15 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     if context.arrangement.marks_taped.is_empty() {
         return;
     }
-    let Some(proof) = Proof::of(context.arrangement, context.scene) else { return };
-    if proof.read() == 0 {
-        return;
-    }
+    let Some((figures, doubt)) = said(context.arrangement, context.scene) else { return };
     // Of each target the worst is said, its direction first.
     let is_out = |own: &&Figure| matches!(own.said, Said::Outside { .. });
     for placement in &context.arrangement.aiming.placements {
-        let own = || proof.figures.iter().filter(|own| own.placement == placement.id);
+        let own = || figures.iter().filter(|own| own.placement == placement.id);
         let worst = own().find(is_out).or_else(|| own().find(|own| !matches!(own.said, Said::Inside { .. })));
         findings.extend(worst.and_then(|figure| of_figure(context, figure)));
     }
-    findings.extend(of_doubt(context, &proof));
+    findings.extend(of_doubt(context, &doubt));
 }
 
 fn of_figure(context: &Context<'_>, figure: &Figure) -> Option<Finding> {
@@ -56,8 +53,8 @@ fn of_figure(context: &Context<'_>, figure: &Figure) -> Option<Finding> {
     Some(finding(facts, severity, of, at, basis).against(measured, limit))
 }
 
-fn of_doubt(context: &Context<'_>, proof: &Proof) -> Option<Finding> {
-    let first = match &proof.doubt {
+fn of_doubt(context: &Context<'_>, doubt: &Doubt) -> Option<Finding> {
+    let first = match doubt {
         Doubt::Unread | Doubt::Fits => return None,
         Doubt::One(own) | Doubt::MoreThanOne(own) => own,
         Doubt::CannotTell(all) => all.first()?,
@@ -68,7 +65,7 @@ fn of_doubt(context: &Context<'_>, proof: &Proof) -> Option<Finding> {
     };
     let mark = context.scene.marks.iter().find(|own| own.id == *mark)?;
     let at = mark.at.ok()?.extend(mark.lies_mm);
-    let facts = Facts::ReadingOff(proof.doubt.clone());
+    let facts = Facts::ReadingOff(doubt.clone());
     Some(finding(facts, Severity::Care, vec![of], at, Basis::CommonPractice))
 }
 
