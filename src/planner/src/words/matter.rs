@@ -9,6 +9,7 @@ use crate::model::validate::number;
 use crate::model::{
     Arrangement, Effort, FloorFeatureKind, Id, Material, ShopFigure, TargetHeight, Thing, ThingKind,
 };
+use crate::proof::FigureOf;
 
 /// What shows of an angle at least, radians: a thousandth of a degree.
 const LEAST_SHOWN_RAD: f64 = 0.001 * std::f64::consts::PI / 180.0;
@@ -47,6 +48,19 @@ impl Matter<'_> {
     /// An angle in degrees.
     pub fn degrees(&self, radians: f64) -> String {
         self.locale.region.degrees(radians)
+    }
+
+    /// A figure of a target, without its sign's way: a direction to a hundredth of a degree, else a length.
+    pub fn of_target(&self, of: FigureOf, value: f64) -> String {
+        match of {
+            FigureOf::Direction => format!("{}°", self.locale.region.number(angle::degrees(value), 2)),
+            FigureOf::Distance | FigureOf::Aside => self.length(value),
+        }
+    }
+
+    /// A vector of the car's own frame in the bay's.
+    pub fn of_car(&self, by: DVec2) -> DVec2 {
+        self.arrangement.parked.turned(by)
     }
 
     /// What was measured and its limit, so that the two never look alike when they are not, and what is not nothing never

@@ -11,19 +11,24 @@ use crate::screen::Desk;
 use crate::screen::forms::room::{levels_of, permanent_marks, source_of_levels};
 
 impl Desk {
+    /// A table out of a file with the name that it goes by; what cannot be read is said.
+    pub(super) fn read_table(&mut self, path: &Path) -> Option<(String, String)> {
+        match read_levels(path) {
+            Ok(read) => Some(read),
+            Err(fault) => {
+                let said = self.view.locale.language.file_fault(&fault);
+                self.say_wrong(said);
+                None
+            }
+        }
+    }
+
     /// Takes the place of the levels that are there. The file does not say when they were taken: until that is entered they are of
     /// no known age.
     pub(super) fn take_levels(&mut self, of: Option<&Id>, path: &Path) {
         let hand = self.view.locale.language.hand();
         let units = self.view.locale.units;
-        let (file, text) = match read_levels(path) {
-            Ok(read) => read,
-            Err(fault) => {
-                let said = self.view.locale.language.file_fault(&fault);
-                self.say_wrong(said);
-                return;
-            }
-        };
+        let Some((file, text)) = self.read_table(path) else { return };
         let mut bay = self.document.bay().into_owned();
         let marks = permanent_marks(&bay);
         let points = match levels_of(&text, &marks, units, |_| None) {

@@ -2,7 +2,6 @@
 
 use std::path::Path;
 
-use baywright_files::read_levels;
 use baywright_planner::edit::Edit;
 use baywright_planner::model::{Id, MOST_TAPED};
 use baywright_planner::words::Units;
@@ -16,14 +15,7 @@ impl Desk {
     /// Takes what a file says of distances between the marks of the plan that is shown; others stay as they are.
     pub(super) fn take_tapes(&mut self, path: &Path) {
         let (texts, units) = (self.view.locale.language.proof(), self.view.locale.units);
-        let (file, text) = match read_levels(path) {
-            Ok(read) => read,
-            Err(fault) => {
-                let said = self.view.locale.language.file_fault(&fault);
-                self.say_wrong(said);
-                return;
-            }
-        };
+        let Some((file, text)) = self.read_table(path) else { return };
         let plan = &self.answer.judged.aiming.mark_plan;
         let marks: Vec<Id> = plan.iter().map(|step| step.id.clone()).collect();
         let edits = match tapes_of(&text, &marks, units) {

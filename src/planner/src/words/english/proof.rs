@@ -1,6 +1,5 @@
 //! English of the same: see `words/proof.rs`.
 
-use baywright_geometry::{DVec2, angle};
 use baywright_survey::decide::Said;
 
 use super::marks::wheel_name;
@@ -17,7 +16,7 @@ pub const TEXTS: ProofTexts = ProofTexts {
     read: "Read",
     should_read: "Should read",
     allowance: "±",
-    says_nothing_of_sensor: "Measured from these wheels as they stand; it says nothing about the sensor.",
+    says_nothing_of_sensor: "Of the marks alone, measured from these wheels as they stand: it says nothing about floor, stand or sensor.",
     rule: "Inside only if all of the 95 % range is; outside only if none of it is (JCGM 106, guarded acceptance).",
     read_file: "Read file \u{2026}",
     read_file_why: "Takes readings from a text or CSV file: mark, mark, what the tape read, a line each. Undo brings back what was there",
@@ -84,18 +83,10 @@ pub fn so_many(read: usize, of: usize) -> String {
 }
 
 impl About<'_> {
-    /// To a hundredth of a degree, or as a length.
-    fn of_figure(&self, figure: &Figure, value: f64) -> String {
-        match figure.of {
-            FigureOf::Direction => format!("{}°", self.locale.region.number(angle::degrees(value), 2)),
-            FigureOf::Distance | FigureOf::Aside => self.length(value),
-        }
-    }
-
     /// How far off, and which way.
     fn off_of(&self, figure: &Figure) -> String {
-        let value = self.of_figure(figure, figure.off.abs());
-        if value == self.of_figure(figure, 0.0) {
+        let value = self.of_target(figure.of, figure.off.abs());
+        if value == self.of_target(figure.of, 0.0) {
             return value;
         }
         let way = match (figure.of, figure.off > 0.0) {
@@ -152,8 +143,8 @@ impl About<'_> {
         format!(
             "{} ± {} (95 %), allowed ± {}",
             self.off_of(figure),
-            self.of_figure(figure, figure.u95),
-            self.of_figure(figure, figure.allowed)
+            self.of_target(figure.of, figure.u95),
+            self.of_target(figure.of, figure.allowed)
         )
     }
 
@@ -166,11 +157,11 @@ impl About<'_> {
             Said::Inside { to_spare } => {
                 format!(
                     "{target}, {asked}: {against}: inside, {} to spare.",
-                    self.of_figure(figure, to_spare)
+                    self.of_target(figure.of, to_spare)
                 )
             }
             Said::Outside { by } => {
-                format!("{target}, {asked}: {against}: outside, {} too much.", self.of_figure(figure, by))
+                format!("{target}, {asked}: {against}: outside, {} too much.", self.of_target(figure.of, by))
             }
             Said::CannotSay { .. } if figure.is_unchecked() => {
                 format!("Cannot say yet: {target}, {asked}: {against}: a mark out of place could go unseen.")
@@ -188,13 +179,8 @@ impl About<'_> {
                 let way = if *reads_long_mm > 0.0 { "long" } else { "short" };
                 format!("{from}\u{2013}{to} reads {} {way}", self.length(reads_long_mm.abs()))
             }
-            Off::Mark { mark, by } => format!("mark {mark} lies {}", self.beside(*by)),
+            Off::Mark { mark, by } => format!("mark {mark} lies {}", self.towards(self.of_car(*by))),
         }
-    }
-
-    /// A vehicle's vector as a move.
-    fn beside(&self, by: DVec2) -> String {
-        self.towards(self.arrangement.parked.turned(by))
     }
 
     /// What does not fit.
@@ -210,7 +196,10 @@ impl About<'_> {
                 )
             }
             Doubt::One(Off::Mark { mark, by }) => {
-                format!("Mark {mark} does not lie where it is meant: shift it by {}.", self.beside(-*by))
+                format!(
+                    "Mark {mark} does not lie where it is meant: shift it by {}.",
+                    self.towards(self.of_car(-*by))
+                )
             }
             Doubt::CannotTell(all) => {
                 let all: Vec<String> = all.iter().take(4).map(|own| self.off_by_tape(own)).collect();

@@ -1,6 +1,5 @@
 //! German of the same: see `words/proof.rs`.
 
-use baywright_geometry::{DVec2, angle};
 use baywright_survey::decide::Said;
 
 use super::marks::wheel_name;
@@ -17,7 +16,7 @@ pub const TEXTS: ProofTexts = ProofTexts {
     read: "Gelesen",
     should_read: "Soll",
     allowance: "±",
-    says_nothing_of_sensor: "Gemessen von diesen Rädern, wie sie stehen; über den Sensor sagt es nichts.",
+    says_nothing_of_sensor: "Nur die Marken, gemessen von diesen Rädern, wie sie stehen: über Boden, Ständer und Sensor sagt es nichts.",
     rule: "Innerhalb nur, wenn der ganze 95-%-Bereich es ist; außerhalb nur, wenn nichts davon innen liegt (JCGM 106, Annahme mit Sicherheitsabstand).",
     read_file: "Datei lesen \u{2026}",
     read_file_why: "Liest Maße aus einer Text- oder CSV-Datei: Marke, Marke, was das Bandmaß zeigte, je Zeile. „Rückgängig“ holt Früheres zurück",
@@ -88,18 +87,10 @@ pub fn so_many(read: usize, of: usize) -> String {
 }
 
 impl About<'_> {
-    /// To a hundredth of a degree, or as a length.
-    fn of_figure(&self, figure: &Figure, value: f64) -> String {
-        match figure.of {
-            FigureOf::Direction => format!("{}°", self.locale.region.number(angle::degrees(value), 2)),
-            FigureOf::Distance | FigureOf::Aside => self.length(value),
-        }
-    }
-
     /// How far off, and which way.
     fn off_of(&self, figure: &Figure) -> String {
-        let value = self.of_figure(figure, figure.off.abs());
-        if value == self.of_figure(figure, 0.0) {
+        let value = self.of_target(figure.of, figure.off.abs());
+        if value == self.of_target(figure.of, 0.0) {
             return value;
         }
         let way = match (figure.of, figure.off > 0.0) {
@@ -156,8 +147,8 @@ impl About<'_> {
         format!(
             "{} ± {} (95 %), erlaubt ± {}",
             self.off_of(figure),
-            self.of_figure(figure, figure.u95),
-            self.of_figure(figure, figure.allowed)
+            self.of_target(figure.of, figure.u95),
+            self.of_target(figure.of, figure.allowed)
         )
     }
 
@@ -170,11 +161,11 @@ impl About<'_> {
             Said::Inside { to_spare } => {
                 format!(
                     "{target}, {asked}: {against}: innerhalb, {} Reserve.",
-                    self.of_figure(figure, to_spare)
+                    self.of_target(figure.of, to_spare)
                 )
             }
             Said::Outside { by } => {
-                format!("{target}, {asked}: {against}: außerhalb, {} zu viel.", self.of_figure(figure, by))
+                format!("{target}, {asked}: {against}: außerhalb, {} zu viel.", self.of_target(figure.of, by))
             }
             Said::CannotSay { .. } if figure.is_unchecked() => {
                 format!(
@@ -194,13 +185,10 @@ impl About<'_> {
                 let way = if *reads_long_mm > 0.0 { "zu lang" } else { "zu kurz" };
                 format!("{from}\u{2013}{to} ist {} {way}", self.length(reads_long_mm.abs()))
             }
-            Off::Mark { mark, by } => format!("Marke {mark} liegt {} daneben", self.beside(*by)),
+            Off::Mark { mark, by } => {
+                format!("Marke {mark} liegt {} daneben", self.towards(self.of_car(*by)))
+            }
         }
-    }
-
-    /// A vehicle's vector as a move.
-    fn beside(&self, by: DVec2) -> String {
-        self.towards(self.arrangement.parked.turned(by))
     }
 
     /// What does not fit.
@@ -216,7 +204,10 @@ impl About<'_> {
                 )
             }
             Doubt::One(Off::Mark { mark, by }) => {
-                format!("Marke {mark} liegt nicht, wo sie soll: verschieben um {}.", self.beside(-*by))
+                format!(
+                    "Marke {mark} liegt nicht, wo sie soll: verschieben um {}.",
+                    self.towards(self.of_car(-*by))
+                )
             }
             Doubt::CannotTell(all) => {
                 let all: Vec<String> = all.iter().take(4).map(|own| self.off_by_tape(own)).collect();
