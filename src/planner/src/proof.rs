@@ -186,7 +186,7 @@ impl<'a> Standing<'a> {
         let read: Vec<Read> = held.iter().map(|own| own.read).collect();
         let found = laid(&budget, &read, &Chances::default())?;
         let taped: Vec<Candidate> = read.iter().map(|own| own.of).collect();
-        let figures = figures::of(arrangement, scene, &budget, &found.known, &taped);
+        let figures = figures::of(arrangement, scene, &budget, &found, &taped);
         Some(Self { budget, prior, candidates, held, found, figures })
     }
 

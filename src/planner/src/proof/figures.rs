@@ -4,7 +4,7 @@ use baywright_geometry::angle;
 use baywright_geometry::marks::Construction;
 use baywright_survey::budget::{Budget, Instruments, STEEL_PER_K, Sought, Tape};
 use baywright_survey::decide::{Rule, Said, decide};
-use baywright_survey::laid::{Chances, unseen};
+use baywright_survey::laid::{Chances, Fit, Laid, unseen};
 use baywright_survey::next_tape::{Candidate, Known, Wish};
 
 use super::K;
@@ -91,15 +91,18 @@ pub(super) fn of(
     arrangement: &Arrangement,
     scene: &Scene,
     budget: &Budget,
-    known: &Known,
+    found: &Laid,
     taped: &[Candidate],
 ) -> Vec<Figure> {
+    let known = &found.known;
+    let is_in_doubt = matches!(found.fit, Fit::MoreThanOne(_));
     let placements = arrangement.aiming.placements.iter().zip(&scene.targets);
     placements
         .filter_map(|(placement, target)| {
             let id = placement.mark.as_ref()?;
             let mark = scene.marks.iter().position(|own| own.id == *id)?;
-            let asked = Asked { arrangement, scene, budget, known, taped, placement, target, mark };
+            let asked =
+                Asked { arrangement, scene, budget, known, taped, is_in_doubt, placement, target, mark };
             Some(
                 [asked.direction(), asked.aside(), asked.distance()]
                     .into_iter()
@@ -117,6 +120,8 @@ struct Asked<'a> {
     budget: &'a Budget,
     known: &'a Known,
     taped: &'a [Candidate],
+    /// Whether more than one thing is wrong: what else is, nobody knows.
+    is_in_doubt: bool,
     placement: &'a Placement,
     target: &'a PlacedTarget,
     mark: usize,
@@ -130,8 +135,11 @@ impl Asked<'_> {
         Some((is - meant, self.known.u(&Wish::Target(*sought))?))
     }
 
-    /// What one mark that is not found makes of it.
+    /// What one mark that is not found makes of it; anything, where more than one thing does not fit already.
     fn unseen(&self, sought: &Sought) -> f64 {
+        if self.is_in_doubt {
+            return f64::INFINITY;
+        }
         unseen(self.budget, self.taped, sought, &Chances::default()).unwrap_or(f64::INFINITY)
     }
 

@@ -158,3 +158,36 @@ fn the_next_tape_leads_to_an_end() {
         assert!(step < scene.readings.len());
     }
 }
+
+/// All marks ahead turned about the middle of the front spots, as a wrong line would lay them: more than one thing is wrong, the
+/// readings and the budget pull at each other, and what comes out between them is never called inside.
+#[test]
+fn where_more_than_one_thing_is_wrong_nothing_is_inside() {
+    let plate = reflector();
+    let scene = Scene::of(&plate);
+    let places: Vec<DVec2> =
+        scene.marks.iter().map(|mark| scene.bay_from_vehicle.inverse() * mark.at.unwrap()).collect();
+    let about = (places[2] + places[3]) * 0.5;
+    let mut seen = 0;
+    for hundredths in [2, 5, 8, 11, 12, 15, 20, 40] {
+        let turn = DVec2::from_angle(angle::radians(f64::from(hundredths) * 0.01));
+        let mut arrangement = taped(&plate, |_, _| 0.0);
+        for own in &mut arrangement.marks_taped {
+            let at = |id: &crate::model::Id| {
+                let nth = scene.marks.iter().position(|mark| mark.id == *id).unwrap();
+                let at = places[nth];
+                if nth >= 4 { about + turn.rotate(at - about) } else { at }
+            };
+            own.read_mm = at(&own.from).distance(at(&own.to)).round();
+        }
+        let proof = proof(&arrangement);
+        let is_inside = matches!(proof.figures[0].said, Said::Inside { .. });
+        if matches!(proof.doubt, Doubt::MoreThanOne(_)) {
+            seen += 1;
+            assert!(!is_inside, "{hundredths}: {:?}", proof.figures[0]);
+        }
+        // Seen from the sensor, ahead of the front spots, it is off by more than it is turned.
+        assert!(hundredths < 11 || !is_inside, "{hundredths}: {:?}", proof.figures[0]);
+    }
+    assert!(seen > 0);
+}

@@ -262,7 +262,7 @@ impl About<'_> {
                 "It belongs on the thrust line, which nobody sees on the floor: enter a mark that lies on it.".to_owned()
             }
             Facts::LaidOff(_) => "Shift its marks by what the tape check says and tape again; by the figures no aiming would come out right.".to_owned(),
-            Facts::LaidUnproven(_) => "Go on taping: the tape check says which distance settles most.".to_owned(),
+            Facts::LaidUnproven(_) => "Go on taping as the tape check says; if all is taped, lay the marks anew.".to_owned(),
             Facts::ReadingOff(doubt) => self.doubt(doubt).unwrap_or_default(),
             Facts::MarkUnsure(MarkFor::Direction) => format!(
                 "Each mark is laid to ± {}: the nearer two marks lie, the more that turns the line between them. Set it by marks further \

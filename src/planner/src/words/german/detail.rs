@@ -210,7 +210,7 @@ impl About<'_> {
                 "Der Platz liegt auf der geometrischen Fahrachse, die am Boden niemand sieht: eine Marke darauf eintragen.".to_owned()
             }
             Facts::LaidOff(_) => "Die Marken nach der Markenprüfung verschieben und neu messen; so käme keine Einstellung richtig heraus.".to_owned(),
-            Facts::LaidUnproven(_) => "Weiter messen: Die Markenprüfung sagt, welches Maß am meisten klärt.".to_owned(),
+            Facts::LaidUnproven(_) => "Weiter messen, wie die Markenprüfung sagt; ist alles gemessen, die Marken neu legen.".to_owned(),
             Facts::ReadingOff(doubt) => self.doubt(doubt).unwrap_or_default(),
             Facts::MarkUnsure(MarkFor::Direction) => format!(
                 "Jede Marke wird auf ± {} gelegt: Je näher zwei Marken liegen, desto mehr verdreht das die Linie dazwischen. Nach Marken \
