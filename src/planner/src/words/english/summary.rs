@@ -35,7 +35,7 @@ impl About<'_> {
             // No move of a thing or of the car puts a mark right.
             None if assessment.findings.iter().any(|own| matches!(own.facts, Facts::LaidOff(_))) => {
                 format!(
-                    "{found} The marks lie beside their places: shift them as the tape check says, and tape again."
+                    "{found} The marks lie beside their places: shift them as the tape check says, or lay them anew, and tape again."
                 )
             }
             None if assessment.verdict == Verdict::NotReady => match self.too_small_by(assessment) {

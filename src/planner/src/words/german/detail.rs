@@ -209,7 +209,7 @@ impl About<'_> {
             Facts::MarkMissing => {
                 "Der Platz liegt auf der geometrischen Fahrachse, die am Boden niemand sieht: eine Marke darauf eintragen.".to_owned()
             }
-            Facts::LaidOff(_) => "Die Marken nach der Markenprüfung verschieben und neu messen; so käme keine Einstellung richtig heraus.".to_owned(),
+            Facts::LaidOff(_) => "Die Marken nach der Markenprüfung verschieben oder neu legen, und neu messen.".to_owned(),
             Facts::LaidUnproven(_) => "Weiter messen, wie die Markenprüfung sagt; ist alles gemessen, die Marken neu legen.".to_owned(),
             Facts::ReadingOff(doubt) => self.doubt(doubt).unwrap_or_default(),
             Facts::MarkUnsure(MarkFor::Direction) => format!(

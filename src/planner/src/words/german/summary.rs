@@ -34,7 +34,7 @@ impl About<'_> {
             // No move of a thing or of the car puts a mark right.
             None if assessment.findings.iter().any(|own| matches!(own.facts, Facts::LaidOff(_))) => {
                 format!(
-                    "{found} Die Marken liegen neben ihren Stellen: nach der Markenprüfung verschieben und neu messen."
+                    "{found} Die Marken liegen neben ihren Stellen: nach der Markenprüfung verschieben oder neu legen, und neu messen."
                 )
             }
             None if assessment.verdict == Verdict::NotReady => match self.too_small_by(assessment) {
