@@ -156,6 +156,21 @@ fn of_several_outlines_one_is_chosen() {
     assert!((size(&screen) - DVec2::new(9_000.0, 5_000.0)).length() < 0.01);
 }
 
+/// However long the sentence is that says what is wrong, and wherever it breaks, the work on it comes to an end.
+#[test]
+fn a_sentence_of_any_length_comes_to_rest() {
+    let folder = home("drawing-names");
+    std::fs::create_dir_all(&folder).unwrap();
+    let mut screen = usual(demo());
+    for long in (4..=104).step_by(10) {
+        let path = folder.join("n".repeat(long)).with_extension("dxf");
+        std::fs::copy(drawing("new-r2018.dxf"), &path).unwrap();
+        shown(&mut screen, &path);
+        screen.get_by_label_contains("several outlines on layer");
+    }
+    clear(folder);
+}
+
 /// R12 says no unit: it is asked for. Then a wall that was taped sets the size right.
 #[test]
 fn the_unit_is_asked_for_and_a_known_length_scales() {

@@ -46,7 +46,10 @@ impl Desk {
             ui.ctx().request_repaint();
         }
         let response = ui.allocate_rect(seen, Sense::hover());
-        let Some((texture, lies)) = &page.seen else { return };
+        let Some((texture, lies)) = &page.seen else {
+            self.being_made(ui, page, seen);
+            return;
+        };
         let things = page
             .made
             .as_ref()
@@ -67,9 +70,11 @@ impl Desk {
         };
         self.names_of_drawing(&on, page, on_screen);
         self.key_of_drawing(ui, key, &entries, lies, dots);
+        self.being_made(ui, page, seen);
     }
 
-    /// What is being done, what was said, and what is wrong.
+    /// What was said, what came of it, or what is wrong. It stays while that is worked out anew: the picture is as large as it leaves
+    /// room, and a sentence that came and went with the work would have it worked out for another size again and again.
     fn drawing_said(&self, ui: &mut Ui, page: &DrawingPage) {
         let texts = self.view.locale.language.room_drawing();
         let say = |ui: &mut Ui, text: &str, wrong: bool| {
@@ -82,18 +87,26 @@ impl Desk {
         }
         if page.reading.is_running() {
             say(ui, texts.being_read, false);
-        } else if let Some(fault) = page.fault.as_ref().filter(|_| !page.working.is_running()) {
+        } else if let Some(fault) = &page.fault {
             say(ui, fault, true);
         } else if page.drawing.is_none() {
             say(ui, texts.none_read, false);
-        } else if page.working.is_running() || page.writing.is_running() {
-            say(ui, texts.being_made, false);
         } else if let Some(made) = &page.made {
             let things = made.bay.things.len() - made.drawn_from.min(made.bay.things.len());
             say(ui, &self.view.locale.language.imports().made(made.bay.walls.len(), things), false);
         } else {
             // A line is kept for it, so that the picture does not move under the hand.
             say(ui, " ", false);
+        }
+    }
+
+    /// That it is worked out or written, over a corner of the picture: it takes no room.
+    fn being_made(&self, ui: &mut Ui, page: &DrawingPage, seen: Rect) {
+        if page.working.is_running() || page.writing.is_running() {
+            let corner =
+                Rect::from_min_size(seen.min + Vec2::splat(8.0), Vec2::new(seen.width() - 16.0, ROW_PX));
+            let text = self.view.locale.language.room_drawing().being_made;
+            ui.put(corner, Label::new(widgets::soft(ui, text)).halign(egui::Align::Min));
         }
     }
 
