@@ -1,4 +1,4 @@
-//! The file form of a bay layout, version 10. Walls, doors, things, runways, cars and aimings are referred to by name.
+//! The file form of a bay layout, version 11. Walls, doors, things, runways, cars and aimings are referred to by name.
 
 mod building;
 mod dimensions;
@@ -11,6 +11,7 @@ mod ninth;
 mod second;
 mod seventh;
 mod sixth;
+mod tenth;
 mod things;
 mod third;
 mod to_model;
@@ -41,7 +42,8 @@ pub const VERSIONS: &[Reader<LayoutFile>] = &[
     Reader { version: 6, read: |text| text.parse().map(of_sixth) },
     Reader { version: 7, read: |text| text.parse().map(of_seventh) },
     Reader { version: 8, read: |text| text.parse().map(of_eighth) },
-    Reader { version: 9, read: |text| text.parse().map(ninth::tenth) },
+    Reader { version: 9, read: |text| text.parse().map(of_ninth) },
+    Reader { version: 10, read: |text| text.parse().map(tenth::eleventh) },
     Reader { version: version::LAYOUT, read: Text::parse },
 ];
 
@@ -70,7 +72,11 @@ fn of_seventh(file: LayoutFile) -> LayoutFile {
 }
 
 fn of_eighth(file: LayoutFile) -> LayoutFile {
-    ninth::tenth(eighth::ninth(file))
+    of_ninth(eighth::ninth(file))
+}
+
+fn of_ninth(file: LayoutFile) -> LayoutFile {
+    tenth::eleventh(ninth::tenth(file))
 }
 
 /// A whole layout file.

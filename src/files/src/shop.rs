@@ -1,5 +1,5 @@
-//! The file form of a shop's document, version 3, and where the shop's own lies. Version 2 added what the shop says of itself to
-//! a customer, version 3 what marks are laid and taped with; both may be left out, so that all are read as the same record.
+//! The file form of a shop's document, version 4, and where the shop's own lies. Version 2 added what the shop says of itself to
+//! a customer, version 3 what marks are laid and taped with, version 4 the shop's own instruments; all may be left out, so that all are read as the same record.
 
 use std::path::{Path, PathBuf};
 
@@ -16,8 +16,9 @@ pub const SHOP_FILE: &str = "shop.ron";
 
 /// Every version of shop documents that can be read, the present one last.
 const VERSIONS: &[Reader<ShopFile>] = &[
-    Reader { version: 1, read: |text| text.parse::<ShopFile>().map(|first| third(second(first))) },
-    Reader { version: 2, read: |text| text.parse().map(third) },
+    Reader { version: 1, read: |text| text.parse::<ShopFile>().map(|first| fourth(third(second(first)))) },
+    Reader { version: 2, read: |text| text.parse().map(|second| fourth(third(second))) },
+    Reader { version: 3, read: |text| text.parse().map(fourth) },
     Reader { version: version::SHOP, read: Text::parse },
 ];
 
@@ -29,6 +30,11 @@ fn second(first: ShopFile) -> ShopFile {
 /// The step from version 2, which says nothing of what marks are taped with.
 fn third(second: ShopFile) -> ShopFile {
     ShopFile { version: 3, ..second }
+}
+
+/// The step from version 3, which says nothing of the shop's own instruments.
+fn fourth(third: ShopFile) -> ShopFile {
+    ShopFile { version: 4, ..third }
 }
 
 /// The fields, each with the setting that it is: from it the record and the ways between it and the model are made.

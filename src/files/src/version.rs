@@ -15,10 +15,10 @@ use crate::text::Text;
 pub const PROFILE: u32 = 7;
 
 /// The present version of bay layouts.
-pub const LAYOUT: u32 = 10;
+pub const LAYOUT: u32 = 11;
 
 /// The present version of a shop's settings.
-pub const SHOP: u32 = 3;
+pub const SHOP: u32 = 4;
 
 /// The present version of lists of what asks for aimings.
 pub const TRIGGERS: u32 = 1;
