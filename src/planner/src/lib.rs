@@ -14,6 +14,7 @@ pub mod customer;
 pub mod difference;
 pub mod edit;
 pub mod entry;
+pub mod failed;
 pub mod hand;
 pub mod judge;
 pub mod model;

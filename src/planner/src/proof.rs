@@ -19,6 +19,7 @@ use crate::scene::Scene;
 
 pub use baywright_survey::budget::Origin;
 pub use baywright_survey::decide::Said;
+pub(crate) use figures::direction_by;
 pub use figures::{Figure, FigureOf};
 
 /// 95 of 100, either way.
@@ -252,6 +253,38 @@ impl Proof {
         };
         self.figures.iter().min_by_key(rank)
     }
+}
+
+/// What was taped of a plan, to be weighed otherwise.
+pub(crate) struct Taped {
+    /// The plan's budget.
+    pub budget: Budget,
+    /// Each distance of the scene as it can be taped.
+    pub candidates: Vec<Option<Candidate>>,
+    /// What was read, but for what may itself be misread.
+    pub read: Vec<Read>,
+    prior: Known,
+}
+
+impl Taped {
+    /// What a distance should read, mm.
+    pub fn expected_mm(&self, candidate: &Candidate) -> Option<f64> {
+        self.prior.expects(candidate).map(|own| own.read_mm)
+    }
+}
+
+/// What was taped of a set-up's marks; `None` as [`Proof::of`].
+pub(crate) fn taped(arrangement: &Arrangement, scene: &Scene) -> Option<Taped> {
+    let Standing { budget, prior, candidates, held, found, .. } = Standing::of(arrangement, scene)?;
+    let doubted: &[Wrong] = match &found.fit {
+        Fit::One(own) | Fit::MoreThanOne(own) => std::slice::from_ref(own),
+        Fit::CannotTell(all) => all,
+        Fit::Unread | Fit::Fits => &[],
+    };
+    let is_doubted =
+        |at: usize| doubted.iter().any(|own| matches!(own, Wrong::Reading { nth, .. } if *nth == at));
+    let read = held.iter().enumerate().filter(|(at, _)| !is_doubted(*at)).map(|(_, own)| own.read).collect();
+    Some(Taped { budget, candidates, read, prior })
 }
 
 fn held_ids<'a>(held: &'a [Held<'a>]) -> Vec<(&'a Id, &'a Id, f64)> {

@@ -9,6 +9,7 @@ mod dispatch;
 pub mod command_line;
 pub mod customer;
 pub mod drawing;
+pub mod failed;
 pub mod floor_sheets;
 pub mod forms;
 pub mod hand;

@@ -11,7 +11,7 @@ mod ahead;
 
 use baywright_geometry::DVec2;
 
-use crate::budget::{Budget, Sought};
+use crate::budget::{Budget, Origin, Sought};
 use crate::matrix::{Matrix, dot};
 use ahead::Told;
 
@@ -100,6 +100,16 @@ pub enum Next {
     Enough,
     /// No distance helps any more, or there is none.
     NothingHelps,
+}
+
+/// How what a tape reads of a distance follows what may be off of a plan: for each of the budget's inputs, in their order, mm for a
+/// unit. `None` if it is no distance.
+pub fn follows(budget: &Budget, candidate: &Candidate) -> Option<Vec<f64>> {
+    let (_, row) = Known::as_laid(budget).row(candidate)?;
+    let [marks @ .., scale] = row.as_slice() else { return None };
+    let by_marks = budget.follows().transposed().times_column(marks);
+    let own = |(by, origin): (f64, &Origin)| by + if origin.is_scale() { *scale } else { 0.0 };
+    Some(by_marks.into_iter().zip(budget.origins()).map(own).collect())
 }
 
 impl Known {
@@ -283,5 +293,32 @@ impl Known {
             own.collect(),
             self.u_of(slopes).powi(2),
         )
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use baywright_geometry::marks::{Construction, Givens, Reach, Wheel};
+
+    use super::*;
+    use crate::budget::Instruments;
+
+    /// What the inputs make of a distance, each by itself, adds up to what the marks and the tape are unsure of it together.
+    #[test]
+    fn a_distance_follows_the_inputs() {
+        let wheels = [(0., 780.), (0., -780.), (-2550., 780.), (-2550., -780.)].map(DVec2::from);
+        let givens = Givens::new(wheels, DVec2::X, [205.0; 4], vec![], vec![]).unwrap();
+        let ahead = |from, through| Construction::Prolong { from, through, reach: Reach::Length(3600.0) };
+        let mut plan: Vec<Construction> = Wheel::ALL.map(|wheel| Construction::WheelPoint { wheel }).to_vec();
+        plan.extend([ahead(2, 0), ahead(3, 1), Construction::Middle { first: 4, second: 5 }]);
+        let tape = crate::budget::Tape { read_mm: 0.4, scale: 1e-4, ..Instruments::PERFECT.tape };
+        let shop = Instruments { tape, wheel_aside_mm: 1.0, laser_mm_per_m: 0.2, ..Instruments::PERFECT };
+        let budget = Budget::of(&plan, &givens, &shop).unwrap();
+        let candidate = Candidate { from: 0, to: 5, u_mm: 0.4 };
+        let by = follows(&budget, &candidate).unwrap();
+        let variance: f64 = by.iter().zip(budget.inputs()).map(|(by, input)| (by * input.u).powi(2)).sum();
+        let expected = Known::as_laid(&budget).expects(&candidate).unwrap();
+        assert!((variance + 0.16 - expected.u_mm.powi(2)).abs() < 1e-9 * variance);
+        assert_eq!(follows(&budget, &Candidate { to: 0, ..candidate }), None);
     }
 }

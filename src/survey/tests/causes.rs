@@ -5,7 +5,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
 use baywright_geometry::{DVec2, DVec3};
-use baywright_survey::causes::{Cause, Part, Routine, Told, rank};
+use baywright_survey::causes::{Cause, Part, Probe, Routine, Told, rank};
 use baywright_survey::dice::Dice;
 use baywright_survey::input::Figure;
 
@@ -156,11 +156,9 @@ fn the_right_cause_is_among_the_first_two() {
         let is_made = causes.map(|_| dice.uniform() < 11.0 / 12.0);
         let parts: Vec<Part> = (0..14)
             .map(|nth| {
-                let (_, cause, usual, check) = OUT[nth];
+                let (_, cause, usual, _) = OUT[nth];
                 let (left_per_unit, up_per_unit) = by_hand(nth);
                 let of_cause = OUT.iter().filter(|(_, other, ..)| *other == cause).count();
-                let is_made = is_made[causes.iter().position(|own| *own == cause).unwrap()];
-                let read = check.filter(|_| is_made);
                 Part {
                     cause,
                     left_per_unit,
@@ -169,26 +167,26 @@ fn the_right_cause_is_among_the_first_two() {
                     // As a shop would put it: a fault is some three times what is allowed.
                     wrong: 3.0 * ALLOWED / left_per_unit.abs().max(up_per_unit.abs()),
                     often: 1.0 / of_cause as f64,
-                    read: read.map(|u| Figure { value: out[nth] + u * dice.normal(), u }),
-                    check_u: check.unwrap_or(f64::INFINITY),
                 }
             })
             .collect();
-        let ranking = rank(&parts, &routine).unwrap();
+        let made = |nth: usize| is_made[causes.iter().position(|own| *own == OUT[nth].1).unwrap()];
+        let could = (0..14).filter_map(|nth| Some((nth, OUT[nth].3?)));
+        let checks: Vec<Probe> = could.map(|(nth, u)| Probe::of_part(nth, u)).collect();
+        let mut look = |probe: &Probe| (probe.clone(), out[probe.of[0].0] + probe.u * dice.normal());
+        let mut read: Vec<(Probe, f64)> = Vec::new();
+        for probe in checks.iter().filter(|probe| made(probe.of[0].0)) {
+            read.push(look(probe));
+        }
+        let ranking = rank(&parts, &read, &checks, &routine).unwrap();
         let place = ranking.causes.iter().position(|ranked| ranked.cause == planted).unwrap();
         among_two += usize::from(place < 2);
         open += usize::from(!ranking.is_clear);
         first_wrong += usize::from(ranking.is_clear && place > 0);
         // Where it cannot tell: the check that is proposed is made, and the right one of the two comes first.
         if let Some(check) = ranking.check.filter(|_| !ranking.is_clear && place < 2) {
-            let u = parts[check.part].check_u;
-            let mut more = parts.clone();
-            let own = Figure { value: out[check.part] + u * dice.normal(), u };
-            more[check.part].read = Some(more[check.part].read.map_or(own, |before| Figure {
-                value: 0.5 * (before.value + own.value),
-                u: u / 2.0_f64.sqrt(),
-            }));
-            let after = rank(&more, &routine).unwrap();
+            read.push(look(&checks[check.nth]));
+            let after = rank(&parts, &read, &[], &routine).unwrap();
             asked += 1;
             separated += usize::from(after.causes[0].cause == planted);
         }

@@ -1,6 +1,6 @@
 //! What is asked of a target that marks can tell, and what they tell.
 
-use baywright_geometry::angle;
+use baywright_geometry::{DVec2, angle};
 use baywright_geometry::marks::Construction;
 use baywright_survey::budget::{Budget, Instruments, STEEL_PER_K, Sought, Tape};
 use baywright_survey::decide::{Rule, Said, decide};
@@ -177,7 +177,7 @@ impl Asked<'_> {
         let error = self.placement.target.error;
         let bearing = Sought::Bearing { mark: self.mark, from: self.sensor() };
         let by_place = if error.by_place > 0.0 { Some(self.off(&bearing)?) } else { None };
-        let turned = if error.by_squareness > 0.0 { self.squareness() } else { None };
+        let turned = if error.by_squareness > 0.0 { join(self.arrangement, self.budget, self.mark) } else { None };
         let by_turn = turned.and_then(|sought| Some((sought, self.off(&sought)?)));
         let allowed = self.arrangement.aiming.tolerance.azimuth_rad;
         let open = error.by_squareness > 0.0 && by_turn.is_none();
@@ -219,17 +219,35 @@ impl Asked<'_> {
         self.figure(FigureOf::Distance, sought, [off, u, self.unseen(&sought)], allowed)
     }
 
-    /// The join of two marks that gives it its direction.
-    fn squareness(&self) -> Option<Sought> {
-        let step = self.arrangement.aiming.mark_plan.get(self.mark)?;
-        let Construction::Middle { first, second } = step.construction else { return None };
-        let (one, other) = (self.budget.places().get(first)?, self.budget.places().get(second)?);
-        let (right, left) = if one.y < other.y { (first, second) } else { (second, first) };
-        Some(Sought::Squareness { right, left })
-    }
-
     /// The sensor from above, vehicle frame.
-    fn sensor(&self) -> baywright_geometry::DVec2 {
+    fn sensor(&self) -> DVec2 {
         self.scene.bay_from_vehicle.inverse() * self.scene.sensor().truncate()
     }
+}
+
+/// The join of two marks that gives a target its direction, if its mark is their middle.
+fn join(arrangement: &Arrangement, budget: &Budget, mark: usize) -> Option<Sought> {
+    let Construction::Middle { first, second } = arrangement.aiming.mark_plan.get(mark)?.construction else {
+        return None;
+    };
+    let (one, other) = (budget.places().get(first)?, budget.places().get(second)?);
+    let (right, left) = if one.y < other.y { (first, second) } else { (second, first) };
+    Some(Sought::Squareness { right, left })
+}
+
+/// What of the marks the aim by a target follows, and by what share; nothing where no mark lies under it. `sensor`: from above,
+/// vehicle frame.
+pub(crate) fn direction_by(
+    arrangement: &Arrangement,
+    budget: &Budget,
+    placement: &Placement,
+    sensor: DVec2,
+) -> Vec<(f64, Sought)> {
+    let own = |id: &Id| arrangement.aiming.mark_plan.iter().position(|step| step.id == *id);
+    let Some(mark) = placement.mark.as_ref().and_then(own) else { return Vec::new() };
+    let error = placement.target.error;
+    let place = (error.by_place, Some(Sought::Bearing { mark, from: sensor }));
+    let turn = (error.by_squareness, join(arrangement, budget, mark));
+    let all = [place, turn].into_iter();
+    all.filter_map(|(share, sought)| Some((share, sought?))).filter(|(share, _)| *share > 0.0).collect()
 }

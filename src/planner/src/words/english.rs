@@ -7,6 +7,7 @@ pub mod codes;
 pub mod command_line;
 pub mod customer;
 pub mod faults;
+pub mod failed;
 pub mod floor_sheets;
 pub mod forms;
 pub mod hand;

@@ -58,6 +58,21 @@ impl Matter<'_> {
         }
     }
 
+    /// How far something is out, without its way: a turn to a hundredth of a degree, else a length.
+    pub fn size_of(&self, suspect: Suspect, value: f64) -> String {
+        let of = if suspect.is_angle() { FigureOf::Direction } else { FigureOf::Aside };
+        // What is supposed is no more certain than to a millimetre.
+        self.of_target(of, if suspect.is_angle() { value } else { value.max(1.0).round() })
+    }
+
+    /// The name of the mark whose laying is suspected; empty of anything else.
+    pub fn mark_of(&self, suspect: Suspect) -> String {
+        let (Suspect::Laid(Origin::Along(step)) | Suspect::Laid(Origin::Across(step))) = suspect else {
+            return String::new();
+        };
+        self.arrangement.aiming.mark_plan.get(step).map_or_else(String::new, |own| own.id.to_string())
+    }
+
     /// A vector of the car's own frame in the bay's.
     pub fn of_car(&self, by: DVec2) -> DVec2 {
         self.arrangement.parked.turned(by)

@@ -31,45 +31,14 @@ impl Range {
 }
 
 /// How far to the left and how far up, with their variances and what they have in common.
-#[derive(Clone, Copy, Debug, PartialEq, Default)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Pair {
-    mean: [f64; 2],
-    variance: [f64; 2],
-    common: f64,
+    pub mean: [f64; 2],
+    pub variance: [f64; 2],
+    pub common: f64,
 }
 
 impl Pair {
-    /// One thing more that turns both.
-    pub fn add(&mut self, mean: f64, variance: f64, (left, up): (f64, f64)) {
-        let ([x, y], [xx, yy]) = (self.mean, self.variance);
-        self.mean = [x + left * mean, y + up * mean];
-        self.variance = [xx + left * left * variance, yy + up * up * variance];
-        self.common += left * up * variance;
-    }
-
-    /// One of both alone.
-    pub const fn one(&self, is_up: bool) -> (f64, f64) {
-        let ([x, y], [xx, yy]) = (self.mean, self.variance);
-        if is_up { (y, yy) } else { (x, xx) }
-    }
-
-    /// One of both was read.
-    pub fn learn(&mut self, is_up: bool, value: f64, u: f64) {
-        let (mean, variance) = self.one(is_up);
-        let (both, off) = (variance + u * u, value - mean);
-        let ([x, y], [xx, yy]) = (self.mean, self.variance);
-        let (own, other) = (variance / both, self.common / both);
-        let less = self.common * self.common / both;
-        if is_up {
-            (self.mean, self.variance) =
-                ([x + other * off, y + own * off], [(xx - less).max(0.0), yy * (1.0 - own)]);
-        } else {
-            (self.mean, self.variance) =
-                ([x + own * off, y + other * off], [xx * (1.0 - own), (yy - less).max(0.0)]);
-        }
-        self.common *= 1.0 - own;
-    }
-
     /// The chance that both lie in their ranges: strips across the first (Simpson), in each the second as it follows it.
     pub fn chance(&self, sideways: Range, upright: Range) -> f64 {
         let ([x, y], [xx, yy]) = (self.mean, self.variance);
@@ -110,31 +79,17 @@ mod tests {
     #[test]
     fn a_quadrant_and_a_box() {
         for r in [0.0_f64, 0.3, 0.7, -0.6] {
-            let mut pair = Pair::default();
             // One thing turns both, one only the second.
-            pair.add(2.0, 4.0, (1.0, 0.5 * r));
-            pair.add(1.0, 1.0 - r * r, (0.0, 1.0));
+            let pair = Pair { mean: [2.0, 1.0 + r], variance: [4.0, 1.0], common: 2.0 * r };
             let found = pair.chance(Range::above(2.0), Range::above(1.0 + r));
             let expected = 0.25 + libm::asin(r) / std::f64::consts::TAU;
             assert!((found - expected).abs() < 1e-6, "{r}: {found} {expected}");
             assert!((pair.chance(Range::ALL, Range::ALL) - 1.0).abs() < 1e-9);
         }
-        let mut pair = Pair::default();
-        pair.add(0.0, 1.0, (1.0, 0.0));
-        pair.add(0.0, 1.0, (0.0, 1.0));
+        let pair = Pair { mean: [0.0; 2], variance: [1.0; 2], common: 0.0 };
         let one = within(0.0, 1.0, Range::within(1.0));
         assert!((one - 0.682_689_492).abs() < 1e-8);
         assert!((pair.chance(Range::within(1.0), Range::within(1.0)) - one * one).abs() < 1e-6);
         assert!(pair.chance(Range::above(6.0), Range::within(1.0)) > 0.0);
-    }
-
-    /// The best estimate from two that go together.
-    #[test]
-    fn what_is_read_of_one_tells_of_the_other() {
-        let mut pair = Pair::default();
-        pair.add(0.0, 4.0, (1.0, 1.0));
-        pair.add(0.0, 1.0, (0.0, 1.0));
-        pair.learn(false, 3.0, 0.0);
-        assert_eq!((pair.one(false), pair.one(true)), ((3.0, 0.0), (3.0, 1.0)));
     }
 }

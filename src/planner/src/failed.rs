@@ -1,0 +1,257 @@
+//! When a routine failed: what of a set-up could explain it, the likeliest first, and what to check first.
+//!
+//! The one way to [`baywright_survey::causes`]: what may be out is made from the set-up, the shop's instruments and what was taped
+//! (`failed/parts.rs`), what each does to the aim is worked out in space (`failed/sight.rs`) and, of the marks, by the plan's
+//! budget. Lengths are mm, angles radians. Things that echo are not weighed, nor faults of the car or of the scan tool; of the
+//! sensor itself nothing is said.
+
+mod parts;
+mod sight;
+
+use baywright_geometry::DVec2;
+use baywright_survey::causes::{self, Routine, Told};
+use baywright_survey::input::Figure;
+
+use crate::model::{AimError, Arrangement, Id};
+use crate::scene::Scene;
+use parts::{Of, Parts};
+use sight::Sight;
+
+pub use baywright_survey::budget::Origin;
+pub use baywright_survey::causes::Cause;
+
+/// Whose direction the routine tells.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Whose {
+    /// Where the sensor looks.
+    Sensor,
+    /// Where the target is seen.
+    Target,
+}
+
+/// Which way it was out, in one of both directions.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum Way {
+    /// It does not say.
+    #[default]
+    NotSaid,
+    /// It is fine.
+    Fine,
+    /// Out to the left, or up; how far, radians, if it says.
+    Above(Option<f64>),
+    /// Out to the right, or down; how far, radians and positive, if it says.
+    Below(Option<f64>),
+}
+
+/// What the routine said.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct RoutineSaid {
+    /// Whose direction; it has to be known as soon as one is told.
+    pub whose: Option<Whose>,
+    /// Left and right.
+    pub sideways: Way,
+    /// Up and down.
+    pub upright: Way,
+    /// Its own limit either way, radians; `None`: what the aiming allows.
+    pub limit_rad: Option<f64>,
+}
+
+/// One thing that may be out. Lengths are mm, turns radians; to the left, up and ahead positive.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Suspect {
+    /// A step of the mark plan.
+    Laid(Origin),
+    /// The floor under the front axle.
+    FrontLevel,
+    /// Under the rear axle.
+    RearLevel,
+    /// Under the stand.
+    StandLevel,
+    /// The car's thrust line.
+    Thrust,
+    /// The car's front, moved aside.
+    CarFront,
+    /// Its rear.
+    CarRear,
+    /// The stand beside its mark, as seen from the sensor.
+    StandAside,
+    /// The target too high.
+    StandHeight,
+    /// The face turned from square, anticlockwise from above.
+    StandTurned,
+    /// The face looking down.
+    StandTipped,
+    /// The pole leaning to the left, as seen from the sensor.
+    StandLeans,
+    /// The sensor turned in its bracket.
+    BracketTurned,
+    /// The sensor tilted up in its bracket.
+    BracketTilted,
+}
+
+impl Suspect {
+    /// Which cause it belongs to.
+    pub const fn cause(self) -> Cause {
+        match self {
+            Self::Laid(_) => Cause::Mark,
+            Self::FrontLevel | Self::RearLevel | Self::StandLevel => Cause::Floor,
+            Self::Thrust => Cause::ThrustLine,
+            Self::CarFront | Self::CarRear => Cause::CarMoved,
+            Self::StandAside
+            | Self::StandHeight
+            | Self::StandTurned
+            | Self::StandTipped
+            | Self::StandLeans => Cause::Stand,
+            Self::BracketTurned | Self::BracketTilted => Cause::Bracket,
+        }
+    }
+
+    /// Whether it is a turn; else it is a length.
+    pub const fn is_angle(self) -> bool {
+        match self {
+            Self::Laid(origin) => matches!(origin, Origin::Camber(_)),
+            Self::Thrust
+            | Self::StandTurned
+            | Self::StandTipped
+            | Self::StandLeans
+            | Self::BracketTurned
+            | Self::BracketTilted => true,
+            Self::FrontLevel
+            | Self::RearLevel
+            | Self::StandLevel
+            | Self::CarFront
+            | Self::CarRear
+            | Self::StandAside
+            | Self::StandHeight => false,
+        }
+    }
+}
+
+/// What can be checked.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ToCheck {
+    /// A distance between two marks.
+    Tape {
+        /// From this mark.
+        from: Id,
+        /// To this one.
+        to: Id,
+        /// Whether it was taped before.
+        again: bool,
+    },
+    /// One thing by itself.
+    Part(Suspect),
+}
+
+/// A cause in its place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Explains {
+    /// What of it is the likeliest.
+    pub suspect: Suspect,
+    /// How far that is out then, mm or radians; standard uncertainty.
+    pub out: Figure,
+    /// Of a mark and of a wheel's point: which way it lies off, mm, vehicle frame.
+    pub by: Option<DVec2>,
+    /// How likely the cause is, of all that was weighed: 0 to 1.
+    pub chance: f64,
+    /// Whether anything on this visit was read of it, or it is only assumed.
+    pub is_measured: bool,
+}
+
+/// What there is to say.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Explained {
+    /// The causes, the likeliest first, one for each [`Cause`] that has a part in this set-up.
+    pub causes: Vec<Explains>,
+    /// Whether the first is likely enough to be named alone.
+    pub is_clear: bool,
+    /// What separates the first two best; `None` where nothing here does.
+    pub check: Option<ToCheck>,
+    /// How far the aim may be off, left and right, up and down, radians: by what it was weighed.
+    pub allowed: [f64; 2],
+}
+
+/// Why there is nothing to say.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unexplained {
+    /// A way is told, and not whose: the sensor's or the target's, which are each other's opposite.
+    WhoseWay,
+    /// It is fine both ways: nothing that is weighed here makes a routine fail then.
+    BothFine,
+    /// No target here aims a sensor.
+    NoTarget,
+    /// Nothing that may be out here explains it, or a figure makes no sense.
+    Nothing,
+}
+
+/// A routine tells how far it is out to this share of what it allows, standard: common practice, no source.
+const ROUTINE_SHARE: f64 = 0.2;
+
+/// What could explain it.
+///
+/// # Errors
+/// Why there is nothing to say.
+pub fn explain(
+    arrangement: &Arrangement,
+    scene: &Scene,
+    said: &RoutineSaid,
+) -> Result<Explained, Unexplained> {
+    let is_out = |way: Way| matches!(way, Way::Above(_) | Way::Below(_));
+    if said.whose.is_none() && (is_out(said.sideways) || is_out(said.upright)) {
+        return Err(Unexplained::WhoseWay);
+    }
+    if (said.sideways, said.upright) == (Way::Fine, Way::Fine) {
+        return Err(Unexplained::BothFine);
+    }
+    let placements = arrangement.aiming.placements.iter().zip(&scene.targets).enumerate();
+    let aims = |error: AimError| error.by_place > 0.0 || error.by_squareness > 0.0;
+    let (nth, (placement, target)) =
+        placements.into_iter().find(|(_, (own, _))| aims(own.target.error)).ok_or(Unexplained::NoTarget)?;
+    let tolerance = arrangement.aiming.tolerance;
+    let sideways = said.limit_rad.unwrap_or(tolerance.azimuth_rad);
+    let upright = said.limit_rad.unwrap_or(tolerance.elevation_rad);
+    if !(sideways > 0.0 && upright > 0.0) {
+        return Err(Unexplained::Nothing);
+    }
+    let sight = Sight::of(arrangement, scene, placement, target);
+    let of = Of { arrangement, scene, placement, nth, target, sight, sideways, upright };
+    let parts = Parts::of(&of);
+    // The sensor that looks to the left sees the target to the right.
+    let sign = if said.whose == Some(Whose::Sensor) { -1.0 } else { 1.0 };
+    let u = ROUTINE_SHARE * sideways;
+    let told = |way: Way, scale: f64| match way {
+        Way::NotSaid => Told::Nothing,
+        Way::Fine => Told::Fine,
+        Way::Above(Some(by)) => Told::By(Figure { value: sign * by.abs() * scale, u }),
+        Way::Below(Some(by)) => Told::By(Figure { value: -sign * by.abs() * scale, u }),
+        Way::Above(None) if sign > 0.0 => Told::Above,
+        Way::Below(None) if sign < 0.0 => Told::Above,
+        Way::Above(None) | Way::Below(None) => Told::Below,
+    };
+    let routine = Routine {
+        sideways: told(said.sideways, 1.0),
+        upright: told(said.upright, sideways / upright),
+        allowed: sideways,
+    };
+    let found =
+        causes::rank(&parts.parts, &parts.read, &parts.probes, &routine).ok_or(Unexplained::Nothing)?;
+    let explains = |ranked: &causes::Ranked| {
+        let suspect = *parts.suspects.get(ranked.part)?;
+        Some(Explains {
+            suspect,
+            out: ranked.out,
+            by: parts.ways.get(ranked.part).copied().flatten().map(|way| way * ranked.out.value),
+            chance: ranked.chance,
+            is_measured: ranked.is_measured,
+        })
+    };
+    Ok(Explained {
+        causes: found.causes.iter().filter_map(explains).collect(),
+        is_clear: found.is_clear,
+        check: found.check.and_then(|check| parts.checks.get(check.nth).cloned()),
+        allowed: [sideways, upright],
+    })
+}
+
+#[cfg(test)]
+mod tests;
