@@ -2,6 +2,7 @@
 
 mod dense;
 mod edits;
+mod failed;
 mod formats;
 mod shipped;
 mod sizes;

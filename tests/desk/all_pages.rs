@@ -2,9 +2,10 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::page::{
-    Compare, Leaving, NewBay, OpenPage, Page, Question, SavePage, VisitPage, With,
+    Compare, FailedPage, Leaving, NewBay, OpenPage, Page, Question, SavePage, VisitPage, With,
 };
 use baywright_desk::session::room_draft::{RoomDraft, TypedIn};
+use baywright_planner::failed::{Looked, RoutineSaid, Suspect, Way, Whose};
 use baywright_planner::model::Id;
 use egui_kittest::Harness;
 
@@ -22,6 +23,14 @@ pub fn all_pages(screen: &Harness<'_, Desk>) -> Vec<Page> {
     };
     let room = RoomDraft::new("mine", TypedIn::Millimetres);
     let taped = RoomDraft { taped: true, ..room.clone() };
+    let failed = RoutineSaid {
+        whose: Some(Whose::Sensor),
+        sideways: Way::Above(Some(0.01)),
+        upright: Way::Below(None),
+        limit_rad: None,
+    };
+    let looked =
+        vec![Looked { at: Suspect::CarFront, out: 3.0 }, Looked { at: Suspect::StandTurned, out: 0.0 }];
     let document = screen.state().document();
     let mut arrangements = document.layout().arrangements.iter().map(|own| own.id.clone());
     let other = arrangements.find(|own| own != document.shown());
@@ -39,6 +48,8 @@ pub fn all_pages(screen: &Harness<'_, Desk>) -> Vec<Page> {
         Page::Name("mine".to_owned(), false),
         Page::LeftBehind,
         Page::Shop,
+        Page::Failed(Box::default()),
+        Page::Failed(Box::new(FailedPage { said: failed, looked, ..FailedPage::default() })),
         Page::Examples,
         Page::NewBay(NewBay::of(room)),
         Page::NewBay(NewBay::of(taped)),

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
 mod all_pages;
+mod behind;
 mod bracketed;
 mod building;
 mod by_hand;
@@ -12,6 +13,7 @@ mod dimensions;
 mod drawn;
 mod drive;
 mod entry;
+mod failed;
 mod faults;
 mod feet;
 mod fields;

@@ -143,6 +143,15 @@ pub enum ToCheck {
     Part(Suspect),
 }
 
+/// What came of a check of one thing by itself.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Looked {
+    /// What was looked at.
+    pub at: Suspect,
+    /// How far out it was found, mm or radians, with the sign of its suspect.
+    pub out: f64,
+}
+
 /// A cause in its place.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Explains {
@@ -187,7 +196,7 @@ pub enum Unexplained {
 /// A routine tells how far it is out to this share of what it allows, standard: common practice, no source.
 const ROUTINE_SHARE: f64 = 0.2;
 
-/// What could explain it.
+/// What could explain it, by what is known of the set-up and by what was looked at since.
 ///
 /// # Errors
 /// Why there is nothing to say.
@@ -195,6 +204,7 @@ pub fn explain(
     arrangement: &Arrangement,
     scene: &Scene,
     said: &RoutineSaid,
+    looked: &[Looked],
 ) -> Result<Explained, Unexplained> {
     let is_out = |way: Way| matches!(way, Way::Above(_) | Way::Below(_));
     if said.whose.is_none() && (is_out(said.sideways) || is_out(said.upright)) {
@@ -214,7 +224,7 @@ pub fn explain(
         return Err(Unexplained::Nothing);
     }
     let sight = Sight::of(arrangement, scene, placement, target);
-    let of = Of { arrangement, scene, placement, nth, target, sight, sideways, upright };
+    let of = Of { arrangement, scene, placement, nth, target, sight, looked, sideways, upright };
     let parts = Parts::of(&of);
     // The sensor that looks to the left sees the target to the right.
     let sign = if said.whose == Some(Whose::Sensor) { -1.0 } else { 1.0 };

@@ -6,7 +6,10 @@
 //!
 //! It speaks of the marks, laid from these wheels as they stand; of the sensor it says nothing.
 
+mod course;
+mod drawn;
 mod figures;
+mod helps;
 mod judged;
 
 use baywright_geometry::DVec2;
@@ -19,8 +22,12 @@ use crate::scene::Scene;
 
 pub use baywright_survey::budget::Origin;
 pub use baywright_survey::decide::Said;
+pub use baywright_survey::monte_carlo::{BLOCK, Drawn, Enough, Gathered};
+pub use course::{AfterReading, MOST_AFTER, after_each};
+pub use drawn::{Checked, ToDraw};
 pub(crate) use figures::direction_by;
 pub use figures::{Figure, FigureOf};
+pub use helps::{Buys, Help, Helps};
 
 /// 95 of 100, either way.
 const K: f64 = 1.959_963_984_540_054;

@@ -14,6 +14,7 @@ pub mod floor_sheets;
 pub mod forms;
 pub mod hand;
 pub mod help;
+pub mod helps;
 pub mod imports;
 pub mod layers;
 pub mod on_paper;

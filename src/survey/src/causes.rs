@@ -169,12 +169,7 @@ struct Supposed {
 /// assert_eq!(found.causes[0].cause, Cause::Bracket);
 /// assert!(found.is_clear && found.causes[0].chance > 0.99);
 /// ```
-pub fn rank(
-    parts: &[Part],
-    read: &[(Probe, f64)],
-    checks: &[Probe],
-    routine: &Routine,
-) -> Option<Ranking> {
+pub fn rank(parts: &[Part], read: &[(Probe, f64)], checks: &[Probe], routine: &Routine) -> Option<Ranking> {
     let count = parts.len();
     let are_sound = parts.iter().all(Part::is_sound)
         && read.iter().all(|(probe, value)| probe.is_sound(count) && value.is_finite())
@@ -250,15 +245,15 @@ impl Routine {
 
 /// How likely all that is known would be, if this part went wrong.
 fn suppose(parts: &[Part], read: &[(Probe, f64)], routine: &Routine, wrong: usize) -> Supposed {
-    let own = |at: usize, part: &Part| part.usual.powi(2) + if at == wrong { part.wrong.powi(2) } else { 0.0 };
+    let own =
+        |at: usize, part: &Part| part.usual.powi(2) + if at == wrong { part.wrong.powi(2) } else { 0.0 };
     let before: Vec<f64> = parts.iter().enumerate().map(|(at, part)| own(at, part)).collect();
     let mut together = Together::apart(&before);
     let mut log_likely = libm::log(parts.get(wrong).map_or(0.0, |part| part.often));
     for (probe, value) in read {
         log_likely += together.learn(&probe.of, *value, probe.u);
     }
-    let is_measured =
-        together.of(&[(wrong, 1.0)]).1 < 0.5 * before.get(wrong).copied().unwrap_or_default();
+    let is_measured = together.of(&[(wrong, 1.0)]).1 < 0.5 * before.get(wrong).copied().unwrap_or_default();
     let seen = |per_unit: fn(&Part) -> f64| {
         parts.iter().map(per_unit).enumerate().filter(|(_, by)| *by != 0.0).collect::<Vec<_>>()
     };

@@ -129,6 +129,10 @@ impl Desk {
             if ui.add_enabled(self.document.draft().is_none(), Button::new(texts.visit)).clicked() {
                 out.push(Command::BeginVisit);
             }
+            let failed = self.view.locale.language.failed();
+            if ui.button(failed.ask).on_hover_text(failed.ask_why).clicked() {
+                out.push(Command::Page(Some(self.routine_failed())));
+            }
             ui.separator();
             if !visit.is_empty() {
                 ui.label(widgets::soft(ui, texts.in_for));

@@ -1,5 +1,8 @@
 //! How the marks are laid, in order; what the tape must read between them, a box for what it did read, and what that proves.
 
+mod behind;
+mod graphs;
+
 use baywright_drawing::LiveDimension;
 use baywright_planner::edit::Edit;
 use baywright_planner::entry::readings_rest_on;
@@ -21,6 +24,8 @@ pub(super) struct Proven {
     details: bool,
     /// Whether it is drawn how far beside their places the marks lie.
     drawn: bool,
+    /// What takes longer behind the details.
+    behind: behind::Behind,
 }
 
 impl Desk {
@@ -28,6 +33,9 @@ impl Desk {
         if self.proven.of != Some(self.answer.generation) || self.answer.stale {
             self.proven.of = Some(self.answer.generation);
             self.proven.proof = Proof::of(&self.answer.judged, &self.answer.assessment.scene);
+        }
+        if let Err(words) = self.proven.behind.collect() {
+            self.say_wrong(self.texts().failed_beside(&words));
         }
         // Enter leads from box to box, as the tape goes from mark to mark.
         let mut fields = std::mem::take(&mut self.fields).leading_on(true);
@@ -48,6 +56,10 @@ impl Desk {
                     self.tapes(ui, &mut fields, proof, out);
                     self.as_laid(ui, proof, &mut proven.drawn);
                     self.behind_the_answer(ui, proof, &mut proven.details);
+                    if proven.details {
+                        self.behind(ui, proof, &mut proven.behind);
+                    }
+                    self.leads_to_failed(ui, out);
                 }
                 // Of a plan that cannot be judged it is told all the same what the tape must read.
                 _ => self.must_read(ui),
@@ -207,14 +219,6 @@ impl Desk {
                 ui.label(widgets::soft(ui, self.texts().mark_to_mark(row.from.as_str(), row.to.as_str())));
                 let test = row.test.map_or_else(String::new, |test| number(test, 2));
                 ui.label(widgets::soft(ui, format!("{} {test}", texts.test)));
-                ui.end_row();
-            }
-        });
-        ui.label(widgets::soft(ui, texts.costs));
-        Grid::new("costs").num_columns(2).show(ui, |ui| {
-            for cost in proof.costs.iter().take(8) {
-                ui.label(widgets::soft(ui, words.origin(&cost.origin)));
-                ui.label(widgets::soft(ui, format!("{} %", number(100.0 * cost.share, 0))));
                 ui.end_row();
             }
         });

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use baywright_planner::edit::Edit;
+use baywright_planner::failed::{Explained, Looked, RoutineSaid, Unexplained};
 use baywright_planner::model::{Id, TriggerList};
 
 use crate::session::room_draft::RoomDraft;
@@ -38,6 +39,8 @@ pub enum Page {
     Examples,
     /// The shop's settings.
     Shop,
+    /// The maker's routine failed: what it said, and what here could explain it.
+    Failed(Box<FailedPage>),
     /// What a customer is told, by the place of the screen: it takes the whole window.
     Customer(usize),
     /// What is printed: it takes the whole window.
@@ -46,6 +49,19 @@ pub enum Page {
     RoomDrawing,
     /// Something to be decided first.
     Ask(Question),
+}
+
+/// What a routine said that failed. It is a question of the moment: put aside with the page, and not kept with the work.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct FailedPage {
+    /// Of which set-up.
+    pub of: Option<Id>,
+    /// What it said, as far as it was typed.
+    pub said: RoutineSaid,
+    /// What was looked at since, and what was found.
+    pub looked: Vec<Looked>,
+    /// What comes of all that, and of which answer: worked out anew when it is of something else.
+    pub found: Option<(u64, Result<Explained, Unexplained>)>,
 }
 
 /// A path being typed.
@@ -128,7 +144,7 @@ impl Page {
 
     /// Whether it has fields as forms have them: Escape in one of them puts back what was there, and no more.
     pub(super) const fn has_fields(&self) -> bool {
-        matches!(self, Self::Shop | Self::RoomDrawing)
+        matches!(self, Self::Shop | Self::RoomDrawing | Self::Failed(_))
     }
 
     /// Whether something was typed in it that would be a pity to lose.

@@ -3,6 +3,7 @@
 mod cars;
 mod compare;
 mod examples;
+mod failed;
 mod files;
 mod help;
 mod new_bay;
@@ -45,6 +46,7 @@ impl Desk {
             Page::NewBay(_) => (self.view.locale.language.rooms().new_bay_title, 900.0),
             Page::Examples => (texts.examples, 520.0),
             Page::Shop => (self.view.locale.language.shop().title, 720.0),
+            Page::Failed(_) => (self.view.locale.language.failed().title, 640.0),
             Page::Customer(_) => (self.view.locale.language.customer().page, 0.0),
             Page::OnPaper => (self.view.locale.language.on_paper().title, 0.0),
             Page::RoomDrawing => (self.view.locale.language.room_drawing().title, 0.0),
@@ -52,7 +54,7 @@ impl Desk {
             Page::Ask(_) => (texts.question, 480.0),
         };
         // Escape in a field puts back what was there, and no more.
-        let of_field = page == Page::Shop
+        let of_field = page.has_fields()
             && self.fields.had_keyboard(ui.ctx())
             && ui.input(|i| i.key_pressed(egui::Key::Escape));
         let is_new = is_newly_laid(ui.ctx(), title);
@@ -102,6 +104,7 @@ impl Desk {
                     Page::NewBay(bay) => self.new_bay_page(ui, bay, out),
                     Page::Examples => self.examples_page(ui, out),
                     Page::Shop => self.shop_page(ui, out),
+                    Page::Failed(failed) => self.failed_page(ui, failed, out),
                     Page::Customer(_) | Page::OnPaper | Page::RoomDrawing => {}
                     Page::Ask(question) => self.question(ui, question, out),
                 }

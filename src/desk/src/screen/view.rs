@@ -8,7 +8,7 @@ use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Figures, Id, TriggerList};
 use baywright_planner::words::Locale;
 
-use super::page::{Begun, Page, VisitPage};
+use super::page::{Begun, FailedPage, Page, VisitPage};
 use crate::session::room_draft::RoomDraft;
 
 /// Where the eye is: both views have one scale.
@@ -215,6 +215,8 @@ pub struct Viewing {
     pub bay_begun: Option<RoomDraft>,
     /// The list of work, changed and not saved, or with something ticked, put aside with its page.
     pub list_begun: Option<Box<VisitPage>>,
+    /// What a routine said that failed, put aside with its page while something is checked.
+    pub routine_said: Option<Box<FailedPage>>,
     /// The arrangements that were shown before, the last one at the end: who comes back to a bay of a hall finds its own.
     pub shown_before: Vec<Id>,
     /// What was said last.

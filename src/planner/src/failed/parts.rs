@@ -10,7 +10,7 @@ use baywright_survey::causes::{Cause, MOST_PARTS, Part, Probe};
 use baywright_survey::next_tape::follows;
 
 use super::sight::Sight;
-use super::{Suspect, ToCheck};
+use super::{Looked, Suspect, ToCheck};
 use crate::model::{Arrangement, FloorSurvey, Id, Placement, ReferenceAxis, StandSet, Wheel};
 use crate::proof::Taped;
 use crate::scene::{PlacedTarget, Scene};
@@ -55,6 +55,7 @@ pub(super) struct Of<'a> {
     pub nth: usize,
     pub target: &'a PlacedTarget,
     pub sight: Sight,
+    pub looked: &'a [Looked],
     pub sideways: f64,
     pub upright: f64,
 }
@@ -84,7 +85,8 @@ impl Parts {
             made.marks(of, &taped);
         }
         // As often a fault of one cause as of another, however many parts it has.
-        let causes: Vec<Cause> = made.parts.iter().filter(|part| part.often > 0.0).map(|part| part.cause).collect();
+        let causes: Vec<Cause> =
+            made.parts.iter().filter(|part| part.often > 0.0).map(|part| part.cause).collect();
         for part in made.parts.iter_mut().filter(|part| part.often > 0.0) {
             let count = causes.iter().filter(|cause| **cause == part.cause).count();
             part.often = 1.0 / count.max(1) as f64;
@@ -94,7 +96,14 @@ impl Parts {
 
     /// One of car, floor, stand, sensor: how far it is out as a rule; how surely a check would read it; what was read and how
     /// surely.
-    fn add(&mut self, of: &Of<'_>, suspect: Suspect, usual: f64, check_u: Option<f64>, read: Option<(f64, f64)>) {
+    fn add(
+        &mut self,
+        of: &Of<'_>,
+        suspect: Suspect,
+        usual: f64,
+        check_u: Option<f64>,
+        read: Option<(f64, f64)>,
+    ) {
         let (left, up) = of.sight.per_unit(suspect);
         let most = if suspect.is_angle() { MOST_RAD } else { MOST_MM };
         if let Some(part) = part(of, suspect.cause(), (left, up), usual, most) {
@@ -105,6 +114,8 @@ impl Parts {
             if let Some((value, u)) = read {
                 self.read.push((Probe::of_part(at, u), value));
             }
+            let looked = of.looked.iter().filter(|own| own.at == suspect);
+            self.read.extend(looked.filter_map(|own| Some((Probe::of_part(at, check_u?), own.out))));
             if let Some(u) = check_u {
                 self.probes.push(Probe::of_part(at, u));
                 self.checks.push(ToCheck::Part(suspect));
@@ -176,14 +187,15 @@ impl Parts {
         // Where it was found: over what is meant.
         let meant = of.target.meant;
         let off = |unit: fn(&PlacedTarget) -> f64| of.target_off().then(|| unit(of.target));
-        let aside = off(|own| own.meant.place.inverse().turned(own.set.place.origin() - own.meant.place.origin()).y)
-            // Its left is the sensor's right.
-            .map(|mm| -mm);
+        let aside =
+            off(|own| own.meant.place.inverse().turned(own.set.place.origin() - own.meant.place.origin()).y)
+                // Its left is the sensor's right.
+                .map(|mm| -mm);
         let turned = off(|own| {
             baywright_geometry::angle::wrapped(own.set.place.heading() - own.meant.place.heading())
         });
         let tipped = off(|own| own.set.pitch_rad - own.meant.pitch_rad);
-        let higher = of.target_off().then(|| of.target.set.height_mm - meant.height_mm);
+        let higher = of.target_off().then_some(of.target.set.height_mm - meant.height_mm);
         let with = |value: Option<f64>, u: f64| value.map(|value| (value, u));
         self.add(of, Suspect::StandAside, plumbed, Some(plumbed), with(aside, plumbed));
         if of.target.lies {
@@ -198,7 +210,8 @@ impl Parts {
     /// The steps of the mark plan, with all that was taped between what they laid.
     fn marks(&mut self, of: &Of<'_>, taped: &Taped) {
         let first = self.parts.len();
-        let soughts = crate::proof::direction_by(of.arrangement, &taped.budget, of.placement, of.sight.sensor());
+        let soughts =
+            crate::proof::direction_by(of.arrangement, &taped.budget, of.placement, of.sight.sensor());
         let outcomes: Vec<(f64, Vec<f64>)> = soughts
             .iter()
             .filter_map(|(share, sought)| {
@@ -227,7 +240,14 @@ impl Parts {
             let suspect = Suspect::Laid(**origin);
             let most = if suspect.is_angle() { MOST_RAD } else { MOST_MM };
             let usual = input.u * unit;
-            let none = Part { cause: Cause::Mark, left_per_unit: left, up_per_unit: 0.0, usual, wrong: 0.0, often: 0.0 };
+            let none = Part {
+                cause: Cause::Mark,
+                left_per_unit: left,
+                up_per_unit: 0.0,
+                usual,
+                wrong: 0.0,
+                often: 0.0,
+            };
             // What of the tape is common to all is no step that goes wrong.
             let own = part(of, Cause::Mark, (left, 0.0), usual, most).filter(|_| !origin.is_scale());
             self.parts.push(own.unwrap_or(none));

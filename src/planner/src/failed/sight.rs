@@ -23,7 +23,12 @@ pub(super) struct Sight {
 }
 
 impl Sight {
-    pub fn of(arrangement: &Arrangement, scene: &Scene, placement: &Placement, target: &PlacedTarget) -> Self {
+    pub fn of(
+        arrangement: &Arrangement,
+        scene: &Scene,
+        placement: &Placement,
+        target: &PlacedTarget,
+    ) -> Self {
         let vehicle_from_bay = scene.bay_from_vehicle.inverse();
         let own = vehicle_from_bay * target.meant.place.origin();
         let facing = target.meant.place.heading() - scene.bay_from_vehicle.heading();
@@ -64,8 +69,10 @@ impl Sight {
         let away = (self.target - self.sensor).truncate().normalize_or(DVec2::X);
         let (lean_sin, lean_cos) = angle::sin_cos(only(Suspect::StandLeans));
         let (tip_sin, tip_cos) = angle::sin_cos(only(Suspect::StandTipped));
-        let aside = away.perp() * (only(Suspect::StandAside) + self.up_mm * lean_sin) - away * (self.up_mm * tip_sin);
-        let higher = only(Suspect::StandHeight) + only(Suspect::StandLevel) + self.up_mm * (lean_cos * tip_cos - 1.0);
+        let aside =
+            away.perp() * (only(Suspect::StandAside) + self.up_mm * lean_sin) - away * (self.up_mm * tip_sin);
+        let higher =
+            only(Suspect::StandHeight) + only(Suspect::StandLevel) + self.up_mm * (lean_cos * tip_cos - 1.0);
         let target = self.target + aside.extend(higher);
         // A face that looks down is met squarely from below.
         let level = DVec2::from_angle(only(Suspect::StandTurned)).rotate(self.squarely.truncate());
@@ -144,7 +151,8 @@ mod tests {
                 (Suspect::RearLevel, 0.0, 1.0 / base + place * 800.0 / base / far),
             ] {
                 let found = sight.per_unit(of);
-                let near = |found: f64, expected: f64| (found - expected).abs() < 2e-3 * expected.abs() + 1e-9;
+                let near =
+                    |found: f64, expected: f64| (found - expected).abs() < 2e-3 * expected.abs() + 1e-9;
                 assert!(near(found.0, left) && near(found.1, up), "{of:?}: {found:?}, not {left} {up}");
             }
         }

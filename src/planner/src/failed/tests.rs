@@ -12,7 +12,7 @@ fn reflector() -> Arrangement {
 }
 
 fn explained(arrangement: &Arrangement, said: &RoutineSaid) -> Explained {
-    explain(arrangement, &Scene::of(arrangement), said).unwrap()
+    explain(arrangement, &Scene::of(arrangement), said, &[]).unwrap()
 }
 
 fn cause_of(found: &Explained, nth: usize) -> Cause {
@@ -82,13 +82,13 @@ fn whose_way_it_is_is_asked() {
     let arrangement = reflector();
     let (scene, told) = (Scene::of(&arrangement), left(0.4));
     let unsaid = RoutineSaid { whose: None, ..told };
-    assert_eq!(explain(&arrangement, &scene, &unsaid), Err(Unexplained::WhoseWay));
+    assert_eq!(explain(&arrangement, &scene, &unsaid, &[]), Err(Unexplained::WhoseWay));
     let sensor = RoutineSaid { whose: Some(Whose::Sensor), ..told };
     let other = RoutineSaid { sideways: Way::Below(Some(angle::radians(0.4))), ..told };
-    assert_eq!(explain(&arrangement, &scene, &sensor), explain(&arrangement, &scene, &other));
-    assert_ne!(explain(&arrangement, &scene, &sensor), explain(&arrangement, &scene, &told));
+    assert_eq!(explain(&arrangement, &scene, &sensor, &[]), explain(&arrangement, &scene, &other, &[]));
+    assert_ne!(explain(&arrangement, &scene, &sensor, &[]), explain(&arrangement, &scene, &told, &[]));
     // Only that it failed: no way, so nobody's.
-    let only = explain(&arrangement, &scene, &RoutineSaid::default()).unwrap();
+    let only = explain(&arrangement, &scene, &RoutineSaid::default(), &[]).unwrap();
     assert!(!only.is_clear);
 }
 
@@ -121,16 +121,40 @@ fn where_there_is_nothing_to_say_it_is_said_why() {
     let arrangement = reflector();
     let scene = Scene::of(&arrangement);
     let fine = RoutineSaid { sideways: Way::Fine, upright: Way::Fine, ..RoutineSaid::default() };
-    assert_eq!(explain(&arrangement, &scene, &fine), Err(Unexplained::BothFine));
+    assert_eq!(explain(&arrangement, &scene, &fine, &[]), Err(Unexplained::BothFine));
     let mut none = arrangement.clone();
     none.aiming.placements[0].target.error = AimError { by_place: 0.0, by_squareness: 0.0 };
-    assert_eq!(explain(&none, &Scene::of(&none), &left(0.4)), Err(Unexplained::NoTarget));
+    assert_eq!(explain(&none, &Scene::of(&none), &left(0.4), &[]), Err(Unexplained::NoTarget));
     let zero = RoutineSaid { limit_rad: Some(0.0), ..left(0.4) };
-    assert_eq!(explain(&arrangement, &scene, &zero), Err(Unexplained::Nothing));
+    assert_eq!(explain(&arrangement, &scene, &zero, &[]), Err(Unexplained::Nothing));
     // Without marks the rest is weighed all the same.
     let mut bare = arrangement;
     bare.aiming.mark_plan.clear();
     bare.aiming.placements[0].mark = None;
-    let found = explain(&bare, &Scene::of(&bare), &left(0.4)).unwrap();
+    let found = explain(&bare, &Scene::of(&bare), &left(0.4), &[]).unwrap();
     assert!(found.causes.iter().all(|own| own.suspect.cause() != Cause::Mark));
+}
+
+/// What is proposed is checked, until one is named: a car that moved is found by its own check, and cleared by it.
+#[test]
+fn a_check_that_is_made_counts() {
+    let arrangement = taped_with(&reflector(), "", 0.0);
+    let scene = Scene::of(&arrangement);
+    // 4 mm to the right in front: the target is seen to the left.
+    let moved = |suspect: Suspect| if suspect == Suspect::CarFront { -4.0 } else { 0.0 };
+    let base = arrangement.vehicle.wheelbase_mm;
+    let seen = 4.0 / base + 4.0 * (1.0 + 800.0 / base) / 4_000.0;
+    let mut looked: Vec<Looked> = Vec::new();
+    for _ in 0..8 {
+        let found = explain(&arrangement, &scene, &left(angle::degrees(seen)), &looked).unwrap();
+        if found.is_clear {
+            assert_eq!(found.causes[0].suspect, Suspect::CarFront, "{found:?}");
+            assert!(found.causes[0].is_measured && (found.causes[0].out.value + 4.0).abs() < 1.0);
+            return;
+        }
+        let Some(ToCheck::Part(at)) = found.check else { panic!("{found:?}") };
+        assert!(looked.iter().all(|own| own.at != at), "once is enough: {looked:?}");
+        looked.push(Looked { at, out: moved(at) });
+    }
+    panic!("{looked:?}");
 }

@@ -1,7 +1,7 @@
 //! What is asked of a target that marks can tell, and what they tell.
 
-use baywright_geometry::{DVec2, angle};
 use baywright_geometry::marks::Construction;
+use baywright_geometry::{DVec2, angle};
 use baywright_survey::budget::{Budget, Instruments, STEEL_PER_K, Sought, Tape};
 use baywright_survey::decide::{Rule, Said, decide};
 use baywright_survey::laid::{Chances, Fit, Laid, unseen};
@@ -177,7 +177,8 @@ impl Asked<'_> {
         let error = self.placement.target.error;
         let bearing = Sought::Bearing { mark: self.mark, from: self.sensor() };
         let by_place = if error.by_place > 0.0 { Some(self.off(&bearing)?) } else { None };
-        let turned = if error.by_squareness > 0.0 { join(self.arrangement, self.budget, self.mark) } else { None };
+        let turned =
+            if error.by_squareness > 0.0 { join(self.arrangement, self.budget, self.mark) } else { None };
         let by_turn = turned.and_then(|sought| Some((sought, self.off(&sought)?)));
         let allowed = self.arrangement.aiming.tolerance.azimuth_rad;
         let open = error.by_squareness > 0.0 && by_turn.is_none();

@@ -1,7 +1,7 @@
 //! Why a routine failed, in words.
 
 use super::Words;
-use crate::failed::{Cause, Explained, Explains, Unexplained, Whose};
+use crate::failed::{Cause, Explained, Explains, Looked, Suspect, Unexplained, Whose};
 
 texts! {
     failed: FailedTexts, "Every fixed text about a routine that failed.";
@@ -26,6 +26,11 @@ texts! {
     limit, "The routine's own limit.";
     limit_why, "What stands there if nobody types one.";
     could_be, "Over what could explain it.";
+    as_it_was, "What a check found: nothing.";
+    by_check, "How far out a check found it.";
+    by_check_why, "How that is typed.";
+    forget, "Takes back what a check found.";
+    to_tape, "Leads to where a distance is typed.";
     separates_nothing, "No check separates the first two.";
     not_weighed, "What is not weighed, and what is not said.";
 }
@@ -40,6 +45,8 @@ impl FailedTexts {
         cause(cause: Cause) -> &'static str;
         /// What comes first: the likeliest, or that it cannot be told.
         headline(found: &Explained) -> String;
+        /// The two ways in which a check may find something out: to the left, up or ahead first.
+        ways_of(at: Suspect) -> (&'static str, &'static str);
         /// What to do about it.
         mend(own: &Explains) -> &'static str;
     }
@@ -49,6 +56,8 @@ impl Words<'_> {
     sentences! { about:
         /// What is out, which way and how far, with whether anything was read of it.
         explains(own: &Explains) -> String;
+        /// What was looked at, and what was found.
+        looked(own: &Looked) -> String;
         /// What to check first, and what it tells apart; `None` where nothing does.
         check_first(found: &Explained) -> Option<String>;
     }

@@ -6,12 +6,13 @@
 pub mod codes;
 pub mod command_line;
 pub mod customer;
-pub mod faults;
 pub mod failed;
+pub mod faults;
 pub mod floor_sheets;
 pub mod forms;
 pub mod hand;
 pub mod help;
+pub mod helps;
 pub mod imports;
 pub mod layers;
 pub mod on_paper;

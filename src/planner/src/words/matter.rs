@@ -5,6 +5,7 @@ use baywright_geometry::{DVec2, angle};
 
 use super::{Locale, Units};
 use crate::assessment::{Assessment, Basis, Facts, Finding, Quantity, Shorter, Step, Subject, TooLarge};
+use crate::failed::{Origin, Suspect};
 use crate::model::validate::number;
 use crate::model::{
     Arrangement, Effort, FloorFeatureKind, Id, Material, ShopFigure, TargetHeight, Thing, ThingKind,
@@ -58,16 +59,32 @@ impl Matter<'_> {
         }
     }
 
-    /// How far something is out, without its way: a turn to a hundredth of a degree, else a length.
+    /// The same to one place more: what small differences are told by.
+    pub fn finely(&self, of: FigureOf, value: f64) -> String {
+        match of {
+            FigureOf::Direction => format!("{}°", self.locale.region.number(angle::degrees(value), 3)),
+            FigureOf::Distance | FigureOf::Aside => match self.locale.units {
+                Units::FeetInches => self.length(value),
+                Units::Millimetres | Units::Metres => {
+                    format!("{} mm", self.locale.region.number(value, 2))
+                }
+            },
+        }
+    }
+
+    /// How far something was found out, without its way: a turn to a hundredth of a degree, else a length.
+    pub fn read_of(&self, suspect: Suspect, value: f64) -> String {
+        self.of_target(if suspect.is_angle() { FigureOf::Direction } else { FigureOf::Aside }, value)
+    }
+
+    /// How far out it is supposed to be: no more certain than to a millimetre.
     pub fn size_of(&self, suspect: Suspect, value: f64) -> String {
-        let of = if suspect.is_angle() { FigureOf::Direction } else { FigureOf::Aside };
-        // What is supposed is no more certain than to a millimetre.
-        self.of_target(of, if suspect.is_angle() { value } else { value.max(1.0).round() })
+        self.read_of(suspect, if suspect.is_angle() { value } else { value.max(1.0).round() })
     }
 
     /// The name of the mark whose laying is suspected; empty of anything else.
     pub fn mark_of(&self, suspect: Suspect) -> String {
-        let (Suspect::Laid(Origin::Along(step)) | Suspect::Laid(Origin::Across(step))) = suspect else {
+        let Suspect::Laid(Origin::Along(step) | Origin::Across(step)) = suspect else {
             return String::new();
         };
         self.arrangement.aiming.mark_plan.get(step).map_or_else(String::new, |own| own.id.to_string())

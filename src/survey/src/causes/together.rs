@@ -45,8 +45,7 @@ impl Together {
             *own += pull * off / both;
         }
         let cell = |at: usize| pulls.get(at).copied().unwrap_or_default();
-        self.covariance =
-            Matrix::of(size, size, |a, b| self.covariance.at(a, b) - cell(a) * cell(b) / both);
+        self.covariance = Matrix::of(size, size, |a, b| self.covariance.at(a, b) - cell(a) * cell(b) / both);
         log_density(off, both)
     }
 }

@@ -52,6 +52,7 @@ impl Desk {
             Some(Page::Visit(begun)) if begun.is_changed() || !begun.chosen.is_empty() => {
                 self.view.list_begun = Some(begun);
             }
+            Some(Page::Failed(begun)) => self.view.routine_said = Some(begun),
             // A question that was not answered with yes was answered with no.
             Some(Page::Ask(Question::TooSmall(_))) => self.document.abandon(),
             _ => {}

@@ -2,7 +2,7 @@
 
 use super::marks::wheel_name;
 use super::{About, Language, sentence_start};
-use crate::failed::{Cause, Explained, Explains, Origin, Suspect, ToCheck, Unexplained, Whose};
+use crate::failed::{Cause, Explained, Explains, Looked, Origin, Suspect, ToCheck, Unexplained, Whose};
 use crate::words::failed::FailedTexts;
 
 /// The fixed texts.
@@ -29,6 +29,11 @@ pub const TEXTS: FailedTexts = FailedTexts {
     limit: "The routine's own limit",
     limit_why: "In degrees, either way. Empty: what this aiming allows.",
     could_be: "What could explain it, the likeliest first",
+    as_it_was: "as it was",
+    by_check: "By how much",
+    by_check_why: "As a length, or a turn in degrees.",
+    forget: "Take back",
+    to_tape: "Type what the tape reads",
     separates_nothing: "No check known here tells the first two apart.",
     not_weighed: "Not weighed: what echoes in the room, faults of the car, the scan tool. Of the sensor itself nothing is said: \
                   the maker's routine decides.",
@@ -118,8 +123,12 @@ impl About<'_> {
                 format!("the camber, {wheel}, is {size} other than allowed for")
             }
             Suspect::Laid(Origin::TapeScale | Origin::TapeWarmth) => "the tape itself is off".to_owned(),
-            Suspect::FrontLevel => format!("the floor under the front axle is {size} too {}", way("high", "low")),
-            Suspect::RearLevel => format!("the floor under the rear axle is {size} too {}", way("high", "low")),
+            Suspect::FrontLevel => {
+                format!("the floor under the front axle is {size} too {}", way("high", "low"))
+            }
+            Suspect::RearLevel => {
+                format!("the floor under the rear axle is {size} too {}", way("high", "low"))
+            }
             Suspect::StandLevel => format!("the floor under the stand is {size} too {}", way("high", "low")),
             Suspect::Thrust => {
                 format!("the thrust line points {size} further {} than the sheet says", way("left", "right"))
@@ -127,7 +136,10 @@ impl About<'_> {
             Suspect::CarFront => format!("the car's front moved {size} to its {}", way("left", "right")),
             Suspect::CarRear => format!("the car's rear moved {size} to its {}", way("left", "right")),
             Suspect::StandAside => {
-                format!("the target stands {size} to the {} of its mark, seen from the sensor", way("left", "right"))
+                format!(
+                    "the target stands {size} to the {} of its mark, seen from the sensor",
+                    way("left", "right")
+                )
             }
             Suspect::StandHeight => format!("the target hangs {size} too {}", way("high", "low")),
             Suspect::StandTurned => {
@@ -141,10 +153,25 @@ impl About<'_> {
             Suspect::BracketTurned => {
                 format!("the sensor sits {size} to the {} in its bracket", way("left", "right"))
             }
-            Suspect::BracketTilted => format!("the sensor sits tilted {size} {} in its bracket", way("up", "down")),
+            Suspect::BracketTilted => {
+                format!("the sensor sits tilted {size} {} in its bracket", way("up", "down"))
+            }
         };
         let read = if *is_measured { "" } else { " Not measured: only assumed." };
         format!("{} (± {}).{read}", sentence_start(&said), self.size_of(*suspect, 1.96 * out.u))
+    }
+
+    /// What was looked at, and what was found.
+    pub fn looked(&self, own: &Looked) -> String {
+        let check = sentence_start(check_of(own.at));
+        let (above, below) = ways_of(own.at);
+        match own.out {
+            0.0 => format!("{check}: {}.", TEXTS.as_it_was),
+            out => {
+                let way = if out > 0.0 { above } else { below };
+                format!("{check}: {} {way}.", self.read_of(own.at, out.abs()))
+            }
+        }
     }
 
     /// What to check first.
@@ -157,6 +184,24 @@ impl About<'_> {
         };
         let [first, second] = [first, second].map(|own| cause(own.suspect.cause()));
         Some(format!("Check first: {check}. It tells {first} from {second}."))
+    }
+}
+
+pub const fn ways_of(at: Suspect) -> (&'static str, &'static str) {
+    match at {
+        Suspect::FrontLevel | Suspect::RearLevel | Suspect::StandLevel | Suspect::StandHeight => {
+            ("too high", "too low")
+        }
+        Suspect::StandTurned => ("anticlockwise", "clockwise"),
+        Suspect::StandTipped => ("looks down", "looks up"),
+        Suspect::BracketTilted => ("up", "down"),
+        Suspect::Laid(_)
+        | Suspect::Thrust
+        | Suspect::CarFront
+        | Suspect::CarRear
+        | Suspect::StandAside
+        | Suspect::StandLeans
+        | Suspect::BracketTurned => ("to the left", "to the right"),
     }
 }
 

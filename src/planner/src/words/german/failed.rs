@@ -2,7 +2,7 @@
 
 use super::marks::wheel_name;
 use super::{About, Language, sentence_start};
-use crate::failed::{Cause, Explained, Explains, Origin, Suspect, ToCheck, Unexplained, Whose};
+use crate::failed::{Cause, Explained, Explains, Looked, Origin, Suspect, ToCheck, Unexplained, Whose};
 use crate::words::failed::FailedTexts;
 
 /// The fixed texts.
@@ -29,6 +29,11 @@ pub const TEXTS: FailedTexts = FailedTexts {
     limit: "Eigene Grenze des Ablaufs",
     limit_why: "In Grad, nach beiden Seiten. Leer: was diese Einstellung erlaubt.",
     could_be: "Was es erklären könnte, das Wahrscheinlichste zuerst",
+    as_it_was: "wie es war",
+    by_check: "Um wie viel",
+    by_check_why: "Als Länge, oder als Drehung in Grad.",
+    forget: "Zurücknehmen",
+    to_tape: "Eintragen, was das Bandmaß zeigt",
     separates_nothing: "Keine hier bekannte Prüfung trennt die ersten beiden.",
     not_weighed: "Nicht abgewogen: was im Raum zurückstrahlt, Fehler des Wagens, das Diagnosegerät. Über den Sensor selbst sagt es \
                   nichts: der Ablauf des Herstellers entscheidet.",
@@ -119,28 +124,39 @@ impl About<'_> {
                 let wheel = wheel_name(*wheel);
                 format!("der Sturz, {wheel}, ist um {size} anders als berücksichtigt")
             }
-            Suspect::Laid(Origin::TapeScale | Origin::TapeWarmth) => "das Bandmaß selbst weicht ab".to_owned(),
+            Suspect::Laid(Origin::TapeScale | Origin::TapeWarmth) => {
+                "das Bandmaß selbst weicht ab".to_owned()
+            }
             Suspect::FrontLevel => {
                 format!("der Boden unter der Vorderachse ist um {size} zu {}", way("hoch", "tief"))
             }
             Suspect::RearLevel => {
                 format!("der Boden unter der Hinterachse ist um {size} zu {}", way("hoch", "tief"))
             }
-            Suspect::StandLevel => format!("der Boden unter dem Ständer ist um {size} zu {}", way("hoch", "tief")),
+            Suspect::StandLevel => {
+                format!("der Boden unter dem Ständer ist um {size} zu {}", way("hoch", "tief"))
+            }
             Suspect::Thrust => {
                 format!("die Fahrachse zeigt {size} weiter nach {} als auf dem Blatt", way("links", "rechts"))
             }
             Suspect::CarFront => format!("der Wagen wanderte vorn um {size} nach {}", way("links", "rechts")),
-            Suspect::CarRear => format!("der Wagen wanderte hinten um {size} nach {}", way("links", "rechts")),
+            Suspect::CarRear => {
+                format!("der Wagen wanderte hinten um {size} nach {}", way("links", "rechts"))
+            }
             Suspect::StandAside => {
-                format!("das Ziel steht {size} {} neben seiner Marke, vom Sensor gesehen", way("links", "rechts"))
+                format!(
+                    "das Ziel steht {size} {} neben seiner Marke, vom Sensor gesehen",
+                    way("links", "rechts")
+                )
             }
             Suspect::StandHeight => format!("das Ziel hängt um {size} zu {}", way("hoch", "tief")),
             Suspect::StandTurned => {
                 let way = way("gegen den Uhrzeigersinn", "im Uhrzeigersinn");
                 format!("die Fläche des Ziels ist um {size} {way} gedreht, von oben gesehen")
             }
-            Suspect::StandTipped => format!("die Fläche des Ziels blickt um {size} nach {}", way("unten", "oben")),
+            Suspect::StandTipped => {
+                format!("die Fläche des Ziels blickt um {size} nach {}", way("unten", "oben"))
+            }
             Suspect::StandLeans => {
                 format!("der Mast neigt sich um {size} nach {}, vom Sensor gesehen", way("links", "rechts"))
             }
@@ -155,6 +171,19 @@ impl About<'_> {
         format!("{} (± {}).{read}", sentence_start(&said), self.size_of(*suspect, 1.96 * out.u))
     }
 
+    /// What was looked at, and what was found.
+    pub fn looked(&self, own: &Looked) -> String {
+        let check = sentence_start(check_of(own.at));
+        let (above, below) = ways_of(own.at);
+        match own.out {
+            0.0 => format!("{check}: {}.", TEXTS.as_it_was),
+            out => {
+                let way = if out > 0.0 { above } else { below };
+                format!("{check}: {} {way}.", self.read_of(own.at, out.abs()))
+            }
+        }
+    }
+
     /// What to check first.
     pub fn check_first(&self, found: &Explained) -> Option<String> {
         let [first, second, ..] = found.causes.as_slice() else { return None };
@@ -165,6 +194,24 @@ impl About<'_> {
         };
         let [first, second] = [first, second].map(|own| cause(own.suspect.cause()));
         Some(format!("Zuerst prüfen: {check}. Das klärt: {first} oder {second}."))
+    }
+}
+
+pub const fn ways_of(at: Suspect) -> (&'static str, &'static str) {
+    match at {
+        Suspect::FrontLevel | Suspect::RearLevel | Suspect::StandLevel | Suspect::StandHeight => {
+            ("zu hoch", "zu tief")
+        }
+        Suspect::StandTurned => ("gegen den Uhrzeigersinn", "im Uhrzeigersinn"),
+        Suspect::StandTipped => ("blickt nach unten", "blickt nach oben"),
+        Suspect::BracketTilted => ("nach oben", "nach unten"),
+        Suspect::Laid(_)
+        | Suspect::Thrust
+        | Suspect::CarFront
+        | Suspect::CarRear
+        | Suspect::StandAside
+        | Suspect::StandLeans
+        | Suspect::BracketTurned => ("nach links", "nach rechts"),
     }
 }
 

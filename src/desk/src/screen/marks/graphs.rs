@@ -1,0 +1,205 @@
+//! Graphs behind the details: pictures of figures that stand beside them as text too. They are looked at only: no wheel, no drag and
+//! no key is theirs, so that the tab scrolls on under the pointer and the keyboard passes by.
+
+use baywright_drawing::theme::Palette;
+use baywright_planner::geometry::angle;
+use baywright_planner::proof::{AfterReading, FigureOf};
+use baywright_planner::words::Region;
+use baywright_planner::words::helps::HelpsTexts;
+use egui::{Align2, Color32, Response, RichText, Role, Sense, Stroke, Ui, WidgetInfo};
+use egui_plot::{
+    Bar, BarChart, HLine, Line, LineStyle, MarkerShape, Plot, PlotPoint, PlotPoints, Points, Text,
+};
+
+use crate::screen::look::{self, size};
+use crate::screen::widgets;
+
+/// How things are drawn and said.
+#[derive(Clone, Copy)]
+pub(super) struct Look<'a> {
+    pub palette: &'a Palette,
+    pub region: Region,
+    pub texts: &'a HelpsTexts,
+}
+
+/// Beyond this a reading does not fit (W. Baarda 1968, at a chance of 0.001).
+const LIMIT: f64 = 3.29;
+/// A bar with its name over it, px.
+const BAR_PX: f32 = 32.0;
+/// The graphs of readings, px.
+const GRAPH_PX: f32 = 150.0;
+/// Beside the bars' names, px.
+const EDGE_PX: f32 = 24.0;
+
+impl Look<'_> {
+    fn ink(&self) -> Color32 {
+        look::colour(self.palette.ink)
+    }
+
+    fn soft(&self) -> Color32 {
+        look::colour(self.palette.soft)
+    }
+
+    fn beam(&self) -> Color32 {
+        look::colour(self.palette.beam)
+    }
+
+    fn care(&self) -> Color32 {
+        look::colour(self.palette.care)
+    }
+
+    fn small(&self, text: impl Into<String>, colour: Color32) -> RichText {
+        RichText::new(text).size(size::LEAST).color(colour)
+    }
+
+    /// Each step's name with its share of what is unsure.
+    pub fn shares(&self, ui: &mut Ui, shares: &[(String, f64)]) {
+        heading(ui, self.texts.shares);
+        let region = self.region;
+        let said = |(name, share): &(String, f64)| format!("{name}: {} %", region.number(100.0 * share, 0));
+        let read: Vec<String> = shares.iter().map(said).collect();
+        let most = ui.available_width() - EDGE_PX;
+        let names: Vec<String> = read.iter().map(|own| widgets::fitted(ui, own, most)).collect();
+        let (ink, beam) = (self.ink(), self.beam());
+        let texts: Vec<RichText> = names.into_iter().map(|name| self.small(name, ink)).collect();
+        let longest = shares.iter().map(|own| own.1).fold(0.01, f64::max);
+        let down = |nth: usize| -(nth as f64);
+        let shown = still("shares", BAR_PX * shares.len() as f32 + 8.0)
+            .show_axes(false)
+            .include_x(0.0)
+            .include_x(longest)
+            .include_y(0.7)
+            .include_y(down(shares.len()) + 0.6)
+            .show(ui, |plot| {
+                let bars = shares.iter().enumerate();
+                let bars = bars.map(|(nth, own)| Bar::new(down(nth), own.1).width(0.3)).collect();
+                plot.bar_chart(BarChart::new("", bars).horizontal().color(beam).allow_hover(false));
+                for (nth, text) in texts.into_iter().enumerate() {
+                    let at = PlotPoint::new(0.0, down(nth) + 0.42);
+                    plot.text(Text::new("", at, text).anchor(Align2::LEFT_CENTER).allow_hover(false));
+                }
+            });
+        named(&shown.response, format!("{} {}", self.texts.shares_read, read.join("; ")));
+    }
+
+    /// Each reading's test in its order, with its marks' names where it does not fit.
+    pub fn tests(&self, ui: &mut Ui, tests: &[(String, f64)]) {
+        heading(ui, self.texts.tests);
+        let (ink, beam, care, soft) = (self.ink(), self.beam(), self.care(), self.soft());
+        let region = self.region;
+        let count = tests.len() as f64;
+        let limit = self.small(self.texts.limit_line, care);
+        let beyond = |own: &&(usize, &(String, f64))| own.1.1.abs() > LIMIT;
+        let all: Vec<(usize, &(String, f64))> = tests.iter().enumerate().collect();
+        let place = |own: &(usize, &(String, f64))| [own.0 as f64 + 1.0, own.1.1];
+        let fit: PlotPoints<'_> = all.iter().filter(|own| !beyond(own)).map(place).collect();
+        let not: PlotPoints<'_> = all.iter().filter(beyond).map(place).collect();
+        let not_names: Vec<(PlotPoint, RichText)> = all
+            .iter()
+            .filter(beyond)
+            .map(|own| (PlotPoint::new(own.0 as f64 + 1.0, own.1.1), self.small(&own.1.0, ink)))
+            .collect();
+        let highest = tests.iter().map(|own| own.1.abs()).fold(LIMIT * 1.3, f64::max);
+        let shown = still("tests", GRAPH_PX)
+            .show_axes([false, true])
+            .include_x(0.0)
+            .include_x(count + 1.0)
+            .include_y(highest)
+            .include_y(-highest)
+            .y_axis_formatter(move |mark, _| region.number(mark.value, 0))
+            .show(ui, |plot| {
+                plot.hline(HLine::new("", 0.0).stroke(Stroke::new(1.0, soft)).allow_hover(false));
+                for at in [LIMIT, -LIMIT] {
+                    let line = HLine::new("", at).style(LineStyle::dashed_dense());
+                    plot.hline(line.stroke(Stroke::new(1.4, care)).allow_hover(false));
+                }
+                // Over its line, in the corner where readings begin.
+                let at = PlotPoint::new(0.1, LIMIT);
+                plot.text(Text::new("", at, limit).anchor(Align2::LEFT_BOTTOM).allow_hover(false));
+                plot.points(Points::new("", fit).radius(3.0).color(beam).allow_hover(false));
+                let not = Points::new("", not).radius(5.0).color(care).shape(MarkerShape::Cross);
+                plot.points(not.allow_hover(false));
+                for (at, text) in not_names {
+                    plot.text(Text::new("", at, text).anchor(Align2::RIGHT_TOP).allow_hover(false));
+                }
+            });
+        let said = |own: &(String, f64)| format!("{}: {}", own.0, region.number(own.1, 2));
+        let read: Vec<String> = tests.iter().map(said).collect();
+        named(&shown.response, format!("{} {}", self.texts.tests_read, read.join("; ")));
+    }
+
+    /// How sure the first figure was after each reading, and down to what it must come.
+    pub fn course(&self, ui: &mut Ui, of: FigureOf, course: &[AfterReading]) {
+        heading(ui, self.texts.course);
+        let (unit, sign) = match of {
+            FigureOf::Direction => (angle::degrees(1.0), "°"),
+            FigureOf::Distance | FigureOf::Aside => (1.0, " mm"),
+        };
+        let (beam, ready, ink) = (self.beam(), look::colour(self.palette.ready), self.ink());
+        let region = self.region;
+        let places = if of == FigureOf::Direction { 2 } else { 1 };
+        let at = |own: &AfterReading| [own.read as f64, own.u95 * unit];
+        let line: PlotPoints<'_> = course.iter().map(at).collect();
+        let points: PlotPoints<'_> = course.iter().map(at).collect();
+        let enough = course.last().map_or(0.0, |own| own.enough * unit);
+        let last = course.last().map_or(1.0, |own| own.read as f64);
+        let text = self.small(self.texts.enough_line, ink);
+        let shown = still("course", GRAPH_PX)
+            .show_axes(true)
+            .include_x(0.0)
+            .include_x(last)
+            .include_y(0.0)
+            .include_y(enough * 1.25)
+            .x_axis_formatter(move |mark, _| match mark.value.fract().abs() < 1e-6 && mark.value >= 0.0 {
+                true => region.number(mark.value, 0),
+                false => String::new(),
+            })
+            .y_axis_formatter(move |mark, _| format!("{}{sign}", region.number(mark.value, places)))
+            .show(ui, |plot| {
+                let limit = HLine::new("", enough).style(LineStyle::dashed_dense());
+                plot.hline(limit.stroke(Stroke::new(1.4, ready)).allow_hover(false));
+                let at = PlotPoint::new(last, enough);
+                plot.text(Text::new("", at, text).anchor(Align2::RIGHT_BOTTOM).allow_hover(false));
+                plot.line(Line::new("", line).stroke(Stroke::new(1.6, beam)).allow_hover(false));
+                plot.points(Points::new("", points).radius(2.8).color(beam).allow_hover(false));
+            });
+        ui.label(widgets::soft(ui, self.texts.course_across));
+        let said = |own: &AfterReading| {
+            format!(
+                "{}: ± {}{sign}",
+                region.number(own.read as f64, 0),
+                region.number(own.u95 * unit, places)
+            )
+        };
+        let read: Vec<String> = course.iter().map(said).collect();
+        named(&shown.response, format!("{} {}", self.texts.course_read, read.join("; ")));
+    }
+}
+
+fn heading(ui: &mut Ui, text: &str) {
+    ui.add_space(4.0);
+    ui.label(RichText::new(text).font(look::bold(size::SMALL)));
+}
+
+/// A graph that nothing but the eye has to do with.
+fn still<'a>(id: &str, height: f32) -> Plot<'a> {
+    Plot::new(id)
+        .height(height)
+        .show_x(false)
+        .show_y(false)
+        .show_grid(false)
+        .show_background(false)
+        .allow_zoom(false)
+        .allow_scroll(false)
+        .allow_drag(false)
+        .allow_boxed_zoom(false)
+        .allow_axis_zoom_drag(false)
+        .allow_double_click_reset(false)
+        .label_formatter(|_| None)
+        .sense(Sense::hover())
+}
+
+/// What a graph shows, for who listens.
+fn named(response: &Response, read: String) {
+    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &read));
+}

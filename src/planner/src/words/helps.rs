@@ -1,0 +1,43 @@
+//! What the graphs show, what would make a target surer, and the check by drawing, in words.
+
+use super::Words;
+use crate::proof::{Buys, Checked, Helps};
+
+texts! {
+    helps: HelpsTexts, "Every fixed text behind the details of the marks.";
+    shares, "The graph of each step's share.";
+    shares_read, "What it shows, for who listens.";
+    tests, "The graph of each reading's test.";
+    tests_read, "What it shows, for who listens.";
+    limit_line, "Beside the lines of the limit.";
+    course, "The graph of the uncertainty after each reading.";
+    course_read, "What it shows, for who listens.";
+    course_across, "What lies along it.";
+    enough_line, "Beside the line of enough.";
+    would_help, "Over what would help.";
+    no_base, "Why a longer base is not among it.";
+    draw, "Has it drawn.";
+    draw_why, "What that does.";
+    stop, "Stops it.";
+    unsettled, "The figures are not steady.";
+}
+
+impl HelpsTexts {
+    sentences! { helps:
+        /// The rest of the steps, in the graph of their shares.
+        others(count: usize) -> String;
+        /// While it is drawn: so many times so far.
+        drawing(times: &str) -> String;
+    }
+}
+
+impl Words<'_> {
+    sentences! { about:
+        /// What one thing buys.
+        buys(helps: &Helps, own: &Buys) -> String;
+        /// What it is about, and how surely it is laid now.
+        laid_now(helps: &Helps) -> String;
+        /// What drawing said beside the linear law.
+        checked(found: &Checked) -> String;
+    }
+}

@@ -1,0 +1,129 @@
+//! When a routine failed: what it said is typed on a page, what could explain it stands there, and a check that is made counts.
+
+use std::path::Path;
+
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Command, OfView};
+use baywright_desk::screen::page::Page;
+use baywright_desk::screen::view::Tab;
+use baywright_planner::failed::{Suspect, ToCheck, Way, Whose};
+use baywright_planner::words::Language;
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+
+use crate::sessions::ask;
+use crate::support::{desk, type_into, usual};
+
+fn page(screen: &Harness<'_, Desk>) -> baywright_desk::screen::page::FailedPage {
+    match screen.state().view().page() {
+        Some(Page::Failed(page)) => (**page).clone(),
+        other => panic!("{other:?}"),
+    }
+}
+
+fn on_marks() -> Harness<'static, Desk> {
+    let mut screen = usual(desk(Path::new("clear-bay"), None));
+    ask(&mut screen, Command::View(OfView::Tab(Tab::Marks)));
+    screen
+}
+
+fn open(screen: &mut Harness<'_, Desk>) {
+    screen.get_by_label("The routine failed \u{2026}").focus();
+    screen.run();
+    screen.key_press(egui::Key::Space);
+    screen.run();
+}
+
+fn choose(screen: &mut Harness<'_, Desk>, label: &str) {
+    screen.get_by_label(label).click();
+    screen.run();
+}
+
+#[test]
+fn what_it_said_is_typed_and_what_could_be_is_ranked() {
+    let mut screen = on_marks();
+    open(&mut screen);
+    // Only that it failed: something can be said, but not what.
+    screen.get_by_label_contains("Cannot tell yet");
+    choose(&mut screen, "Left and right: left");
+    // A way is nobody's until it is said whose.
+    screen.get_by_label_contains("Say first whose way it is");
+    choose(&mut screen, "where the target is seen");
+    type_into(&mut screen, "By how much, sideways", "0.6");
+    let own = page(&screen);
+    assert_eq!(own.said.whose, Some(Whose::Target));
+    let Way::Above(Some(by)) = own.said.sideways else { panic!("{:?}", own.said) };
+    assert!((by.to_degrees() - 0.6).abs() < 1e-9);
+    screen.get_by_label_contains("Check first: ");
+    screen.get_by_label_contains("Of the sensor itself nothing is said");
+    // In minutes of arc it is the same.
+    type_into(&mut screen, "By how much, sideways", "36'");
+    let Way::Above(Some(by)) = page(&screen).said.sideways else { panic!() };
+    assert!((by.to_degrees() - 0.6).abs() < 1e-9);
+    // What is no turn stays in its field, with the reason; so does what no routine tells.
+    type_into(&mut screen, "By how much, sideways", "left");
+    screen.get_by_label_contains("is no angle");
+    type_into(&mut screen, "By how much, sideways", "0.4");
+    assert!(screen.query_by_label_contains("is no angle").is_none());
+    // The routine's own limit takes the place of the aiming's.
+    let before = page(&screen).found.unwrap().1.unwrap();
+    type_into(&mut screen, "The routine's own limit", "0.3");
+    let after = page(&screen).found.unwrap().1.unwrap();
+    assert_ne!(before.allowed, after.allowed);
+    assert!((after.allowed[0].to_degrees() - 0.3).abs() < 1e-9);
+}
+
+/// What is proposed is checked and typed, until one thing is named; what was typed is there again when one comes back.
+#[test]
+fn checks_lead_to_the_cause() {
+    let mut screen = on_marks();
+    open(&mut screen);
+    choose(&mut screen, "where the target is seen");
+    choose(&mut screen, "Up and down: up");
+    choose(&mut screen, "Left and right: fine");
+    type_into(&mut screen, "By how much, up or down", "0.5");
+    for _ in 0..8 {
+        let found = page(&screen).found.unwrap().1.unwrap();
+        if found.is_clear {
+            break;
+        }
+        match found.check {
+            Some(ToCheck::Part(Suspect::StandHeight)) => {
+                choose(&mut screen, "too high");
+                type_into(&mut screen, "By how much", "35");
+            }
+            Some(ToCheck::Part(_)) => choose(&mut screen, "as it was"),
+            other => panic!("{other:?}"),
+        }
+    }
+    let own = page(&screen);
+    let found = own.found.clone().unwrap().1.unwrap();
+    assert!(found.is_clear && !own.looked.is_empty(), "{own:?}");
+    screen.get_by_label_contains("Likeliest by far");
+    screen.key_press(egui::Key::Escape);
+    screen.run();
+    assert_eq!(screen.state().view().page(), None);
+    open(&mut screen);
+    assert_eq!(page(&screen).looked, own.looked);
+    // Taken back, it counts no more.
+    let name = format!("Take back: {}", {
+        let answer = screen.state().answer();
+        let locale = screen.state().view().locale;
+        baywright_planner::words::Words::new(&answer.judged, locale).looked(&own.looked[0])
+    });
+    choose(&mut screen, &name);
+    assert_eq!(page(&screen).looked.len(), own.looked.len() - 1);
+}
+
+#[test]
+fn it_is_asked_from_the_menu_and_in_german() {
+    let mut screen = on_marks();
+    ask(&mut screen, Command::View(OfView::Language(Language::German)));
+    let texts = Language::German.failed();
+    screen.get_by_label(texts.ask).focus();
+    screen.run();
+    screen.key_press(egui::Key::Space);
+    screen.run();
+    screen.get_by_label_contains("Noch nicht zu sagen");
+    screen.get_by_label_contains("Über den Sensor selbst");
+}
