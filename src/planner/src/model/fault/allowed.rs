@@ -79,6 +79,18 @@ pub enum Allowed {
     KindsOrNote,
     /// Each kind of sensor once.
     EachKindOnce,
+    /// An aiming of the visit.
+    AimingOfVisit,
+    /// No aiming, of what is done once in a visit.
+    NoAiming,
+    /// What follows from the figures beside it.
+    AsFiguresSay,
+    /// A SHA-256 in small hexadecimal digits.
+    Sha256,
+    /// A file's name, without folders.
+    FileName,
+    /// Each way once, and not both of two opposite ones.
+    EachWayOnce,
     /// Nothing at all.
     Nothing,
     /// None, since this field of the same record says so.

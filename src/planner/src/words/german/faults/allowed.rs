@@ -67,6 +67,12 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
             "mindestens eine Art von Sensor, oder ein Vermerk, der sagt, warum keine".to_owned()
         }
         Allowed::EachKindOnce => "jede Art von Sensor einmal".to_owned(),
+        Allowed::AimingOfVisit => "eine Einstellung dieses Werkstattbesuchs".to_owned(),
+        Allowed::NoAiming => "keine Einstellung, denn dieser Schritt kommt im Besuch nur einmal vor".to_owned(),
+        Allowed::AsFiguresSay => "was aus den Zahlen daneben folgt".to_owned(),
+        Allowed::Sha256 => "ein SHA-256 aus 64 kleinen Hexadezimalziffern".to_owned(),
+        Allowed::FileName => "der Name einer Datei, ohne Ordner".to_owned(),
+        Allowed::EachWayOnce => "höchstens eine Richtung quer und eine nach oben oder unten".to_owned(),
         Allowed::Nothing => "nichts".to_owned(),
         Allowed::NoneAsSaid(field) => format!("nichts, wo {field} true ist"),
 
