@@ -4,6 +4,7 @@
 //! taken back, measured again or withdrawn is another entry after it ([`crate::record`] says what holds). It tells what was entered and worked
 //! out; of the sensor it says nothing.
 
+mod chain;
 mod decided;
 mod entry;
 mod step;
@@ -12,6 +13,7 @@ use jiff::civil::DateTime;
 
 use super::{Id, Provenance};
 
+pub use chain::{ChainBreak, HeadSaid};
 pub use decided::{Decided, Decision, DecisionRule, ProvenFigure};
 pub use entry::{
     AcceptedFinding, AlignmentSheet, Attachment, AttachmentKind, Entered, Entry, Instrument, MakersDocument,

@@ -168,6 +168,8 @@ pub enum Allowed {
     Figures(usize),
     /// A day.
     Day,
+    /// A day and a time of day, to a second.
+    Time,
     /// Versions from one to another; whether a newer program can read the file.
     Versions {
         /// The oldest.

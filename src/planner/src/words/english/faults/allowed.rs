@@ -114,6 +114,7 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
         Allowed::Unitless(number) => format!("{number}: no unit here, the field's name has it"),
         Allowed::Unquoted(word) => format!("a kind without quotes: {word}"),
         Allowed::Figures(count) => format!("a list of figures in ( and ) of length {count}"),
+        Allowed::Time => "a day and a time, as \"2025-03-17T09:30:00\"".to_owned(),
         Allowed::Day => "a day that exists, as \"2025-03-17\"".to_owned(),
         Allowed::Versions { oldest, newest, newer_can } => {
             let versions =

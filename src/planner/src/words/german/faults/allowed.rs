@@ -120,6 +120,7 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
         Allowed::Unitless(number) => format!("{number}: hier keine Einheit, sie steht im Namen des Feldes"),
         Allowed::Unquoted(word) => format!("eine Art ohne Anführungszeichen: {word}"),
         Allowed::Figures(count) => format!("eine Liste von Zahlen in ( und ) der Länge {count}"),
+        Allowed::Time => "ein Tag und eine Uhrzeit, wie \"2025-03-17T09:30:00\"".to_owned(),
         Allowed::Day => "ein Tag, den es gibt, wie \"2025-03-17\"".to_owned(),
         Allowed::Versions { oldest, newest, newer_can } => {
             let versions =
