@@ -18,3 +18,4 @@ pub mod shop;
 pub mod slow;
 pub mod system_look;
 pub mod verdicts;
+pub(crate) mod visit_record;

@@ -1,7 +1,7 @@
 //! Single values as they stand in a file: numbers that read well, and days.
 
 use baywright_planner::geometry::{DVec2, DVec3, angle};
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error as _};
 
 /// Numbers are written to a millionth of their unit: a millionth of a millimetre is far below any tape, and a number
@@ -111,6 +111,38 @@ impl<'de> Deserialize<'de> for Day {
         match text.parse() {
             Ok(date) if shape_is_right => Ok(Self(date)),
             _ => Err(D::Error::invalid_value(serde::de::Unexpected::Other(&text), &A_DAY)),
+        }
+    }
+}
+
+/// A time of the shop's own clock, to a second, written `"2025-03-17T09:30:00"`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Clock(pub DateTime);
+
+/// What is expected where a time is, for `explain`.
+pub const A_TIME: &str = "time";
+
+impl Serialize for Clock {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        let at = self.0;
+        let (day, hour, minute, second) = (at.date(), at.hour(), at.minute(), at.second());
+        to.collect_str(&format_args!("{day}T{hour:02}:{minute:02}:{second:02}"))
+    }
+}
+
+impl<'de> Deserialize<'de> for Clock {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let text = String::deserialize(from)?;
+        let shape_is_right = text.len() == 19
+            && text.bytes().enumerate().all(|(i, own)| match i {
+                4 | 7 => own == b'-',
+                10 => own == b'T',
+                13 | 16 => own == b':',
+                _ => own.is_ascii_digit(),
+            });
+        match text.parse() {
+            Ok(at) if shape_is_right => Ok(Self(at)),
+            _ => Err(D::Error::invalid_value(serde::de::Unexpected::Other(&text), &A_TIME)),
         }
     }
 }

@@ -29,7 +29,9 @@ pub fn kind_of(path: &Path) -> FileKind {
 /// What a text most likely is.
 fn kind_in(text: &Text) -> FileKind {
     let has = |field: &str| spot::value(&text.text, field).is_some();
-    if has("room") || has("arrangements") {
+    if has("begun") && has("entries") {
+        FileKind::Record
+    } else if has("room") || has("arrangements") {
         FileKind::Layout
     } else if has("wheelbase_mm") || has("aimings") {
         FileKind::Profile

@@ -1,4 +1,4 @@
-//! Bay layouts, vehicle profiles, shop settings, trigger lists, pictures and drawings of other programs on disk: the only crate that touches it.
+//! Bay layouts, vehicle profiles, records of visits, shop settings, trigger lists, pictures and drawings of other programs on disk: the only crate that touches it.
 //!
 //! Files are RON with units in the field names (`wheelbase_mm`, `heading_deg`), read into structs of their own, then
 //! turned into the planner's model and validated. Nothing is guessed or repaired: what is wrong is reported as
@@ -29,6 +29,7 @@ mod parse;
 mod picture;
 mod places;
 mod profile;
+mod record;
 mod remembered;
 mod same;
 mod save;
@@ -67,6 +68,11 @@ pub use picture::{
 pub use places::{
     documents_folder, free_beside, is_taken, layouts_in, may_be_layout, meant, whole_path, zone_is_plain,
 };
+pub use record::{
+    Kept, LARGEST_ATTACHMENT, RECORD_ENDING, RecordChain, attach, attached_path, free_record_path,
+    load_record, parse_record, read_attached, record_chain, record_json, record_text, records_in,
+    save_record,
+};
 pub use remembered::{
     KeptLanguage, KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen, MOST_RECENT, Remembered, WINDOW_FILE,
     remember, remembered,
@@ -79,6 +85,7 @@ pub use shop::{SHOP_FILE, ShopInUse, load_shop, parse_shop, shop_in_use};
 pub use text::LARGEST_FILE;
 pub use triggers::{TRIGGERS_FILE, load_triggers, parse_triggers, triggers};
 pub use version::{
-    LAYOUT as LAYOUT_VERSION, PROFILE as PROFILE_VERSION, SHOP as SHOP_VERSION, TRIGGERS as TRIGGERS_VERSION,
+    LAYOUT as LAYOUT_VERSION, PROFILE as PROFILE_VERSION, RECORD as RECORD_VERSION, SHOP as SHOP_VERSION,
+    TRIGGERS as TRIGGERS_VERSION,
 };
 pub use whole::write_whole;

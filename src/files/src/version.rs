@@ -23,6 +23,9 @@ pub const SHOP: u32 = 4;
 /// The present version of lists of what asks for aimings.
 pub const TRIGGERS: u32 = 1;
 
+/// The present version of records of visits.
+pub const RECORD: u32 = 1;
+
 /// The present version of what the window remembers.
 pub const WINDOW: u32 = 1;
 

@@ -19,6 +19,7 @@ pub mod hand;
 pub mod judge;
 pub mod model;
 pub mod proof;
+pub mod record;
 pub mod room;
 pub mod scene;
 pub mod words;

@@ -26,6 +26,7 @@ mod mark;
 mod material;
 mod plan;
 mod provenance;
+pub mod record;
 mod shop;
 mod shop_face;
 mod taped;

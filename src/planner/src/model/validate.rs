@@ -12,6 +12,7 @@ mod layout;
 mod letters;
 pub mod limits;
 mod near;
+mod record;
 mod shop;
 mod vehicle;
 mod visit;
@@ -23,6 +24,7 @@ use baywright_geometry::{DVec2, Outline, Polygon, ShapeFault, angle};
 
 pub use super::fault::Fault;
 use super::fault::{Allowed, Counted, Found, Quote};
+use super::record::{Begun, Entry, VisitRecord};
 use super::{
     Arrangement, Id, JudgedBy, Layout, Provenance, SavedArrangement, Shop, ShopDocument, ShopFace,
     TriggerList, Vehicle,
@@ -93,6 +95,27 @@ pub fn shop_document(document: &ShopDocument) -> Vec<Fault> {
     let mut faults = shop(&document.shop);
     faults.extend(shop_face(&document.face));
     faults
+}
+
+/// Every fault of a visit's record, each entry looked at by itself; none if it is sound. Paths are those of its file.
+pub fn visit_record(record: &VisitRecord) -> Vec<Fault> {
+    let mut faults = Faults::default();
+    record::check(record, &mut faults);
+    faults.list
+}
+
+/// Every fault of how a visit's record begins. Paths are those of its fields.
+pub fn record_begun(begun: &Begun) -> Vec<Fault> {
+    let mut faults = Faults::default();
+    record::begun("", begun, &mut faults);
+    faults.list
+}
+
+/// Every fault of one entry of a record that began so. Paths start with `by` or `what.`.
+pub fn record_entry(begun: &Begun, entry: &Entry) -> Vec<Fault> {
+    let mut faults = Faults::default();
+    record::entry("", begun, entry, &mut faults);
+    faults.list
 }
 
 /// Whether a text can be a name as it is.

@@ -17,6 +17,8 @@ pub mod imports;
 pub mod layers;
 pub mod on_paper;
 pub mod proof;
+pub mod record_page;
+pub mod record;
 pub mod room_drawing;
 pub mod rooms;
 pub mod screen;

@@ -79,6 +79,18 @@ pub enum Allowed {
     KindsOrNote,
     /// Each kind of sensor once.
     EachKindOnce,
+    /// An aiming of the visit.
+    AimingOfVisit,
+    /// No aiming, of what is done once in a visit.
+    NoAiming,
+    /// What follows from the figures beside it.
+    AsFiguresSay,
+    /// A SHA-256 in small hexadecimal digits.
+    Sha256,
+    /// A file's name, without folders.
+    FileName,
+    /// Each way once, and not both of two opposite ones.
+    EachWayOnce,
     /// Nothing at all.
     Nothing,
     /// None, since this field of the same record says so.
@@ -156,6 +168,8 @@ pub enum Allowed {
     Figures(usize),
     /// A day.
     Day,
+    /// A day and a time of day, to a second.
+    Time,
     /// Versions from one to another; whether a newer program can read the file.
     Versions {
         /// The oldest.

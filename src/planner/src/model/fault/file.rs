@@ -88,6 +88,9 @@ pub enum FileTrouble {
     /// Its name is no text.
     NameIsNoText,
 
+    /// It is of a kind that is not attached to a record.
+    NoAttachment,
+
     /// It is a picture of a kind that is not read, or none.
     PictureKind(PictureKind),
     /// It has more pixels than are read.
@@ -160,6 +163,10 @@ pub enum FileKind {
     Levels,
     /// A drawing of another program (DXF).
     Drawing,
+    /// The record of a visit.
+    Record,
+    /// A file that is attached to one.
+    Attachment,
     /// Any file of ours.
     Any,
 }

@@ -61,6 +61,12 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
         Allowed::OneForEachCorner => "one wall for each corner, in the same order".to_owned(),
         Allowed::KindsOrNote => "one kind of sensor or more, or a note that says why none".to_owned(),
         Allowed::EachKindOnce => "each kind of sensor once".to_owned(),
+        Allowed::AimingOfVisit => "an aiming of this visit".to_owned(),
+        Allowed::NoAiming => "no aiming, since this step is done once in a visit".to_owned(),
+        Allowed::AsFiguresSay => "what follows from the figures beside it".to_owned(),
+        Allowed::Sha256 => "a SHA-256 of 64 small hexadecimal digits".to_owned(),
+        Allowed::FileName => "a file's name, without folders".to_owned(),
+        Allowed::EachWayOnce => "one way across and one way up or down at most".to_owned(),
         Allowed::Nothing => "none".to_owned(),
         Allowed::NoneAsSaid(field) => format!("none where {field} is true"),
 
@@ -108,6 +114,7 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
         Allowed::Unitless(number) => format!("{number}: no unit here, the field's name has it"),
         Allowed::Unquoted(word) => format!("a kind without quotes: {word}"),
         Allowed::Figures(count) => format!("a list of figures in ( and ) of length {count}"),
+        Allowed::Time => "a day and a time, as \"2025-03-17T09:30:00\"".to_owned(),
         Allowed::Day => "a day that exists, as \"2025-03-17\"".to_owned(),
         Allowed::Versions { oldest, newest, newer_can } => {
             let versions =

@@ -45,6 +45,9 @@ fn trouble(trouble: &FileTrouble) -> String {
         FileTrouble::IsFolder(FileKind::Drawing) => {
             "this is a folder; name the file of a drawing in it, which ends in .dxf".to_owned()
         }
+        FileTrouble::IsFolder(FileKind::Attachment) => {
+            "this is a folder; name the file in it that is to be attached".to_owned()
+        }
         FileTrouble::IsFolder(kind) => {
             format!("this is a folder; name the file of {} in it, which ends in .ron", a(*kind))
         }
@@ -61,6 +64,7 @@ fn trouble(trouble: &FileTrouble) -> String {
         FileTrouble::ControlCharacter(kind) => {
             format!("a control character, as in a file that is not text; {} is plain text", a(*kind))
         }
+        FileTrouble::Empty(FileKind::Attachment) => "this is an empty file: nothing to attach".to_owned(),
         FileTrouble::Empty(kind) => {
             format!("this is an empty file; {} starts with `(version: 1,`", a(*kind))
         }
@@ -70,6 +74,10 @@ fn trouble(trouble: &FileTrouble) -> String {
         FileTrouble::More(count) => format!("{count} more things are wrong like these"),
         FileTrouble::NameIsNoText => {
             "this file's name is no text; give it a name in plain letters".to_owned()
+        }
+
+        FileTrouble::NoAttachment => {
+            "a file of this kind is not attached; pictures, PDF, text, CSV, XML and JSON are".to_owned()
         }
 
         FileTrouble::PictureKind(kind) => format!(
@@ -151,6 +159,8 @@ const fn a(kind: FileKind) -> &'static str {
         FileKind::Picture => "a picture",
         FileKind::Levels => "a table of floor levels",
         FileKind::Drawing => "a DXF drawing",
+        FileKind::Record => "a record of a visit",
+        FileKind::Attachment => "an attachment",
         FileKind::Any => "a file",
     }
 }

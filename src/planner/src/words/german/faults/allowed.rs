@@ -67,6 +67,12 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
             "mindestens eine Art von Sensor, oder ein Vermerk, der sagt, warum keine".to_owned()
         }
         Allowed::EachKindOnce => "jede Art von Sensor einmal".to_owned(),
+        Allowed::AimingOfVisit => "eine Einstellung dieses Werkstattbesuchs".to_owned(),
+        Allowed::NoAiming => "keine Einstellung, denn dieser Schritt kommt im Besuch nur einmal vor".to_owned(),
+        Allowed::AsFiguresSay => "was aus den Zahlen daneben folgt".to_owned(),
+        Allowed::Sha256 => "ein SHA-256 aus 64 kleinen Hexadezimalziffern".to_owned(),
+        Allowed::FileName => "der Name einer Datei, ohne Ordner".to_owned(),
+        Allowed::EachWayOnce => "höchstens eine Richtung quer und eine nach oben oder unten".to_owned(),
         Allowed::Nothing => "nichts".to_owned(),
         Allowed::NoneAsSaid(field) => format!("nichts, wo {field} true ist"),
 
@@ -114,6 +120,7 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
         Allowed::Unitless(number) => format!("{number}: hier keine Einheit, sie steht im Namen des Feldes"),
         Allowed::Unquoted(word) => format!("eine Art ohne Anführungszeichen: {word}"),
         Allowed::Figures(count) => format!("eine Liste von Zahlen in ( und ) der Länge {count}"),
+        Allowed::Time => "ein Tag und eine Uhrzeit, wie \"2025-03-17T09:30:00\"".to_owned(),
         Allowed::Day => "ein Tag, den es gibt, wie \"2025-03-17\"".to_owned(),
         Allowed::Versions { oldest, newest, newer_can } => {
             let versions =

@@ -45,6 +45,9 @@ fn trouble(trouble: &FileTrouble) -> String {
         FileTrouble::IsFolder(FileKind::Drawing) => {
             "das ist ein Ordner; eine Zeichnung darin angeben, die auf .dxf endet".to_owned()
         }
+        FileTrouble::IsFolder(FileKind::Attachment) => {
+            "das ist ein Ordner; die Datei darin nennen, die angehängt werden soll".to_owned()
+        }
         FileTrouble::IsFolder(kind) => {
             format!("das ist ein Ordner; eine Datei darin angeben, die auf .ron endet ({})", a(*kind))
         }
@@ -64,6 +67,9 @@ fn trouble(trouble: &FileTrouble) -> String {
         FileTrouble::ControlCharacter(kind) => {
             format!("ein Steuerzeichen, wie in einer Datei, die kein Text ist; {} ist einfacher Text", a(*kind))
         }
+        FileTrouble::Empty(FileKind::Attachment) => {
+            "diese Datei ist leer: nichts anzuhängen".to_owned()
+        }
         FileTrouble::Empty(kind) => {
             format!("das ist eine leere Datei; {} beginnt mit `(version: 1,`", a(*kind))
         }
@@ -74,6 +80,10 @@ fn trouble(trouble: &FileTrouble) -> String {
         FileTrouble::More(count) => format!("{count} weitere Stellen sind ebenso falsch"),
         FileTrouble::NameIsNoText => {
             "der Name dieser Datei ist kein Text; ihr einen Namen aus einfachen Buchstaben geben".to_owned()
+        }
+
+        FileTrouble::NoAttachment => {
+            "Dateien dieser Art werden nicht angehängt; möglich sind Bilder, PDF, Text, CSV, XML und JSON".to_owned()
         }
 
         FileTrouble::PictureKind(kind) => format!(
@@ -157,6 +167,8 @@ const fn a(kind: FileKind) -> &'static str {
         FileKind::Picture => "ein Bild",
         FileKind::Levels => "eine Tabelle von Bodenhöhen",
         FileKind::Drawing => "eine DXF-Zeichnung",
+        FileKind::Record => "ein Protokoll eines Auftrags",
+        FileKind::Attachment => "eine Anlage",
         FileKind::Any => "eine Datei",
     }
 }
@@ -172,6 +184,8 @@ const fn no(kind: FileKind) -> &'static str {
         FileKind::Picture => "kein Bild",
         FileKind::Levels => "keine Tabelle von Bodenhöhen",
         FileKind::Drawing => "keine DXF-Zeichnung",
+        FileKind::Record => "kein Protokoll eines Auftrags",
+        FileKind::Attachment => "keine Anlage",
         FileKind::Any => "keine Datei",
     }
 }

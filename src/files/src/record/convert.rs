@@ -1,0 +1,347 @@
+//! Between the file form of a record and the model.
+
+use baywright_planner::geometry::angle;
+use baywright_planner::model::record as r;
+use baywright_planner::model::{Id, RearToe};
+
+use super::file::{
+    AttachmentKindFile, BecauseFile, BegunFile, DecisionFile, EntryFile, InstrumentFile, LineFile,
+    ProvenFile, ResultFile, RuleFile, StepFile, StepKindFile, ValueOfFile, WayFile, WayOutFile, WhatFile,
+    WithinFile, WorkListFile,
+};
+use crate::figure::{Clock, Day, Figure};
+
+/// Both ways, every variant named: adding one to either side does not compile until it stands here.
+macro_rules! same {
+    ($file:ident, $model:ty: $($name:ident = $own:ident),+ $(,)?) => {
+        impl From<$file> for $model {
+            fn from(file: $file) -> Self {
+                match file { $($file::$name => Self::$own),+ }
+            }
+        }
+        impl From<$model> for $file {
+            fn from(model: $model) -> Self {
+                match model { $(<$model>::$own => Self::$name),+ }
+            }
+        }
+    };
+}
+
+same!(
+    StepKindFile, r::StepKind: Why = Why, Procedure = Procedure, ScanBefore = ScanBefore, Sensor = Sensor,
+    TyresAndLoad = TyresAndLoad, RideHeights = RideHeights, Alignment = Alignment, Floor = Floor, Park = Park, Clear = Clear,
+    Marks = Marks, CheckDistances = CheckDistances, Stand = Stand, Routine = Routine, Result = Result, ScanAfter = ScanAfter,
+    Drive = Drive, Sign = Sign
+);
+same!(ProvenFile, r::ProvenFigure: DirectionDeg = Direction, DistanceMm = Distance, AsideMm = Aside);
+same!(DecisionFile, r::Decision: Inside = Inside, Outside = Outside, CannotSay = CannotSay);
+same!(RuleFile, r::DecisionRule: GuardedAcceptance = GuardedAcceptance);
+same!(WayFile, r::Way: Left = Left, Right = Right, Up = Up, Down = Down);
+same!(
+    AttachmentKindFile, r::AttachmentKind: Photo = Photo, Scan = Scan, AlignmentSheet = AlignmentSheet, Sheet = Sheet
+);
+
+fn id(name: &str) -> Id {
+    name.into()
+}
+
+fn value(own: Option<Figure>) -> Option<f64> {
+    own.map(|own| own.0)
+}
+
+fn figure(own: Option<f64>) -> Option<Figure> {
+    own.map(Figure)
+}
+
+fn day(own: Option<Day>) -> Option<jiff::civil::Date> {
+    own.map(|own| own.0)
+}
+
+pub fn begun_of(file: &BegunFile) -> r::Begun {
+    let because = |own: &BecauseFile| r::Because {
+        work: own.work.clone(),
+        note: own.note.clone(),
+        provenance: (&own.source).into(),
+    };
+    let line = |own: &LineFile| r::RecordLine {
+        aiming: id(&own.aiming),
+        title: own.title.clone(),
+        sensor: id(&own.sensor),
+        because: own.because.iter().map(because).collect(),
+        provenance: (&own.source).into(),
+    };
+    let list = |own: &WorkListFile| r::WorkList { name: own.name.clone(), provenance: (&own.source).into() };
+    r::Begun {
+        job: file.job.clone(),
+        car: file.car.clone(),
+        plate: file.plate.clone(),
+        by: file.by.clone(),
+        at: file.at.0,
+        bay: id(&file.bay),
+        layout: file.layout.clone(),
+        arrangement: id(&file.arrangement),
+        vehicle: id(&file.vehicle),
+        list: file.list.as_ref().map(list),
+        lines: file.lines.iter().map(line).collect(),
+    }
+}
+
+pub fn begun_file(model: &r::Begun) -> BegunFile {
+    let because = |own: &r::Because| BecauseFile {
+        work: own.work.clone(),
+        note: own.note.clone(),
+        source: (&own.provenance).into(),
+    };
+    let line = |own: &r::RecordLine| LineFile {
+        aiming: own.aiming.to_string(),
+        title: own.title.clone(),
+        sensor: own.sensor.to_string(),
+        because: own.because.iter().map(because).collect(),
+        source: (&own.provenance).into(),
+    };
+    let list = |own: &r::WorkList| WorkListFile { name: own.name.clone(), source: (&own.provenance).into() };
+    BegunFile {
+        job: model.job.clone(),
+        car: model.car.clone(),
+        plate: model.plate.clone(),
+        by: model.by.clone(),
+        at: Clock(model.at),
+        bay: model.bay.to_string(),
+        layout: model.layout.clone(),
+        arrangement: model.arrangement.to_string(),
+        vehicle: model.vehicle.to_string(),
+        list: model.list.as_ref().map(list),
+        lines: model.lines.iter().map(line).collect(),
+    }
+}
+
+pub fn entry_of(file: &EntryFile) -> r::Entry {
+    r::Entry { by: file.by.clone(), at: file.at.0, what: what_of(&file.what) }
+}
+
+pub fn entry_file(model: &r::Entry) -> EntryFile {
+    EntryFile { by: model.by.clone(), at: Clock(model.at), what: what_file(&model.what) }
+}
+
+fn step_of(file: &StepFile) -> r::StepId {
+    r::StepId { kind: file.kind.into(), aiming: file.aiming.as_deref().map(id) }
+}
+
+fn step_file(model: &r::StepId) -> StepFile {
+    StepFile { kind: model.kind.into(), aiming: model.aiming.as_ref().map(Id::to_string) }
+}
+
+fn instrument_of(file: &InstrumentFile) -> r::Instrument {
+    r::Instrument { name: file.name.clone(), serial: file.serial.clone(), due: day(file.due) }
+}
+
+fn instrument_file(model: &r::Instrument) -> InstrumentFile {
+    InstrumentFile { name: model.name.clone(), serial: model.serial.clone(), due: model.due.map(Day) }
+}
+
+fn what_of(file: &WhatFile) -> r::What {
+    use r::What as M;
+    match file {
+        WhatFile::StepDone { step } => M::StepDone { step: step_of(step) },
+        WhatFile::NotApplicable { step, why } => M::NotApplicable { step: step_of(step), why: why.clone() },
+        WhatFile::TakenBack { step, why } => M::TakenBack { step: step_of(step), why: why.clone() },
+        WhatFile::Value { step, of, value: own, allowed } => M::Value(r::Entered {
+            step: step_of(step),
+            of: match of {
+                ValueOfFile::Faults => r::ValueOf::Faults,
+                ValueOfFile::TyrePressureBar { wheel } => r::ValueOf::TyrePressure((*wheel).into()),
+                ValueOfFile::TargetHeightMm { placement } => r::ValueOf::TargetHeight(id(placement)),
+                ValueOfFile::CarAtStartMm { nth } => r::ValueOf::CarAtStart(*nth),
+                ValueOfFile::CarAtEndMm { nth } => r::ValueOf::CarAtEnd(*nth),
+                ValueOfFile::DrivenKm => r::ValueOf::Driven,
+            },
+            value: own.0,
+            allowed: r::Within { low: value(allowed.low), high: value(allowed.high) },
+        }),
+        WhatFile::Reading { aiming, from, to, read_mm, instrument, temperature_c } => {
+            M::Reading(r::Reading {
+                aiming: id(aiming),
+                from: id(from),
+                to: id(to),
+                read_mm: read_mm.0,
+                instrument: instrument.as_ref().map(instrument_of),
+                temperature_c: value(*temperature_c),
+            })
+        }
+        WhatFile::Decided { aiming, placement, of, off, u95, allowed, unseen, taped, decision, rule } => {
+            M::Decided(r::Decided {
+                aiming: id(aiming),
+                placement: id(placement),
+                of: (*of).into(),
+                off: off.0,
+                u95: u95.0,
+                allowed: allowed.0,
+                unseen: value(*unseen),
+                taped: *taped as usize,
+                decision: (*decision).into(),
+                rule: (*rule).into(),
+            })
+        }
+        WhatFile::Alignment { rear_left_toe_deg, rear_right_toe_deg, set_back_mm, taken } => {
+            M::Alignment(r::AlignmentSheet {
+                rear_toe: RearToe {
+                    left_rad: rear_left_toe_deg.map(Figure::radians),
+                    right_rad: rear_right_toe_deg.map(Figure::radians),
+                },
+                set_back_mm: value(*set_back_mm),
+                taken: day(*taken),
+            })
+        }
+        WhatFile::RideHeights { front_left_mm, front_right_mm, rear_left_mm, rear_right_mm } => {
+            M::RideHeights {
+                heights_mm: [*front_left_mm, *front_right_mm, *rear_left_mm, *rear_right_mm].map(value),
+            }
+        }
+        WhatFile::FloorConfirmed { surveyed, instrument } => {
+            M::FloorConfirmed { surveyed: surveyed.0, instrument: instrument.as_ref().map(instrument_of) }
+        }
+        WhatFile::Routine { aiming, result, note } => M::Routine {
+            aiming: id(aiming),
+            result: match result {
+                ResultFile::Passed => r::RoutineResult::Passed,
+                ResultFile::Failed { out } => r::RoutineResult::Failed {
+                    out: out
+                        .iter()
+                        .map(|own| r::WayOut { way: own.way.into(), by_rad: own.by_deg.map(Figure::radians) })
+                        .collect(),
+                },
+            },
+            note: note.clone(),
+        },
+        WhatFile::Document { aiming, document, edition, date } => M::Document(r::MakersDocument {
+            aiming: id(aiming),
+            document: document.clone(),
+            edition: edition.clone(),
+            date: day(*date),
+        }),
+        WhatFile::Attached { file, sha256, bytes, kind, step } => M::Attached(r::Attachment {
+            file: file.clone(),
+            sha256: sha256.clone(),
+            bytes: *bytes,
+            kind: (*kind).into(),
+            step: step.as_ref().map(step_of),
+        }),
+        WhatFile::Withdrawn { sha256, why } => M::Withdrawn { sha256: sha256.clone(), why: why.clone() },
+        WhatFile::Accepted { aiming, code, about, measured, sentence, why } => {
+            M::Accepted(r::AcceptedFinding {
+                aiming: id(aiming),
+                code: code.clone(),
+                about: about.clone(),
+                measured: value(*measured),
+                sentence: sentence.clone(),
+                why: why.clone(),
+            })
+        }
+        WhatFile::Signed { role } => M::Signed { role: role.clone() },
+        WhatFile::Labour { work, minutes } => M::Labour { work: work.clone(), minutes: minutes.0 },
+        WhatFile::Closed => M::Closed,
+        WhatFile::Reopened { why } => M::Reopened { why: why.clone() },
+    }
+}
+
+fn what_file(model: &r::What) -> WhatFile {
+    use WhatFile as F;
+    use r::What as M;
+    match model {
+        M::StepDone { step } => F::StepDone { step: step_file(step) },
+        M::NotApplicable { step, why } => F::NotApplicable { step: step_file(step), why: why.clone() },
+        M::TakenBack { step, why } => F::TakenBack { step: step_file(step), why: why.clone() },
+        M::Value(own) => F::Value {
+            step: step_file(&own.step),
+            of: match &own.of {
+                r::ValueOf::Faults => ValueOfFile::Faults,
+                r::ValueOf::TyrePressure(wheel) => ValueOfFile::TyrePressureBar { wheel: (*wheel).into() },
+                r::ValueOf::TargetHeight(own) => ValueOfFile::TargetHeightMm { placement: own.to_string() },
+                r::ValueOf::CarAtStart(nth) => ValueOfFile::CarAtStartMm { nth: *nth },
+                r::ValueOf::CarAtEnd(nth) => ValueOfFile::CarAtEndMm { nth: *nth },
+                r::ValueOf::Driven => ValueOfFile::DrivenKm,
+            },
+            value: own.value.into(),
+            allowed: WithinFile { low: figure(own.allowed.low), high: figure(own.allowed.high) },
+        },
+        M::Reading(own) => F::Reading {
+            aiming: own.aiming.to_string(),
+            from: own.from.to_string(),
+            to: own.to.to_string(),
+            read_mm: own.read_mm.into(),
+            instrument: own.instrument.as_ref().map(instrument_file),
+            temperature_c: figure(own.temperature_c),
+        },
+        M::Decided(own) => F::Decided {
+            aiming: own.aiming.to_string(),
+            placement: own.placement.to_string(),
+            of: own.of.into(),
+            off: own.off.into(),
+            u95: own.u95.into(),
+            allowed: own.allowed.into(),
+            unseen: figure(own.unseen),
+            taped: u32::try_from(own.taped).unwrap_or(u32::MAX),
+            decision: own.decision.into(),
+            rule: own.rule.into(),
+        },
+        M::Alignment(own) => {
+            let degrees = |own: Option<f64>| own.map(|own| Figure(angle::degrees(own)));
+            F::Alignment {
+                rear_left_toe_deg: degrees(own.rear_toe.left_rad),
+                rear_right_toe_deg: degrees(own.rear_toe.right_rad),
+                set_back_mm: figure(own.set_back_mm),
+                taken: own.taken.map(Day),
+            }
+        }
+        M::RideHeights { heights_mm } => {
+            let [front_left_mm, front_right_mm, rear_left_mm, rear_right_mm] = heights_mm.map(figure);
+            F::RideHeights { front_left_mm, front_right_mm, rear_left_mm, rear_right_mm }
+        }
+        M::FloorConfirmed { surveyed, instrument } => F::FloorConfirmed {
+            surveyed: Day(*surveyed),
+            instrument: instrument.as_ref().map(instrument_file),
+        },
+        M::Routine { aiming, result, note } => F::Routine {
+            aiming: aiming.to_string(),
+            result: match result {
+                r::RoutineResult::Passed => ResultFile::Passed,
+                r::RoutineResult::Failed { out } => ResultFile::Failed {
+                    out: out
+                        .iter()
+                        .map(|own| WayOutFile {
+                            way: own.way.into(),
+                            by_deg: own.by_rad.map(Figure::degrees),
+                        })
+                        .collect(),
+                },
+            },
+            note: note.clone(),
+        },
+        M::Document(own) => F::Document {
+            aiming: own.aiming.to_string(),
+            document: own.document.clone(),
+            edition: own.edition.clone(),
+            date: own.date.map(Day),
+        },
+        M::Attached(own) => F::Attached {
+            file: own.file.clone(),
+            sha256: own.sha256.clone(),
+            bytes: own.bytes,
+            kind: own.kind.into(),
+            step: own.step.as_ref().map(step_file),
+        },
+        M::Withdrawn { sha256, why } => F::Withdrawn { sha256: sha256.clone(), why: why.clone() },
+        M::Accepted(own) => F::Accepted {
+            aiming: own.aiming.to_string(),
+            code: own.code.clone(),
+            about: own.about.clone(),
+            measured: figure(own.measured),
+            sentence: own.sentence.clone(),
+            why: own.why.clone(),
+        },
+        M::Signed { role } => F::Signed { role: role.clone() },
+        M::Labour { work, minutes } => F::Labour { work: work.clone(), minutes: (*minutes).into() },
+        M::Closed => F::Closed,
+        M::Reopened { why } => F::Reopened { why: why.clone() },
+    }
+}

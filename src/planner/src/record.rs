@@ -1,0 +1,42 @@
+//! The record of a visit at work: how one begins, what may be entered, what of it holds, which steps there are and in what state, the one
+//! answer for the whole visit, and what is still missing.
+//!
+//! Everything here is pure: the record and the set-ups go in, plain data comes out. Nothing that was entered is ever taken away: of two
+//! entries of the same the later one holds. Nothing here says of a sensor that it is aimed.
+
+mod answer;
+mod append;
+mod begin;
+mod found;
+mod holds;
+mod lacks;
+mod proven;
+mod steps;
+
+use crate::assessment::Assessment;
+use crate::model::{Arrangement, Id};
+
+pub use answer::{PartAnswer, PlaceAnswer, VisitAnswer, Way, answer};
+pub use append::{Refused, Told, append};
+pub use begin::{BeginWith, begin};
+pub use found::{OpenFinding, about, accept, measured, open_findings};
+pub use holds::{DecidedNow, Held, Holds, is_overdue};
+pub use lacks::{Lack, lacks};
+pub use proven::proven;
+pub use steps::{AskedValue, Beside, Caution, Need, StepState, Task, VisitStep, steps};
+
+/// One aiming of a visit as its set-up stands, with what is found of it.
+#[derive(Clone, Copy, Debug)]
+pub struct Part<'a> {
+    /// The set-up.
+    pub arrangement: &'a Arrangement,
+    /// Its answer.
+    pub assessment: &'a Assessment,
+}
+
+impl<'a> Part<'a> {
+    /// Which aiming it is.
+    pub const fn aiming(&self) -> &'a Id {
+        &self.arrangement.aiming.id
+    }
+}

@@ -1,0 +1,71 @@
+//! The figures that a step asks for, and what they may be.
+
+use super::super::Part;
+use super::AskedValue;
+use super::tasks::All;
+use crate::model::record::{CAR_CHECKS, StepId, StepKind, ValueOf, Within};
+use crate::model::{Arrangement, TargetHeight, Wheel};
+
+pub(super) fn asked(all: &All<'_>, id: &StepId, part: Option<&Part<'_>>) -> Vec<AskedValue> {
+    let value = |of: ValueOf, allowed: Within| {
+        let entered = all.holds.value(id, &of).map(|own| own.what.value);
+        AskedValue { of, allowed, entered }
+    };
+    match id.kind {
+        StepKind::ScanBefore => vec![value(ValueOf::Faults, Within::default())],
+        // What is left is to be explained.
+        StepKind::ScanAfter => vec![value(ValueOf::Faults, Within::range(0.0, 0.0))],
+        StepKind::TyresAndLoad => {
+            Wheel::ALL.map(|own| value(ValueOf::TyrePressure(own), Within::default())).to_vec()
+        }
+        StepKind::Park => {
+            (1..=CAR_CHECKS).map(|nth| value(ValueOf::CarAtStart(nth), Within::default())).collect()
+        }
+        StepKind::Stand => {
+            let heights = part.map(heights).unwrap_or_default().into_iter();
+            heights.map(|(of, within)| value(of, within)).collect()
+        }
+        StepKind::Result => {
+            let end = |nth| Some((nth, car_at_end(all, id, part?.arrangement, nth)?));
+            let ends = (1..=CAR_CHECKS).filter_map(end);
+            ends.map(|(nth, within)| value(ValueOf::CarAtEnd(nth), within)).collect()
+        }
+        StepKind::Drive => vec![value(ValueOf::Driven, Within::default())],
+        StepKind::Why
+        | StepKind::Procedure
+        | StepKind::Sensor
+        | StepKind::RideHeights
+        | StepKind::Alignment
+        | StepKind::Floor
+        | StepKind::Clear
+        | StepKind::Marks
+        | StepKind::CheckDistances
+        | StepKind::Routine
+        | StepKind::Sign => Vec::new(),
+    }
+}
+
+/// The heights of targets that stand, with what the procedure allows.
+fn heights(part: &Part<'_>) -> Vec<(ValueOf, Within)> {
+    let placements = part.arrangement.aiming.placements.iter().zip(&part.assessment.scene.targets);
+    let standing = placements.filter(|(own, _)| own.height != TargetHeight::OnFloor);
+    let asked = standing.map(|(own, placed)| {
+        let meant = placed.meant.height_mm;
+        let within =
+            own.tolerance.height_mm.map_or_else(Within::default, |by| Within::range(meant - by, meant + by));
+        (ValueOf::TargetHeight(own.id.clone()), within)
+    });
+    asked.collect()
+}
+
+/// What a distance to the car may read if the car has not moved: as at the start, within what two readings of the shop's tape differ by in
+/// 95 of 100 cases ([`baywright_survey::decide::has_changed`]). `None` where none was taped at the start.
+fn car_at_end(all: &All<'_>, id: &StepId, arrangement: &Arrangement, nth: u8) -> Option<Within> {
+    let parked_for = all.parked_for(id.aiming.as_ref()?)?;
+    let parked = StepId::of_aiming(StepKind::Park, parked_for.clone());
+    let start = all.holds.value(&parked, &ValueOf::CarAtStart(nth))?.what.value;
+    // Either way, any value alike (JCGM 100, 4.3.7).
+    let u_each = arrangement.shop.tape_read_mm / 3.0_f64.sqrt();
+    let by = 1.959_963_984_540_054 * std::f64::consts::SQRT_2 * u_each;
+    Some(Within::range(start - by, start + by))
+}
