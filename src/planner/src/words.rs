@@ -23,6 +23,7 @@ pub mod screen;
 pub mod sheet_command;
 pub mod sheets;
 pub mod shop;
+pub mod this_car;
 pub mod visits;
 
 mod about;
