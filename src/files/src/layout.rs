@@ -8,6 +8,7 @@ mod first;
 mod fourth;
 mod from_model;
 mod ninth;
+mod on_car;
 mod second;
 mod seventh;
 mod sixth;
@@ -18,7 +19,7 @@ mod to_model;
 
 use serde::{Deserialize, Serialize};
 
-use crate::figure::{Day, Figure, Place, Point, vec2};
+use crate::figure::{Day, Figure, Point, vec2};
 use crate::source::SourceFile;
 use crate::text::Text;
 use crate::version::{self, Reader};
@@ -26,6 +27,7 @@ use crate::version::{self, Reader};
 pub use building::BuildingFile;
 pub use dimensions::DimensionFile;
 pub use from_model::file_of;
+pub use on_car::OnThisCarFile;
 pub use things::{things_of, things_text};
 pub use to_model::layout_of;
 
@@ -487,44 +489,6 @@ pub struct MarkTapedFile {
     pub from: String,
     pub to: String,
     pub read_mm: Figure,
-}
-
-/// What was measured on this very car.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct OnThisCarFile {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub sensor_at_mm: Option<Place>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub rear_toe: Option<RearToeFile>,
-    /// Positive if the right front wheel stands further back.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub set_back_mm: Option<Figure>,
-    /// Its diameter, between kerbs.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub turning_circle_mm: Option<Figure>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub wheels_mm: Option<WheelsFile>,
-}
-
-/// The wheel points of this car, vehicle frame.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct WheelsFile {
-    pub front_left: Point,
-    pub front_right: Point,
-    pub rear_left: Point,
-    pub rear_right: Point,
-}
-
-/// Toe of the rear wheels, positive toe-in; of one of them alone while the other one's is not known.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct RearToeFile {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub left_deg: Option<Figure>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub right_deg: Option<Figure>,
 }
 
 /// Where the stand of one placement is. Left out, a stand is on its mark.

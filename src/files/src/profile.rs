@@ -1,10 +1,11 @@
-//! The file form of a vehicle profile, version 7. Apart from the model, so that either may change without the other.
+//! The file form of a vehicle profile, version 8. Apart from the model, so that either may change without the other.
 
 mod fifth;
 mod first;
 mod fourth;
 mod from_model;
 mod second;
+mod seventh;
 mod sixth;
 mod third;
 mod to_model;
@@ -32,7 +33,8 @@ pub const VERSIONS: &[Reader<ProfileFile>] = &[
     Reader { version: 3, read: |text| text.parse().map(from_third) },
     Reader { version: 4, read: |text| text.parse().map(from_fourth) },
     Reader { version: 5, read: |text| text.parse().map(from_fifth) },
-    Reader { version: 6, read: |text| text.parse().map(sixth::seventh) },
+    Reader { version: 6, read: |text| text.parse().map(from_sixth) },
+    Reader { version: 7, read: |text| text.parse().map(seventh::eighth) },
     Reader { version: version::PROFILE, read: Text::parse },
 ];
 
@@ -45,7 +47,11 @@ fn from_fourth(fourth: ProfileFile) -> ProfileFile {
 }
 
 fn from_fifth(fifth: ProfileFile) -> ProfileFile {
-    sixth::seventh(fifth::sixth(fifth))
+    from_sixth(fifth::sixth(fifth))
+}
+
+fn from_sixth(sixth: ProfileFile) -> ProfileFile {
+    seventh::eighth(sixth::seventh(sixth))
 }
 
 /// Frequencies are gigahertz in files and hertz in the model.
@@ -187,6 +193,9 @@ pub struct RideHeightsFile {
     pub front_right_mm: Figure,
     pub rear_left_mm: Figure,
     pub rear_right_mm: Figure,
+    /// How far each may be off on a car that is aimed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub allowed_mm: Option<Figure>,
 }
 
 /// A named point of the body.

@@ -12,7 +12,7 @@ use crate::spot;
 use crate::text::Text;
 
 /// The present version of vehicle profiles.
-pub const PROFILE: u32 = 7;
+pub const PROFILE: u32 = 8;
 
 /// The present version of bay layouts.
 pub const LAYOUT: u32 = 11;

@@ -4,9 +4,9 @@ pub use crate::check::finding::{
     Basis, Code, Cure, Facts, Finding, Quantity, Severity, Shorter, Step, Subject,
 };
 pub use crate::check::{
-    AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MOST_LOSS_DB,
-    MarkFor, MayBe, Meets, Misplaced, OffBy, OffPlace, OnRunways, Open, Opened, Painted, Reaches, StandReach,
-    StandSide, Tilt, TooLarge, TooSmall, Under,
+    AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, LinesApart, Lit,
+    MOST_LOSS_DB, MarkFor, MayBe, Meets, Misplaced, OffBy, OffPlace, OnRunways, Open, Opened, Painted,
+    Reaches, RideFact, StandReach, StandSide, Tilt, TooLarge, TooSmall, Under,
 };
 use crate::scene::Scene;
 

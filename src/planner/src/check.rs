@@ -9,7 +9,9 @@ mod axis;
 mod beam;
 mod beyond_bay;
 mod car_clash;
+mod car_moved;
 mod car_place;
+mod centrelines;
 pub mod claim;
 mod conditions;
 mod door_leaf;
@@ -38,8 +40,10 @@ mod person_near;
 mod picture;
 mod place_unsure;
 mod raised;
+mod ride_height;
 mod ring;
 mod runs;
+mod sheet;
 mod shut_door;
 mod sight;
 mod stand_clash;
@@ -71,6 +75,7 @@ pub use beam::MOST_LOSS_DB;
 pub use beyond_bay::{Beyond, Reaches};
 pub(crate) use beyond_bay::{own_bay, used_floor};
 pub(crate) use car_place::without;
+pub use centrelines::LinesApart;
 pub use claim::{Claim, Claims, MovesWith, Volume};
 pub use door_leaf::DoorPart;
 pub(crate) use figures::on_examples;
@@ -84,6 +89,7 @@ pub use open_pit::Open;
 pub use outside_room::TooLarge;
 pub use permanent_mark::Painted;
 pub use picture::{Lit, Picture};
+pub use ride_height::RideFact;
 pub use shut_door::Opened;
 pub use sight::InSight;
 pub use stand_off_mark::{OffBy, OffPlace};
@@ -202,6 +208,10 @@ pub const ALL: &[Check] = &[
     floor_levels::CHECK,
     axis::CHECK,
     alignment::CHECK,
+    sheet::CHECK,
+    ride_height::CHECK,
+    centrelines::CHECK,
+    car_moved::CHECK,
     figures::CHECK,
     conditions::CHECK,
 ];

@@ -131,6 +131,14 @@ pub enum OfThisCar {
     TurningCircle,
     /// Where its wheels stand.
     Wheels,
+    /// Its alignment sheet, beyond rear toe and set-back.
+    Sheet,
+    /// The heights of its wheel arches.
+    Arches,
+    /// Where points of its body are.
+    BodyPoints,
+    /// Whether it stood still.
+    Stood,
 }
 
 /// What something is.

@@ -270,9 +270,9 @@ impl Edit {
             Self::Remember(fingerprint) => {
                 here(layout, at, |own| own.vehicle_fingerprint = Some(fingerprint.clone()))
             }
-            Self::OnThisCar(measured) => here(layout, at, |own| own.on_this_car = *measured),
+            Self::OnThisCar(measured) => here(layout, at, |own| own.on_this_car.clone_from(measured)),
             Self::Tape { from, to, read_mm } => here(layout, at, |own| parked::tape(own, from, to, *read_mm)),
-            Self::LayAnew => here(layout, at, |own| own.marks_taped.clear()),
+            Self::LayAnew => here(layout, at, parked::lay_anew),
             Self::Visit(aimings) => here(layout, at, |own| own.visit.clone_from(aimings)),
             Self::Carried(runways) => here(layout, at, |own| own.on_runways.clone_from(runways)),
             Self::InBay { bay, kept_empty } => in_bay::choose(layout, at, bay.as_ref(), kept_empty),

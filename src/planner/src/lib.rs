@@ -6,6 +6,7 @@
 //!
 //! Lengths are millimetres, angles radians, frames as [`model`] says.
 
+pub mod as_measured;
 pub mod assess;
 pub mod assessment;
 pub mod check;
@@ -29,9 +30,9 @@ pub use baywright_geometry as geometry;
 pub use assess::{assess, assess_fully};
 pub use assessment::{
     AlignmentFigure, Assessment, Basis, Beyond, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact,
-    InSight, InZone, Lacks, Lit, MarkFor, MayBe, Meets, OffBy, OffPlace, OnRunways, Open, Opened, Painted,
-    Promise, Quantity, Reaches, Severity, Shorter, StandReach, StandSide, Step, Subject, Tilt, TooLarge,
-    TooSmall, Under, Verdict,
+    InSight, InZone, Lacks, LinesApart, Lit, MarkFor, MayBe, Meets, OffBy, OffPlace, OnRunways, Open, Opened,
+    Painted, Promise, Quantity, Reaches, RideFact, Severity, Shorter, StandReach, StandSide, Step, Subject,
+    Tilt, TooLarge, TooSmall, Under, Verdict,
 };
 pub use judge::judge;
 pub use scene::Scene;

@@ -165,7 +165,8 @@ impl<'a> Standing<'a> {
         let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
         let givens = scene.givens(arrangement)?;
         let instruments = figures::instruments(arrangement);
-        let budget = Budget::of(&plan, &givens, &instruments).ok()?;
+        let budget =
+            Budget::of_cambered(&plan, &givens, &instruments, &figures::cambers(arrangement)).ok()?;
         let prior = Known::as_laid(&budget);
         let position = |id: &Id| scene.marks.iter().position(|mark| mark.id == *id);
         let candidates: Vec<Option<Candidate>> = scene

@@ -161,7 +161,8 @@ impl Scene {
         let zones = place_zones(arrangement, &bay_from_vehicle, &bay_from_sensor, &targets, carried_at);
         let (marks, runs) = lay_marks(arrangement, &bay_from_vehicle, &targets);
         let treads = car::treads(arrangement, &bay_from_vehicle);
-        let readings = readings(arrangement, &marks, &treads);
+        let plumbed = plumbed(arrangement, &bay_from_vehicle, &targets);
+        let readings = readings(arrangement, &marks, &plumbed, &treads);
         Self {
             room: Room::of(arrangement),
             carried_at_mm: carried_at,
@@ -371,7 +372,7 @@ fn givens(
     let vehicle = &arrangement.vehicle;
     let vehicle_from_bay = bay_from_vehicle.inverse();
     let wheels = Wheel::ALL.map(|w| arrangement.wheel_point(w));
-    let body_points = vehicle.body_points.iter().map(|p| p.at.truncate()).collect();
+    let body_points = (0..vehicle.body_points.len()).filter_map(|nth| arrangement.body_point(nth)).collect();
     // A mark belongs to where the target should be, not to where it stands.
     let targets = targets.iter().map(|t| vehicle_from_bay * t.meant.place.origin()).collect();
     let widths = Wheel::ALL.map(|w| vehicle.tyre_width(w));
@@ -408,16 +409,48 @@ fn lay_marks(
     (marks, runs)
 }
 
+/// Where the marks come to lie if those under the wheels are plumbed from hubs whose camber is known, bay frame, in the plan's
+/// order; none where no camber is, for then it is where they are meant.
+fn plumbed(
+    arrangement: &Arrangement,
+    bay_from_vehicle: &PlanPose,
+    targets: &[PlacedTarget],
+) -> Option<Vec<Result<DVec2, MarkFault>>> {
+    let off = |wheel: Wheel| arrangement.plumbed_from_middle(wheel);
+    if Wheel::ALL.iter().all(|wheel| off(*wheel) == DVec2::ZERO) {
+        return None;
+    }
+    let givens = givens(arrangement, bay_from_vehicle, targets)?;
+    let mut laid = Vec::with_capacity(arrangement.aiming.mark_plan.len());
+    for step in &arrangement.aiming.mark_plan {
+        let meant = marks::lay_next(&laid, &step.construction, &givens);
+        laid.push(match step.construction {
+            marks::Construction::WheelPoint { wheel } => meant.map(|at| at + off(wheel)),
+            _ => meant,
+        });
+    }
+    Some(laid.into_iter().map(|mark| mark.map(|at| *bay_from_vehicle * at)).collect())
+}
+
 /// What the tape reads between all marks that a person can tape: not the points under the tyres, and not through a tyre, nor
 /// along the floor through a runway that carries the car. From a mark on a runway to one on the floor it reads the slope.
-fn readings(arrangement: &Arrangement, marks: &[PlacedMark], treads: &[Polygon]) -> Vec<Reading> {
+fn readings(
+    arrangement: &Arrangement,
+    marks: &[PlacedMark],
+    plumbed: &Option<Vec<Result<DVec2, MarkFault>>>,
+    treads: &[Polygon],
+) -> Vec<Reading> {
     let made: Vec<_> = arrangement
         .aiming
         .mark_plan
         .iter()
         .zip(marks)
-        .filter(|(step, _)| !matches!(step.construction, marks::Construction::WheelPoint { .. }))
-        .filter_map(|(_, mark)| Some((mark, mark.at.ok()?)))
+        .enumerate()
+        .filter(|(_, (step, _))| !matches!(step.construction, marks::Construction::WheelPoint { .. }))
+        .filter_map(|(nth, (_, mark))| {
+            let lies = plumbed.as_ref().and_then(|all| all.get(nth)).unwrap_or(&mark.at);
+            Some((mark, (*lies).ok()?))
+        })
         .collect();
     let mut readings = Vec::new();
     for (i, (to, q)) in made.iter().enumerate() {

@@ -39,8 +39,29 @@ pub enum Way {
     Out,
 }
 
-/// A wheel's toe, radians, positive in. `None` if a figure is no number or negative, minutes are 60 or more, a rim is no wider than
-/// the difference.
+/// How far a figure is turned, radians, without a sign: a camber, a thrust angle or a set-back as a sheet has it, too. `None` if a
+/// figure is no number or negative, minutes are 60 or more, a rim is no wider than the difference.
+///
+/// ```
+/// use baywright_survey::alignment::{SheetFigure, turned};
+/// assert!((turned(SheetFigure::DegreesMinutes(0.0, 45.0)).unwrap().to_degrees() - 0.75).abs() < 1e-12);
+/// assert_eq!(turned(SheetFigure::Degrees(-0.1)), None);
+/// ```
+pub fn turned(figure: SheetFigure) -> Option<f64> {
+    let at_rim =
+        |off: f64, rim: f64| (off >= 0.0 && rim > off && rim.is_finite()).then(|| libm::asin(off / rim));
+    let is = |figure: f64| figure >= 0.0 && figure.is_finite();
+    match figure {
+        SheetFigure::Degrees(degrees) => is(degrees).then(|| angle::radians(degrees)),
+        SheetFigure::DegreesMinutes(degrees, minutes) => {
+            (is(degrees) && (0.0..60.0).contains(&minutes)).then(|| angle::radians(degrees + minutes / 60.0))
+        }
+        SheetFigure::AtRim { mm, rim_mm } => at_rim(mm, rim_mm),
+        SheetFigure::AtRimInches { inches, rim_inches } => at_rim(inches, rim_inches),
+    }
+}
+
+/// A wheel's toe, radians, positive in. `None` as [`turned`].
 ///
 /// 2 mm at 406.4 mm (16 inches) is 0.282°:
 ///
@@ -50,17 +71,7 @@ pub enum Way {
 /// assert!((toe.to_degrees() + 0.282).abs() < 5e-4);
 /// ```
 pub fn toe(figure: SheetFigure, way: Way) -> Option<f64> {
-    let at_rim =
-        |off: f64, rim: f64| (off >= 0.0 && rim > off && rim.is_finite()).then(|| libm::asin(off / rim));
-    let is = |figure: f64| figure >= 0.0 && figure.is_finite();
-    let turned = match figure {
-        SheetFigure::Degrees(degrees) => is(degrees).then(|| angle::radians(degrees)),
-        SheetFigure::DegreesMinutes(degrees, minutes) => {
-            (is(degrees) && (0.0..60.0).contains(&minutes)).then(|| angle::radians(degrees + minutes / 60.0))
-        }
-        SheetFigure::AtRim { mm, rim_mm } => at_rim(mm, rim_mm),
-        SheetFigure::AtRimInches { inches, rim_inches } => at_rim(inches, rim_inches),
-    }?;
+    let turned = turned(figure)?;
     Some(if way == Way::In { turned } else { -turned })
 }
 

@@ -34,6 +34,7 @@ pub struct Budget {
     givens: Givens,
     errors: Errors,
     places: Vec<DVec2>,
+    expected: Vec<DVec2>,
     follows: Matrix,
     covariance: Matrix,
 }
@@ -92,17 +93,55 @@ impl Budget {
     /// assert!((seen.u.to_degrees() - 0.0400).abs() < 5e-5);
     /// ```
     pub fn of(plan: &[Construction], givens: &Givens, shop: &Instruments) -> Result<Self, BudgetFault> {
+        Self::of_cambered(plan, givens, shop, &[None; 4])
+    }
+
+    /// The same for a car whose cambers are known, of each wheel in [`Wheel::ALL`]'s order with its standard uncertainty, radians,
+    /// positive with the top outwards; of a wheel of which nothing is known it is 0 as well as `shop` knows it. A mark under a
+    /// wheel is plumbed from its hub: it comes to lie R·sin γ outboard of the tyre's middle, where it is meant, and what is built
+    /// from it lies off accordingly ([`Budget::expected`]).
+    ///
+    /// # Errors
+    /// Why there is none.
+    ///
+    /// Cambers of 2° left and 1° right in front and at the rear, R 310: the middle between the wheels is shifted by 2.70 mm to the
+    /// left, and so is what lies ahead of it.
+    ///
+    /// ```
+    /// use baywright_geometry::{DVec2, marks::{Construction, Givens, Reach, Wheel}};
+    /// use baywright_survey::budget::*;
+    /// let wheels = [(0., 780.), (0., -780.), (-2550., 780.), (-2550., -780.)].map(DVec2::from);
+    /// let givens = Givens::new(wheels, DVec2::X, [205.0; 4], vec![], vec![]).unwrap();
+    /// let wheel = |wheel| Construction::WheelPoint { wheel };
+    /// let ahead = |from, through| Construction::Prolong { from, through, reach: Reach::Length(3600.0) };
+    /// let mut plan: Vec<Construction> = Wheel::ALL.map(wheel).to_vec();
+    /// plan.extend([ahead(2, 0), ahead(3, 1), Construction::Middle { first: 4, second: 5 }]);
+    /// let shop = Instruments { camber_rad: 0.003, ..Instruments::PERFECT };
+    /// let [left, right] = [2.0_f64, 1.0].map(|own| Some((own.to_radians(), 0.0005)));
+    /// let budget = Budget::of_cambered(&plan, &givens, &shop, &[left, right, left, right]).unwrap();
+    /// assert!((budget.expected()[6].y - 2.70).abs() < 0.005 && budget.places()[6].y.abs() < 1e-9);
+    /// // It is known: what is left of it is smaller than where nothing was.
+    /// let unknown = Budget::of(&plan, &givens, &shop).unwrap();
+    /// assert!(budget.ellipse(6).unwrap().long_mm < 0.2 * unknown.ellipse(6).unwrap().long_mm);
+    /// ```
+    pub fn of_cambered(
+        plan: &[Construction],
+        givens: &Givens,
+        shop: &Instruments,
+        cambers: &[Option<(f64, f64)>; 4],
+    ) -> Result<Self, BudgetFault> {
         if plan.len() > MOST_STEPS {
             return Err(BudgetFault::TooMany);
         }
-        if !shop.is_sound() {
+        let known = |(is, u): &(f64, f64)| is.abs() < 1.0 && (0.0..f64::INFINITY).contains(u);
+        if !shop.is_sound() || !cambers.iter().flatten().all(known) {
             return Err(BudgetFault::NoFigure);
         }
         let mut places = Vec::with_capacity(plan.len());
         for (mark, place) in lay(plan, givens).into_iter().enumerate() {
             places.push(place.map_err(|fault| BudgetFault::NoMark { mark, fault })?);
         }
-        let errors = Errors::of(plan, &places, shop);
+        let errors = Errors::of(plan, &places, shop, cambers);
         let flat = |off: &[f64]| {
             let mut laid = Vec::with_capacity(plan.len());
             errors.lay(givens, off, &mut laid);
@@ -110,12 +149,21 @@ impl Budget {
         };
         let found = propagate_all(flat, errors.inputs(), &[]).ok_or(BudgetFault::TooUnsure)?;
         let (follows, covariance) = (found.follows, found.covariance);
-        Ok(Self { givens: givens.clone(), errors, places, follows, covariance })
+        let mut laid = Vec::with_capacity(plan.len());
+        let means: Vec<f64> = errors.inputs().iter().map(|own| own.at).collect();
+        errors.lay(givens, &means, &mut laid);
+        let expected: Vec<DVec2> = (0..plan.len()).map(|mark| among(&laid, mark)).collect();
+        Ok(Self { givens: givens.clone(), errors, places, expected, follows, covariance })
     }
 
     /// Where the marks are meant to be.
     pub fn places(&self) -> &[DVec2] {
         &self.places
+    }
+
+    /// Where they come to lie as far as that is known beforehand: beside that place where hubs are plumbed whose camber is known.
+    pub fn expected(&self) -> &[DVec2] {
+        &self.expected
     }
 
     /// What may be off: the inputs, in their order.
@@ -165,7 +213,7 @@ impl Budget {
 
     /// What is sought, with its uncertainty and what each input adds. `None` if it names a mark that is not there, or has no value.
     pub fn outcome(&self, sought: &Sought) -> Option<Outcome> {
-        let (value, slope) = sought.of(&self.places)?;
+        let (value, slope) = sought.of(&self.expected)?;
         let sensitivities = self.follows.transposed().times_column(&slope);
         Some(outcome(value, &sensitivities, self.inputs(), &[]))
     }

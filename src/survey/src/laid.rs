@@ -244,7 +244,7 @@ fn unseen_of_each(
     /// 80 of 100, by Baarda.
     const POWER: f64 = 0.8;
     let prior = Known::as_laid(budget);
-    let (_, mut slope) = sought.of(budget.places())?;
+    let (_, mut slope) = sought.of(budget.expected())?;
     slope.push(0.0);
     let rows: Vec<Vec<f64>> = taped.iter().map(|own| Some(prior.row(own)?.1)).collect::<Option<Vec<_>>>()?;
     let inverse = if taped.is_empty() { None } else { Some(Cholesky::of(&spread(&prior, &rows, taped))?) };
@@ -416,7 +416,7 @@ fn wrong(prior: &Known, read: &[Read], what: What, budget: &Budget) -> Option<Wr
         }
         What::Mislaid(mark) | What::Alone(mark) => {
             let known = opened(prior, read, &[what], budget)?;
-            let by = *known.places().get(mark)? - *budget.places().get(mark)?;
+            let by = *known.places().get(mark)? - *budget.expected().get(mark)?;
             let cell = |a, b| known.covariance().at(2 * mark + a, 2 * mark + b);
             let u_mm = crate::network::Ellipse::of(cell(0, 0), cell(0, 1), cell(1, 1)).long_mm;
             Some(Wrong::Mark { mark, by, u_mm })

@@ -115,7 +115,7 @@ pub fn follows(budget: &Budget, candidate: &Candidate) -> Option<Vec<f64>> {
 impl Known {
     /// As laid, by the budget.
     pub fn as_laid(budget: &Budget) -> Self {
-        Self { places: budget.places().to_vec(), scale: 0.0, covariance: budget.with_scale(), taped: 0 }
+        Self { places: budget.expected().to_vec(), scale: 0.0, covariance: budget.with_scale(), taped: 0 }
     }
 
     /// Marks with x and y of each in turn, then the tape's scale, by a covariance; `None` if its size is not theirs or a figure is

@@ -9,8 +9,10 @@ mod picked;
 pub mod room;
 pub mod rows;
 mod several;
+mod sheet_typed;
 mod steady;
 mod step;
+mod this_car;
 pub mod typed;
 pub(in crate::screen) mod which;
 

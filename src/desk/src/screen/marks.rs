@@ -119,6 +119,7 @@ impl Desk {
         if proof.strange > 0 {
             ui.add(Label::new(widgets::soft(ui, texts.strange(proof.strange))).wrap());
         }
+        self.car_under_the_marks(ui);
         ui.add(Label::new(widgets::soft(ui, texts.says_nothing_of_sensor)).wrap());
     }
 

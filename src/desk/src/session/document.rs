@@ -285,7 +285,7 @@ impl Document {
             vehicle: car.id.clone(),
             vehicle_fingerprint: None,
             aiming: draft.aiming()?.clone(),
-            on_this_car: if same { saved.on_this_car } else { Default::default() },
+            on_this_car: if same { saved.on_this_car.clone() } else { Default::default() },
             marks_taped: Vec::new(),
             stands: Vec::new(),
             // The aimings of the car may have other names by now.

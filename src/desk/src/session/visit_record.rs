@@ -122,9 +122,12 @@ impl RecordInHand {
         }
         let broken = self.kept.broken()?.nth;
         let after = broken.unwrap_or(0);
-        let went_on = self.record().entries.iter().skip(after).any(|own| {
-            matches!(own.what, What::WentOn { entry } if entry == broken)
-        });
+        let went_on = self
+            .record()
+            .entries
+            .iter()
+            .skip(after)
+            .any(|own| matches!(own.what, What::WentOn { entry } if entry == broken));
         (!went_on).then_some(Shut::Changed(broken))
     }
 

@@ -64,6 +64,7 @@ fn vehicle(class: VehicleClass) -> Vehicle {
         tyre_width_rear_mm: None,
         ground_clearance_mm: of.ground_clearance,
         ride_heights: None,
+        ride_height_off_mm: None,
         outline_top: class.outline_top(&of),
         outline_side: class.outline_side(&of),
         assumed: Vec::new(),

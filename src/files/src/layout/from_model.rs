@@ -2,17 +2,17 @@
 
 use baywright_planner::geometry::PlanPose;
 use baywright_planner::model::{
-    Building, FloorSurvey, Layout, LevelPoint, MarkTaped, OnThisCar, ParkedKnown, RearToe, SavedArrangement,
-    Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay,
+    Building, FloorSurvey, Layout, LevelPoint, MarkTaped, ParkedKnown, SavedArrangement, Shape, StandSet,
+    TapedRoom, TapedWall, Thing, Underlay,
 };
 
 use super::{
     ArrangementFile, BuildingFile, DoorFile, FloorFeatureFile, HallBayFile, KeepFreeFile, LayoutFile,
-    LevelFile, MarkTapedFile, MovedFile, OnThisCarFile, OpeningFile, ParkedFile, ParkedKnownFile,
-    PermanentMarkFile, RearToeFile, RoomFile, RunwayFile, SetFile, ShapeFile, StandAtFile, SurveyFile,
-    TapedFile, TapedWallFile, ThingFile, UnderlayFile, WallFile, WheelsFile,
+    LevelFile, MarkTapedFile, MovedFile, OpeningFile, ParkedFile, ParkedKnownFile, PermanentMarkFile,
+    RoomFile, RunwayFile, SetFile, ShapeFile, StandAtFile, SurveyFile, TapedFile, TapedWallFile, ThingFile,
+    UnderlayFile, WallFile, on_car,
 };
-use crate::figure::{Day, Figure, Point, place, point, points};
+use crate::figure::{Day, Figure, Point, point, points};
 
 /// The file that describes a layout.
 pub fn file_of(layout: &Layout) -> LayoutFile {
@@ -197,16 +197,7 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
         in_bay: saved.in_bay.as_ref().map(ToString::to_string),
         kept_empty: saved.kept_empty.iter().map(ToString::to_string).collect(),
         kept_shut: saved.kept_shut.iter().map(ToString::to_string).collect(),
-        on_this_car: (saved.on_this_car != OnThisCar::default()).then(|| OnThisCarFile {
-            sensor_at_mm: saved.on_this_car.sensor_at.map(place),
-            rear_toe: rear_toe(saved.on_this_car.rear_toe),
-            set_back_mm: saved.on_this_car.set_back_mm.map(Figure),
-            turning_circle_mm: saved.on_this_car.turning_circle_mm.map(Figure),
-            wheels_mm: saved.on_this_car.wheels.map(|wheels| {
-                let [front_left, front_right, rear_left, rear_right] = wheels.map(point);
-                WheelsFile { front_left, front_right, rear_left, rear_right }
-            }),
-        }),
+        on_this_car: on_car::file_of(&saved.on_this_car),
         marks_taped: saved.marks_taped.iter().map(mark_taped).collect(),
         building: saved.building.as_deref().map(building),
         stands: saved
@@ -236,11 +227,6 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
 
 fn mark_taped(own: &MarkTaped) -> MarkTapedFile {
     MarkTapedFile { from: own.from.to_string(), to: own.to.to_string(), read_mm: Figure(own.read_mm) }
-}
-
-fn rear_toe(toe: RearToe) -> Option<RearToeFile> {
-    let [left_deg, right_deg] = [toe.left_rad, toe.right_rad].map(|own| own.map(Figure::degrees));
-    (toe != RearToe::default()).then_some(RearToeFile { left_deg, right_deg })
 }
 
 fn stand(set: &StandSet) -> SetFile {

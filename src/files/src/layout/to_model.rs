@@ -5,16 +5,16 @@ use baywright_planner::model::fault::{Allowed, Fault, Found};
 use baywright_planner::model::validate::{self, limits};
 use baywright_planner::model::{
     Bay, Building, FloorFeature, FloorSurvey, Footprint, Ground, HallBay, Id, KeepFree, Layout, LevelPoint,
-    MarkTaped, Moved, OnThisCar, Opening, ParkedKnown, PermanentMark, Place, RearToe, Runway,
-    SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay, Wall,
+    MarkTaped, Moved, Opening, ParkedKnown, PermanentMark, Place, Runway, SavedArrangement, Shape, StandSet,
+    TapedRoom, TapedWall, Thing, Underlay, Wall,
 };
 
 use super::building::Built;
 use super::{
-    ArrangementFile, LayoutFile, MarkTapedFile, OnThisCarFile, OpeningFile, ParkedKnownFile,
-    PermanentMarkFile, RearToeFile, SetFile, ShapeFile, SurveyFile, TapedFile, ThingFile, UnderlayFile,
+    ArrangementFile, LayoutFile, MarkTapedFile, OpeningFile, ParkedKnownFile, PermanentMarkFile, SetFile,
+    ShapeFile, SurveyFile, TapedFile, ThingFile, UnderlayFile, on_car,
 };
-use crate::figure::{Figure, Point, vec2, vec3, vecs};
+use crate::figure::{Figure, Point, vec2, vecs};
 use crate::shape::Faults;
 
 /// The layout that a file describes, checked. `id` is the file's stem.
@@ -334,7 +334,7 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
         in_bay: file.in_bay.as_deref().map(Id::from),
         kept_empty: file.kept_empty.iter().map(|own| own.as_str().into()).collect(),
         kept_shut: file.kept_shut.iter().map(|own| own.as_str().into()).collect(),
-        on_this_car: file.on_this_car.as_ref().map(on_this_car).unwrap_or_default(),
+        on_this_car: file.on_this_car.as_ref().map(on_car::to_model).unwrap_or_default(),
         marks_taped: file.marks_taped.iter().map(mark_taped).collect(),
         building,
         stands: file.stands.iter().map(|s| (s.placement.as_str().into(), set(&s.set))).collect(),
@@ -353,23 +353,8 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
     }
 }
 
-fn on_this_car(file: &OnThisCarFile) -> OnThisCar {
-    OnThisCar {
-        sensor_at: file.sensor_at_mm.map(vec3),
-        rear_toe: file.rear_toe.map(rear_toe).unwrap_or_default(),
-        set_back_mm: file.set_back_mm.map(|mm| mm.0),
-        turning_circle_mm: file.turning_circle_mm.map(|mm| mm.0),
-        wheels: file.wheels_mm.map(|w| [w.front_left, w.front_right, w.rear_left, w.rear_right].map(vec2)),
-    }
-}
-
 fn mark_taped(file: &MarkTapedFile) -> MarkTaped {
     MarkTaped { from: file.from.as_str().into(), to: file.to.as_str().into(), read_mm: file.read_mm.0 }
-}
-
-fn rear_toe(file: RearToeFile) -> RearToe {
-    let [left_rad, right_rad] = [file.left_deg, file.right_deg].map(|own| own.map(Figure::radians));
-    RearToe { left_rad, right_rad }
 }
 
 fn set(file: &SetFile) -> StandSet {

@@ -68,6 +68,7 @@ fn body(car: &Vehicle) -> BodyFile {
                 front_right_mm: front_right.into(),
                 rear_left_mm: rear_left.into(),
                 rear_right_mm: rear_right.into(),
+                allowed_mm: car.ride_height_off_mm.map(Figure),
             }
         }),
         outline_top_mm: entered(BodyPart::OutlineTop).then(|| points(&car.outline_top)),

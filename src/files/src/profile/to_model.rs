@@ -128,6 +128,7 @@ fn body(file: &BodyFile, class: VehicleClass, id: Id) -> Vehicle {
     car.ride_heights = file
         .ride_heights
         .map(|r| [r.front_left_mm.0, r.front_right_mm.0, r.rear_left_mm.0, r.rear_right_mm.0]);
+    car.ride_height_off_mm = file.ride_heights.and_then(|own| own.allowed_mm).map(|mm| mm.0);
     car.assume();
     car
 }

@@ -6,8 +6,6 @@
 //! Limit: the aiming's own; an aiming that names none still is not for a car as crooked as [`CROOKED_RAD`] or [`SET_BACK_MM`] say:
 //! that needs care.
 
-use baywright_geometry::thrust_heading;
-
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::{Check, Context, finding};
 use crate::model::Arrangement;
@@ -37,9 +35,9 @@ pub(super) const CHECK: Check =
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let limits = &context.arrangement.aiming.alignment;
     let car = &context.arrangement.on_this_car;
-    let thrust = car.rear_toe.both_rad().map(|(left, right)| thrust_heading(left, right));
+    let thrust = car.thrust_rad();
     // What was read of one wheel wants the other.
-    let half_toe = car.rear_toe.left_rad.is_some() != car.rear_toe.right_rad.is_some();
+    let half_toe = car.is_half_read();
     let quantities: [fn(f64) -> Quantity; 2] = [Quantity::Angle, Quantity::Length];
     let figures = [
         (AlignmentFigure::ThrustAngle, (limits.thrust_angle_rad, CROOKED_RAD), thrust),
@@ -76,8 +74,8 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 /// The set-back as the sheet says; or as the wheels were measured on this car, if that is beyond the limit and more than was
 /// entered: how far the right front wheel stands further back than the left one along the centreline, mm.
 fn set_back(arrangement: &Arrangement) -> Option<f64> {
-    let entered = arrangement.on_this_car.set_back_mm;
-    let Some([left, right, ..]) = arrangement.on_this_car.wheels else { return entered };
+    let entered = arrangement.told_set_back_mm();
+    let Some([left, right, ..]) = arrangement.measured_wheels() else { return entered };
     let shown = (left - right).dot(arrangement.centreline().0.forward());
     let limit = arrangement.aiming.alignment.set_back_mm.unwrap_or(SET_BACK_MM);
     let is_worse = shown.abs() > limit * (1.0 + HAIR) && shown.abs() > entered.map_or(0.0, f64::abs);

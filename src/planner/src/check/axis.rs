@@ -23,8 +23,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 /// Whether the aiming follows the thrust line, and the rear toe of this car is not entered, of both wheels.
 pub(super) fn is_unknown(arrangement: &Arrangement) -> bool {
-    arrangement.aiming.axis == ReferenceAxis::ThrustLine
-        && arrangement.on_this_car.rear_toe.both_rad().is_none()
+    arrangement.aiming.axis == ReferenceAxis::ThrustLine && arrangement.on_this_car.thrust_rad().is_none()
 }
 
 #[cfg(test)]

@@ -193,6 +193,7 @@ pub fn vehicle() -> Vehicle {
         tyre_width_rear_mm: None,
         ground_clearance_mm: 150.0,
         ride_heights: None,
+        ride_height_off_mm: None,
         outline_top: body.outer().to_vec(),
         outline_side: [(-3400.0, 150.0), (850.0, 150.0), (850.0, 1500.0), (-3400.0, 1500.0)]
             .map(DVec2::from)

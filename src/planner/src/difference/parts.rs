@@ -3,8 +3,10 @@
 use baywright_geometry::{DVec2, PlanPose, Polygon, Span, angle};
 
 use super::{Change, Figure, Kind, OfThisCar, SAME_MM, SAME_RAD};
+use crate::model::sheet::SET_BACK_UNIT;
 use crate::model::{
-    FloorFeature, HallBay, KeepFree, Material, OnThisCar, Opening, RearToe, Runway, StandSet, Thing,
+    AlignmentSheet, FloorFeature, HallBay, KeepFree, Material, OnThisCar, Opening, RearToe, Runway, StandSet,
+    Thing, Told,
 };
 
 /// The two if they are not the same.
@@ -52,15 +54,34 @@ pub(super) fn on_this_car(was: &OnThisCar, now: &OnThisCar) -> Vec<Change> {
         (was != now).then(|| Change::OnThisCar(what, [was.is_some(), now.is_some()]))
     }
     // Of one wheel or of both.
-    fn toe(of: &OnThisCar) -> Option<&RearToe> {
-        Some(&of.rear_toe).filter(|own| **own != RearToe::default())
+    let toe = |of: &OnThisCar| Some(of.told_rear_toe()).filter(|own| *own != RearToe::default());
+    let set_back = |of: &OnThisCar| {
+        let told = of.sheet_to_type();
+        told.set_back.reads.map(|reads| (reads, told.set_back.way, told.set_back_unit))
+    };
+    // What is told of by itself is left out of the rest of the sheet.
+    let rest = |of: &OnThisCar| {
+        let mut sheet = of.sheet_to_type();
+        let [front_left, front_right, ..] = sheet.toe;
+        sheet.toe = [front_left, front_right, Told::default(), Told::default()];
+        (sheet.set_back, sheet.set_back_unit) = (Told::default(), SET_BACK_UNIT);
+        Some(sheet).filter(|own| *own != AlignmentSheet::default())
+    };
+    let wheels = |of: &OnThisCar| of.wheels.map(|wheels| (wheels, of.wheels_at));
+    let arches = |of: &OnThisCar| Some(of.arches_mm).filter(|own| *own != [None; 4]);
+    fn some<T>(all: &Vec<T>) -> Option<&Vec<T>> {
+        Some(all).filter(|all| !all.is_empty())
     }
     let all = [
         of(OfThisCar::Sensor, was.sensor_at.as_ref(), now.sensor_at.as_ref()),
-        of(OfThisCar::RearToe, toe(was), toe(now)),
-        of(OfThisCar::SetBack, was.set_back_mm.as_ref(), now.set_back_mm.as_ref()),
+        of(OfThisCar::RearToe, toe(was).as_ref(), toe(now).as_ref()),
+        of(OfThisCar::SetBack, set_back(was).as_ref(), set_back(now).as_ref()),
+        of(OfThisCar::Sheet, rest(was).as_ref(), rest(now).as_ref()),
         of(OfThisCar::TurningCircle, was.turning_circle_mm.as_ref(), now.turning_circle_mm.as_ref()),
-        of(OfThisCar::Wheels, was.wheels.as_ref(), now.wheels.as_ref()),
+        of(OfThisCar::Wheels, wheels(was).as_ref(), wheels(now).as_ref()),
+        of(OfThisCar::Arches, arches(was).as_ref(), arches(now).as_ref()),
+        of(OfThisCar::BodyPoints, some(&was.body_points), some(&now.body_points)),
+        of(OfThisCar::Stood, some(&was.stood), some(&now.stood)),
     ];
     all.into_iter().flatten().collect()
 }

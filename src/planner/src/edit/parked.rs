@@ -8,7 +8,7 @@ use crate::model::{Id, MarkTaped, OnThisCar, SavedArrangement, Shop, StandSet};
 /// stand elsewhere, what was taped between them is of no use.
 pub(super) fn park(own: &mut SavedArrangement, pose: PlanPose) {
     if own.parked != pose {
-        own.marks_taped.clear();
+        lay_anew(own);
     }
     own.parked = pose;
     own.parked_known = Shop::default().parked_anew(own.parked_known);
@@ -29,12 +29,18 @@ pub(super) fn car(own: &mut SavedArrangement, vehicle: &Id, aiming: &Id, fingerp
     (own.vehicle, own.aiming) = (vehicle.clone(), aiming.clone());
     own.vehicle_fingerprint = Some(fingerprint.to_owned());
     own.stands.clear();
-    own.marks_taped.clear();
+    lay_anew(own);
     own.on_this_car.sensor_at = None;
     if !same_car {
         own.on_this_car = OnThisCar::default();
         own.visit.clear();
     }
+}
+
+/// Other marks: what was taped between the old ones says nothing of them, nor whether the car stood still since.
+pub(super) fn lay_anew(own: &mut SavedArrangement) {
+    own.marks_taped.clear();
+    own.on_this_car.stood.clear();
 }
 
 /// What a tape read between two marks replaces what was read there, in its place among the others.
@@ -95,7 +101,7 @@ mod tests {
         let other_aiming = car(own.as_str(), "B").apply(&placed, &here).unwrap();
         assert!(other_aiming.arrangements[0].stands.is_empty());
         assert_eq!(other_aiming.arrangements[0].visit.len(), 2, "the visit is the car's");
-        let kept = other_aiming.arrangements[0].on_this_car;
+        let kept = other_aiming.arrangements[0].on_this_car.clone();
         assert_eq!((kept.rear_toe, kept.set_back_mm), (RearToe::of(0.001, 0.002), Some(3.0)));
         assert_eq!(kept.sensor_at, None, "another sensor may be aimed");
         let another = car("another", "B").apply(&placed, &here).unwrap();

@@ -63,6 +63,7 @@ impl Vehicle {
             tyre_width_rear_mm: None,
             ground_clearance_mm: 0.0,
             ride_heights: None,
+            ride_height_off_mm: None,
             outline_top: Vec::new(),
             outline_side: Vec::new(),
             assumed: BodyPart::ALL.map(Into::into).to_vec(),

@@ -97,7 +97,11 @@ fn body(before: &Vehicle, after: &Vehicle) -> Option<CarDeed> {
     let part = BodyPart::ALL.into_iter().find(|part| !same_part(*part, before, after)).map(CarDeed::Body);
     let rest = || {
         first([
-            (before.ride_heights != after.ride_heights, CarDeed::RideHeights),
+            (
+                before.ride_heights != after.ride_heights
+                    || before.ride_height_off_mm != after.ride_height_off_mm,
+                CarDeed::RideHeights,
+            ),
             (before.body_points != after.body_points, CarDeed::BodyPoints),
         ])
     };

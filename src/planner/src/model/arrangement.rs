@@ -1,9 +1,9 @@
 //! One car and one aiming in one bay, with the things where they are.
 
-use baywright_geometry::{DVec2, DVec3, PlanPose, angle};
+use baywright_geometry::PlanPose;
 use jiff::civil::Date;
 
-use super::{Aiming, Bay, Id, MarkTaped, Sensor, Shop, Vehicle, Wheel};
+use super::{Aiming, Bay, Id, MarkTaped, OnThisCar, Sensor, Shop, Vehicle};
 
 /// Where a target stands.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -39,65 +39,10 @@ pub enum ParkedKnown {
     },
 }
 
-/// What was measured on this very car; it overrides the profile, and shows.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct OnThisCar {
-    /// The sensor's place as built, vehicle frame.
-    pub sensor_at: Option<DVec3>,
-    /// Toe of the rear wheels. From the alignment sheet.
-    pub rear_toe: RearToe,
-    /// How far the right front wheel stands further back than the left one, mm; negative: the left one does. From the
-    /// alignment sheet.
-    pub set_back_mm: Option<f64>,
-    /// The turning circle between kerbs, its diameter, mm.
-    pub turning_circle_mm: Option<f64>,
-    /// The wheel points as this car stands, vehicle frame, in [`Wheel::ALL`]'s order: four feet, no trapezium.
-    pub wheels: Option<[DVec2; 4]>,
-}
-
-/// Toe of the rear wheels, as far as it is known, positive toe-in. What nobody entered of one wheel is not nothing: where the
-/// wheels push the car is known once both are.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct RearToe {
-    /// Of the left wheel, radians.
-    pub left_rad: Option<f64>,
-    /// Of the right wheel, radians.
-    pub right_rad: Option<f64>,
-}
-
-impl RearToe {
-    /// Of both wheels, radians.
-    pub const fn of(left_rad: f64, right_rad: f64) -> Self {
-        Self { left_rad: Some(left_rad), right_rad: Some(right_rad) }
-    }
-
-    /// Of the left and the right wheel, radians; `None` while either is not known.
-    pub fn both_rad(self) -> Option<(f64, f64)> {
-        self.left_rad.zip(self.right_rad)
-    }
-}
-
 impl Arrangement {
     /// The room to work in that is kept round the car, mm: the aiming's, else the shop's; 0 asks for none.
     pub fn working_room_mm(&self) -> f64 {
         self.aiming.working_room_mm.unwrap_or(self.shop.working_room_mm)
-    }
-
-    /// A wheel's point as measured on this car, else as its profile has it; vehicle frame.
-    pub fn wheel_point(&self, wheel: Wheel) -> DVec2 {
-        let own = Wheel::ALL.iter().position(|own| *own == wheel);
-        let measured = self.on_this_car.wheels.as_ref().zip(own).and_then(|(wheels, own)| wheels.get(own));
-        measured.copied().unwrap_or_else(|| self.vehicle.wheel_point(wheel))
-    }
-
-    /// From the middle of the rear wheel points to that of the front ones: vehicle from centreline, and how far apart they
-    /// are.
-    pub fn centreline(&self) -> (PlanPose, f64) {
-        let Some([front_left, front_right, rear_left, rear_right]) = self.on_this_car.wheels else {
-            return (PlanPose::IDENTITY, self.vehicle.wheelbase_mm);
-        };
-        let (front, rear) = ((front_left + front_right) * 0.5, (rear_left + rear_right) * 0.5);
-        (PlanPose::new(front, angle::heading(front - rear)), front.distance(rear))
     }
 }
 

@@ -250,7 +250,7 @@ impl Layout {
             in_bay: saved.in_bay.clone(),
             kept_empty: saved.kept_empty.clone(),
             kept_shut: saved.kept_shut.clone(),
-            on_this_car: saved.on_this_car,
+            on_this_car: saved.on_this_car.clone(),
             marks_taped: saved.marks_taped.clone(),
             stands,
             today: by.today,

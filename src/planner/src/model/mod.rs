@@ -16,6 +16,7 @@ pub mod assumed;
 mod bay;
 pub mod body;
 mod building;
+mod car_on_floor;
 mod dimension;
 mod examples;
 pub mod fault;
@@ -24,9 +25,11 @@ mod layout;
 mod levels;
 mod mark;
 mod material;
+mod on_this_car;
 mod plan;
 mod provenance;
 pub mod record;
+pub mod sheet;
 mod shop;
 mod shop_face;
 mod taped;
@@ -42,7 +45,7 @@ pub use aiming::{
     KeepClear, MarkStep, MeasuredAlong, PlaceTolerance, Placement, ReferenceAxis, Stand, StandOff, Target,
     TargetHeight, TargetKind, VerticalReference, ZoneFrame,
 };
-pub use arrangement::{Arrangement, Loading, OnThisCar, ParkedKnown, RearToe, StandSet};
+pub use arrangement::{Arrangement, Loading, ParkedKnown, StandSet};
 pub use bay::{
     Bay, FloorFeature, FloorFeatureKind, FloorSurvey, HallBay, KeepFree, KeepFreeKind, Opening, OpeningKind,
     PermanentMark, Runway, Wall,
@@ -58,8 +61,10 @@ pub use layout::{
 pub use levels::{LevelPoint, Levels};
 pub use mark::fnv1a;
 pub use material::{Material, Metal};
+pub use on_this_car::{MOST_STOOD, OnThisCar, RearToe, Stood, WheelsAt};
 pub use plan::PlanFault;
 pub use provenance::Provenance;
+pub use sheet::{AlignmentSheet, SheetUnit, Told};
 pub use shop::{JudgedBy, Shop, ShopFigure};
 pub use shop_face::{Minutes, ShopDocument, ShopFace, WorkStep};
 pub use taped::{MOST_TAPED, MarkTaped};

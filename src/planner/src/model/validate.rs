@@ -12,6 +12,7 @@ mod layout;
 mod letters;
 pub mod limits;
 mod near;
+mod on_car;
 mod record;
 mod shop;
 mod vehicle;

@@ -237,6 +237,8 @@ pub struct Vehicle {
     pub ground_clearance_mm: f64,
     /// Ride heights at the four arches (wheel arch edge above the wheel's middle), in [`Wheel::ALL`]'s order, if given.
     pub ride_heights: Option<[f64; 4]>,
+    /// How far each of them may be off on a car that is aimed, mm either way, if its maker says.
+    pub ride_height_off_mm: Option<f64>,
     /// Outline from above, vehicle frame.
     pub outline_top: Vec<DVec2>,
     /// Outline from the side: x ahead of the front axle, y up from the ground.

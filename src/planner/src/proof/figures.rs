@@ -66,7 +66,6 @@ impl Figure {
 pub(super) fn instruments(arrangement: &Arrangement) -> Instruments {
     let shop = &arrangement.shop;
     let standard = |half: f64| half / 3.0_f64.sqrt();
-    let hubs = Wheel::ALL.map(|_| arrangement.vehicle.tyre_diameter_mm / 2.0);
     Instruments {
         tape: Tape {
             read_mm: standard(shop.tape_read_mm),
@@ -81,10 +80,22 @@ pub(super) fn instruments(arrangement: &Arrangement) -> Instruments {
         wheel_aside_mm: standard(shop.wheel_found_mm),
         wheel_along_mm: standard(shop.wheel_found_mm),
         camber_rad: standard(shop.camber_known_rad),
-        hub_height_mm: hubs.into_iter().fold(0.0, f64::max),
+        hub_height_mm: arrangement.hub_height_mm(),
         square_rad: standard(shop.square_laid_rad),
         angle_rad: standard(shop.angle_laid_rad),
     }
+}
+
+/// How well a camber is known that a sheet gives, radians either way: sheets are printed to a minute or a twentieth of a degree
+/// (common practice, no source). What a shop knows of it without one is its own figure.
+const SHEET_CAMBER_RAD: f64 = 0.05 * std::f64::consts::PI / 180.0;
+
+/// The camber of each wheel that the sheet tells, with its standard uncertainty, radians. A wheel's mark is meant under the middle
+/// of the tyre ([`Arrangement::wheel_point`]) and is plumbed from the hub: the camber enters there, once, whether the wheels
+/// themselves were measured at the hubs or at the tyres.
+pub(super) fn cambers(arrangement: &Arrangement) -> [Option<(f64, f64)>; 4] {
+    let u = SHEET_CAMBER_RAD.min(arrangement.shop.camber_known_rad) / 3.0_f64.sqrt();
+    Wheel::ALL.map(|wheel| arrangement.on_this_car.sheet.camber_rad(wheel).map(|own| (own, u)))
 }
 
 pub(super) fn of(

@@ -1,8 +1,6 @@
 //! The car in the bay: what carries it, which way its reference axis points, what it fills.
 
-use baywright_geometry::{
-    Bounds, DVec2, Located, PlanPose, Polygon, Prism, locate_in, thrust_axis, thrust_heading,
-};
+use baywright_geometry::{Bounds, DVec2, Located, PlanPose, Polygon, Prism, locate_in, thrust_axis};
 
 use crate::model::{Arrangement, ReferenceAxis, Runway, Wheel};
 
@@ -26,10 +24,8 @@ pub(super) fn lies_on_mm(arrangement: &Arrangement, at: DVec2) -> f64 {
 /// in for the thrust line, and a check says so.
 pub(super) fn reference_axis(arrangement: &Arrangement) -> PlanPose {
     let (centreline, wheelbase) = arrangement.centreline();
-    match (arrangement.aiming.axis, arrangement.on_this_car.rear_toe.both_rad()) {
-        (ReferenceAxis::ThrustLine, Some((left, right))) => {
-            centreline * thrust_axis(wheelbase, thrust_heading(left, right))
-        }
+    match (arrangement.aiming.axis, arrangement.on_this_car.thrust_rad()) {
+        (ReferenceAxis::ThrustLine, Some(thrust)) => centreline * thrust_axis(wheelbase, thrust),
         _ => centreline,
     }
 }
@@ -41,7 +37,7 @@ pub(super) fn solids(
     bay_from_vehicle: &PlanPose,
     carried_at: f64,
 ) -> (Vec<Prism>, Bounds) {
-    let measured = arrangement.on_this_car.wheels.map(|wheels| arrangement.vehicle.tyres_at(wheels));
+    let measured = arrangement.measured_wheels().map(|wheels| arrangement.vehicle.tyres_at(wheels));
     let measured = measured.unwrap_or_default();
     let solids: Vec<Prism> = arrangement
         .vehicle

@@ -17,14 +17,15 @@ pub mod imports;
 pub mod layers;
 pub mod on_paper;
 pub mod proof;
-pub mod record_page;
 pub mod record;
+pub mod record_page;
 pub mod room_drawing;
 pub mod rooms;
 pub mod screen;
 pub mod sheet_command;
 pub mod sheets;
 pub mod shop;
+pub mod this_car;
 pub mod visits;
 
 mod assumed;

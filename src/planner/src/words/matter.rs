@@ -198,8 +198,7 @@ impl Matter<'_> {
 
     /// Whether the rear toe of one wheel alone is known.
     pub fn is_half_read(&self) -> bool {
-        let toe = &self.arrangement.on_this_car.rear_toe;
-        toe.left_rad.is_some() != toe.right_rad.is_some()
+        self.arrangement.on_this_car.is_half_read()
     }
 
     /// Whether a thing is a lamp.

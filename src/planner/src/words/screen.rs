@@ -246,7 +246,6 @@ texts! {
     set_back_hint, "What it is.";
     turning_circle, "A figure.";
     turning_circle_hint, "What it is.";
-    toe_hint, "What it is.";
     other_toe, "While one of two is typed.";
 
     // A visit.

@@ -53,10 +53,17 @@ pub(super) struct Errors {
     all_moved: Vec<Moved>,
     /// The inputs that make the tape longer.
     scale: Vec<usize>,
+    /// Of each wheel as far as it is known, with its standard uncertainty.
+    cambers: [Option<(f64, f64)>; 4],
 }
 
 impl Errors {
-    pub fn of(plan: &[Construction], places: &[DVec2], shop: &Instruments) -> Self {
+    pub fn of(
+        plan: &[Construction],
+        places: &[DVec2],
+        shop: &Instruments,
+        cambers: &[Option<(f64, f64)>; 4],
+    ) -> Self {
         let steps = plan.iter().enumerate().map(|(at, step)| {
             let meant = with_length(step, at, places);
             Step { meant, is_taped: stretched(&meant, 2.0) != meant }
@@ -68,6 +75,7 @@ impl Errors {
             moved: Vec::new(),
             all_moved: Vec::new(),
             scale: Vec::new(),
+            cambers: *cambers,
         };
         for (origin, input) in [
             (Origin::TapeScale, Input::normal(0.0, shop.tape.scale)),
@@ -108,7 +116,7 @@ impl Errors {
 
     /// An input by its origin: the one that is there, or a new one; none if it is off by nothing.
     fn add(&mut self, origin: Origin, input: Input) -> Option<usize> {
-        if input.u == 0.0 {
+        if input.u == 0.0 && input.at == 0.0 {
             return None;
         }
         let there = self.origins.iter().position(|own| *own == origin);
@@ -128,14 +136,18 @@ impl Errors {
     /// Of a wheel, the same whichever step asks.
     fn wheel(&mut self, wheel: Wheel, shop: &Instruments) -> Vec<Moved> {
         let outwards = if wheel.is_left() { DVec2::Y } else { -DVec2::Y };
+        let nth = Wheel::ALL.iter().position(|own| *own == wheel);
+        let known = nth.and_then(|nth| self.cambers.get(nth)).copied().flatten();
+        let (camber, camber_u) = known.unwrap_or((0.0, shop.camber_rad));
         [
-            (Origin::WheelAside(wheel), shop.wheel_aside_mm, DVec2::Y),
-            (Origin::WheelAlong(wheel), shop.wheel_along_mm, DVec2::X),
-            (Origin::Camber(wheel), shop.camber_rad, outwards * shop.hub_height_mm),
+            (Origin::WheelAside(wheel), (0.0, shop.wheel_aside_mm), DVec2::Y),
+            (Origin::WheelAlong(wheel), (0.0, shop.wheel_along_mm), DVec2::X),
+            // Of angles as small as that the sine is the angle: 5° are 5.006.
+            (Origin::Camber(wheel), (libm::sin(camber), camber_u), outwards * shop.hub_height_mm),
         ]
         .into_iter()
-        .filter_map(|(origin, u, by)| {
-            let input = self.add(origin, Input::normal(0.0, u))?;
+        .filter_map(|(origin, (is, u), by)| {
+            let input = self.add(origin, Input::normal(is, u))?;
             Some(Moved { input, by })
         })
         .collect()

@@ -172,7 +172,7 @@ impl Desk {
                 self.view.list_open = true;
                 let known = &self.answer.arrangement.on_this_car;
                 let texts = self.texts();
-                let missing = match known.rear_toe {
+                let missing = match known.told_rear_toe() {
                     RearToe { left_rad: None, .. } => texts.toe_left,
                     RearToe { right_rad: None, .. } => texts.toe_right,
                     _ => texts.set_back,

@@ -5,7 +5,7 @@ use baywright_planner::edit::{Edit, is_built};
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::hand::{WallGap, gap_to_wall, pose_of, wall_gaps};
 use baywright_planner::model::{
-    Effort, Id, Known, Material, Metal, ParkedKnown, RearToe, Shape, StandSet, Thing, ThingKind, Wheel,
+    Effort, Id, Known, Material, Metal, ParkedKnown, Shape, StandSet, Thing, ThingKind,
 };
 use baywright_planner::words::sentence_start;
 use egui::{IdSalt, RichText, Ui};
@@ -85,7 +85,7 @@ impl Desk {
     }
 
     /// A length; what is typed is taken exactly.
-    fn length_row(
+    pub(super) fn length_row(
         &self,
         ui: &mut Ui,
         fields: &mut Fields,
@@ -345,86 +345,6 @@ impl Desk {
         }
         ui.label(widgets::soft(ui, texts.marks_go_with_car));
         self.measured_rows(ui, fields, out);
-    }
-
-    /// What was measured on this very car: the sensor's place as built, the rear toe of the alignment sheet.
-    fn measured_rows(&self, ui: &mut Ui, fields: &mut Fields, out: &mut Vec<Command>) {
-        let (texts, forms) = (self.texts(), self.view.locale.language.forms());
-        let arrangement = &self.answer.arrangement;
-        let of = arrangement.vehicle.id.as_str();
-        let before = arrangement.on_this_car;
-        let mut now = before;
-        ui.add_space(4.0);
-        ui.label(RichText::new(texts.on_this_car).font(look::bold(size::SMALL)));
-        let mut measured = now.sensor_at.is_some();
-        if ui.checkbox(&mut measured, widgets::soft(ui, texts.sensor_measured)).changed() {
-            now.sensor_at = measured.then_some(arrangement.sensor.at);
-        }
-        if let Some(at) = &mut now.sensor_at {
-            for (axis, row) in
-                [(forms.ahead, forms.ahead_hint), (forms.aside, forms.aside_hint), (forms.above_ground, "")]
-                    .into_iter()
-                    .enumerate()
-            {
-                at[axis] = self.length_row(ui, fields, row, of, at[axis]).unwrap_or(at[axis]);
-            }
-            // The edge or line that the aiming goes by is what a tape is held to: the centre follows it.
-            let edges = &arrangement.sensor.edges;
-            for point in arrangement.aiming.sensor_points() {
-                let Some(above) = edges.above_centre_mm(point) else { continue };
-                let row = (forms.point_above_ground(point), texts.centre_follows_hint);
-                at.z = self.length_row(ui, fields, row, of, at.z + above).map_or(at.z, |typed| typed - above);
-            }
-        }
-        let mut feet = now.wheels.is_some();
-        if ui.checkbox(&mut feet, widgets::soft(ui, texts.wheels_measured)).changed() {
-            now.wheels = feet.then(|| Wheel::ALL.map(|wheel| arrangement.vehicle.wheel_point(wheel)));
-        }
-        for (wheel, at) in Wheel::ALL.into_iter().zip(now.wheels.iter_mut().flatten()) {
-            for (axis, of_axis) in [texts.wheel_ahead, texts.wheel_left].into_iter().enumerate() {
-                let label = texts.of_wheel(forms.wheel_of(wheel), of_axis);
-                let row = (label.as_str(), texts.wheels_hint);
-                at[axis] = self.length_row(ui, fields, row, of, at[axis]).unwrap_or(at[axis]);
-            }
-        }
-        now.rear_toe = self.toe_rows(ui, fields, of, now.rear_toe);
-        for (label, hint, value) in [
-            (texts.set_back, texts.set_back_hint, &mut now.set_back_mm),
-            (texts.turning_circle, texts.turning_circle_hint, &mut now.turning_circle_mm),
-        ] {
-            let shown = value.map_or_else(String::new, |mm| self.view.locale.length_to_type(mm));
-            let row = Row { label, hint, of };
-            let read = |text: &str| match text.trim() {
-                "" => Ok(None),
-                text => self.read_length(text).map(Some),
-            };
-            *value = fields.row(ui, &row, &shown, read).unwrap_or(*value);
-        }
-        if now != before {
-            out.push(Command::Bay(OfBay::Edit(Edit::OnThisCar(now))));
-        }
-    }
-
-    /// The rear toe, of each wheel as far as it is known; beside one alone it is said that the other's is missing.
-    fn toe_rows(&self, ui: &mut Ui, fields: &mut Fields, of: &str, mut toe: RearToe) -> RearToe {
-        let texts = self.texts();
-        for (label, own) in [(texts.toe_left, &mut toe.left_rad), (texts.toe_right, &mut toe.right_rad)] {
-            let degrees = own.map(angle::degrees);
-            let shown = degrees.map_or_else(String::new, |own| self.region().degrees_to_type(own));
-            if let Some(degrees) = degrees {
-                fields.stepping(Stepped::Degrees(degrees));
-            }
-            let row = Row { label, hint: texts.toe_hint, of };
-            let read = |text: &str| match text.trim() {
-                "" => Ok(None),
-                text => self.read_degrees(text).map(Some),
-            };
-            *own = fields.row(ui, &row, &shown, read).unwrap_or(*own);
-        }
-        if toe.left_rad.is_some() != toe.right_rad.is_some() {
-            ui.add(egui::Label::new(widgets::soft(ui, texts.other_toe)).wrap());
-        }
-        toe
     }
 
     /// How a target stands off its mark, in its own directions.

@@ -71,6 +71,16 @@ pub enum Code {
     AlignmentOff,
     /// The aiming limits what the alignment sheet would say, and nothing of it is entered.
     AlignmentUnknown,
+    /// A figure of the alignment sheet is not used: which way it goes, or at which rim, nobody said.
+    SheetOpen,
+    /// The thrust angle that the sheet prints is not what its rear toes give.
+    SheetDiffers,
+    /// A wheel arch is higher or lower than it may be, or the body leans.
+    RideHeight,
+    /// The centreline by the body leads elsewhere than the axis that the aiming names.
+    CentrelinesApart,
+    /// The car moved since its marks were laid.
+    CarMoved,
     /// Part of the set-up is outside, through a door that stands open.
     BeyondDoor,
     /// Part of the set-up lies in another bay of the hall, or in the rest of it; or another bay is kept empty for it.
@@ -137,7 +147,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 65] = [
+    pub const ALL: [Self; 70] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -172,6 +182,11 @@ impl Code {
         Self::CarPlace,
         Self::AlignmentOff,
         Self::AlignmentUnknown,
+        Self::SheetOpen,
+        Self::SheetDiffers,
+        Self::RideHeight,
+        Self::CentrelinesApart,
+        Self::CarMoved,
         Self::BeyondDoor,
         Self::BeyondBay,
         Self::WayIn,
@@ -243,6 +258,11 @@ impl Code {
             Self::CarPlace => "car-place",
             Self::AlignmentOff => "alignment-off",
             Self::AlignmentUnknown => "alignment-unknown",
+            Self::SheetOpen => "sheet-open",
+            Self::SheetDiffers => "sheet-differs",
+            Self::RideHeight => "ride-height",
+            Self::CentrelinesApart => "centrelines-apart",
+            Self::CarMoved => "car-moved",
             Self::BeyondDoor => "beyond-door",
             Self::BeyondBay => "beyond-bay",
             Self::WayIn => "way-in",

@@ -4,11 +4,12 @@ use baywright_geometry::marks::MarkFault;
 
 use super::Code;
 use crate::check::{
-    AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MarkFor, MayBe,
-    Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, StandReach, StandSide, TooLarge,
-    TooSmall, Under,
+    AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, LinesApart, Lit, MarkFor,
+    MayBe, Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, RideFact, StandReach,
+    StandSide, TooLarge, TooSmall, Under,
 };
 use crate::model::assumed::Assumed;
+use crate::model::sheet::{SheetLacks, SheetPart};
 use crate::model::{Id, Wheel};
 use crate::proof::{Doubt, Figure};
 use crate::scene::TargetPart;
@@ -94,6 +95,28 @@ pub enum Facts {
     AlignmentOff(AlignmentFigure),
     /// See [`Code::AlignmentUnknown`].
     AlignmentUnknown(AlignmentFigure),
+    /// See [`Code::SheetOpen`]: which figures, and why.
+    SheetOpen(Vec<(SheetPart, SheetLacks)>),
+    /// See [`Code::SheetDiffers`]: both, radians, positive to the left.
+    SheetDiffers {
+        /// As printed.
+        printed_rad: f64,
+        /// As worked out from the rear toes.
+        worked_rad: f64,
+    },
+    /// See [`Code::RideHeight`]: what of it.
+    RideHeight(RideFact),
+    /// See [`Code::CentrelinesApart`]: by how much.
+    CentrelinesApart(LinesApart),
+    /// See [`Code::CarMoved`]: by which distance.
+    CarMoved {
+        /// From this point of the floor.
+        from: Id,
+        /// To this one of the car.
+        to: Id,
+        /// By how much it reads more at the end, mm.
+        by_mm: f64,
+    },
     /// See [`Code::BeyondDoor`].
     BeyondDoor,
     /// See [`Code::BeyondBay`].
@@ -209,6 +232,11 @@ impl Facts {
             Self::CarPlace(_) => Code::CarPlace,
             Self::AlignmentOff(_) => Code::AlignmentOff,
             Self::AlignmentUnknown(_) => Code::AlignmentUnknown,
+            Self::SheetOpen(_) => Code::SheetOpen,
+            Self::SheetDiffers { .. } => Code::SheetDiffers,
+            Self::RideHeight(_) => Code::RideHeight,
+            Self::CentrelinesApart(_) => Code::CentrelinesApart,
+            Self::CarMoved { .. } => Code::CarMoved,
             Self::BeyondDoor => Code::BeyondDoor,
             Self::BeyondBay { .. } => Code::BeyondBay,
             Self::WayIn(_) => Code::WayIn,

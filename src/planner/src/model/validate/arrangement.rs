@@ -3,6 +3,7 @@
 use super::super::fault::{Allowed, Counted, Found};
 use super::super::{Arrangement, Wheel};
 use super::limits;
+use super::on_car::WHEELS;
 use super::{Faults, bay, layout, vehicle};
 
 pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
@@ -51,8 +52,7 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
 
 /// Wheels that were measured stand near where the profile has them: further off it is another car, or a figure mistyped.
 fn wheels(all: &Arrangement, faults: &mut Faults) {
-    for ((wheel, name), at) in
-        Wheel::ALL.into_iter().zip(layout::WHEELS).zip(all.on_this_car.wheels.iter().flatten())
+    for ((wheel, name), at) in Wheel::ALL.into_iter().zip(WHEELS).zip(all.on_this_car.wheels.iter().flatten())
     {
         let expected = all.vehicle.wheel_point(wheel).to_array();
         for (i, (value, expected)) in at.to_array().into_iter().zip(expected).enumerate() {

@@ -9,7 +9,8 @@ use super::super::{
     Underlay,
 };
 use super::limits;
-use super::{Faults, bay};
+use super::on_car::WHEELS;
+use super::{Faults, bay, on_car};
 
 pub(super) fn check(layout: &Layout, faults: &mut Faults) {
     bay::check("", &layout.bay, faults);
@@ -188,9 +189,6 @@ pub(super) fn marks_taped(path: &str, taped: &[MarkTaped], faults: &mut Faults) 
     }
 }
 
-/// The wheels as a file names them, in the order of [`super::super::Wheel::ALL`].
-pub(super) const WHEELS: [&str; 4] = ["front_left", "front_right", "rear_left", "rear_right"];
-
 pub(super) fn on_this_car(path: &str, car: &OnThisCar, faults: &mut Faults) {
     if let Some(at) = car.sensor_at {
         for (i, value) in at.to_array().into_iter().enumerate() {
@@ -213,4 +211,5 @@ pub(super) fn on_this_car(path: &str, car: &OnThisCar, faults: &mut Faults) {
             faults.number(format!("{path}.wheels_mm.{wheel}[{i}]"), value, &limits::ON_CAR);
         }
     }
+    on_car::check(path, car, faults);
 }

@@ -104,6 +104,22 @@ pub const TYRE_WIDTH: Range = Range::from(40.0, 1.5e3, MM);
 pub const MIRROR_HEIGHT: Range = Range::from(200.0, 6e3, MM);
 /// Wheel arch edge above the wheel's middle.
 pub const RIDE_HEIGHT: Range = Range::from(50.0, 3e3, MM);
+/// How far that may be off.
+pub const RIDE_OFF: Range = Range::from(0.5, 200.0, MM);
+/// A camber or toe as a sheet has it, decimal degrees, without a sign.
+pub const SHEET_DEGREES: Range = Range::from(0.0, 15.0, DEG);
+/// Minutes of an angle: 60 are a degree.
+pub const SHEET_MINUTES: Range = Range::from(0.0, 59.999_999, BARE);
+/// A figure that has none.
+pub const NO_MINUTES: Range = Range::from(0.0, 0.0, BARE);
+/// Between the edges of a rim, or of a set-back.
+pub const SHEET_MM: Range = Range::from(0.0, 200.0, MM);
+/// The same in inches.
+pub const SHEET_INCHES: Range = Range::from(0.0, 8.0, BARE);
+/// The diameter at which a sheet gives its toes.
+pub const RIM: Range = Range::from(203.2, 1016.0, MM);
+/// The same in inches.
+pub const RIM_INCHES: Range = Range::from(8.0, 40.0, BARE);
 /// Ground clearance.
 pub const CLEARANCE: Range = Range::from(20.0, 2e3, MM);
 /// A place on a car.

@@ -75,6 +75,9 @@ fn body(car: &Vehicle, faults: &mut Faults) {
     for (field, value) in arches.iter().zip(car.ride_heights.iter().flatten()) {
         faults.number(format!("body.ride_heights.{field}"), *value, &limits::RIDE_HEIGHT);
     }
+    if let Some(off) = car.ride_height_off_mm {
+        faults.number("body.ride_heights.allowed_mm", off, &limits::RIDE_OFF);
+    }
     if faults.list.len() == before {
         proportions(car, faults);
     }

@@ -65,6 +65,19 @@ pub const fn code(code: Code) -> &'static str {
         Code::AlignmentUnknown => {
             "The aiming limits thrust angle or set-back, and the alignment sheet is not entered; or only half of it is."
         }
+        Code::SheetOpen => {
+            "A figure of the alignment sheet is not used: nobody said which way it goes, or at which diameter a toe is given."
+        }
+        Code::SheetDiffers => {
+            "The thrust angle that the alignment sheet prints is not what its rear toes give."
+        }
+        Code::RideHeight => {
+            "A wheel arch is higher or lower than it may be or was not taped, or the body leans more than the aiming allows."
+        }
+        Code::CentrelinesApart => {
+            "The centreline by points of the body leads elsewhere than the axis that the aiming names."
+        }
+        Code::CarMoved => "The car moved since its marks were laid.",
         Code::BeyondDoor => {
             "Part of the set-up is outside, through a door that stands open; what is there is not known."
         }

@@ -73,6 +73,11 @@ impl About<'_> {
                  look round yourself."
                     .to_owned()
             }
+            Facts::SheetOpen(_)
+            | Facts::SheetDiffers { .. }
+            | Facts::RideHeight(_)
+            | Facts::CentrelinesApart(_)
+            | Facts::CarMoved { .. } => self.this_car_detail(finding),
             Facts::AlignmentOff(_) => "Have the wheels aligned first: a sensor that is aimed to a crooked car is crooked."
                 .to_owned(),
             Facts::AlignmentUnknown(AlignmentFigure::ThrustAngle) if self.is_half_read() => {

@@ -171,6 +171,10 @@ const fn of_this_car(what: OfThisCar) -> &'static str {
         OfThisCar::SetBack => "set-back",
         OfThisCar::TurningCircle => "turning circle",
         OfThisCar::Wheels => "places of the wheels",
+        OfThisCar::Sheet => "alignment sheet",
+        OfThisCar::Arches => "heights of the wheel arches",
+        OfThisCar::BodyPoints => "places of body points",
+        OfThisCar::Stood => "distances from the floor to the car",
     }
 }
 

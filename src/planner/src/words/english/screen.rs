@@ -247,10 +247,9 @@ pub const TEXTS: Screen = Screen {
     toe_left: "Rear left toe",
     toe_right: "Rear right toe",
     set_back: "Set-back",
-    set_back_hint: "From the alignment sheet: how far the right front wheel stands further back; negative: the left one does. Empty: not known",
+    set_back_hint: "From the alignment sheet: how far one front wheel stands further back than the other, without a sign. Empty: not known",
     turning_circle: "Turning circle",
     turning_circle_hint: "Between kerbs, its diameter. Empty: not known",
-    toe_hint: "From the alignment sheet: of one wheel, in degrees, positive if its front points to the middle of the car. Ask which way the sheet counts. Empty: not known",
     other_toe: "The toe of one rear wheel alone says nothing yet: type the other one's too.",
 
     // A visit.

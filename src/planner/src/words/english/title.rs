@@ -262,6 +262,11 @@ impl About<'_> {
                 format!("{what} {stands} {place} {second}")
             }
             Facts::FloorLevels(fact) => self.floor_title(*fact, finding),
+            Facts::SheetOpen(_)
+            | Facts::SheetDiffers { .. }
+            | Facts::RideHeight(_)
+            | Facts::CentrelinesApart(_)
+            | Facts::CarMoved { .. } => self.this_car_title(finding),
             Facts::AxisUnknown => "thrust line not known".to_owned(),
             Facts::ProfileChanged => "the car's profile has changed since this was saved".to_owned(),
             Facts::ShopUnread => "the shop's own settings cannot be read".to_owned(),

@@ -71,6 +71,17 @@ pub const fn code(code: Code) -> &'static str {
         Code::AlignmentUnknown => {
             "Die Einstellung begrenzt Fahrachswinkel oder Radversatz, und die Achsvermessung ist nicht oder nur halb eingetragen."
         }
+        Code::SheetOpen => {
+            "Ein Wert aus dem Protokoll der Achsvermessung zählt nicht: Es ist nicht gesagt, wohin er geht oder für welchen Durchmesser die Spur gilt."
+        }
+        Code::SheetDiffers => "Der gedruckte Fahrachswinkel ist nicht der aus der Spur hinten.",
+        Code::RideHeight => {
+            "Ein Radlauf ist höher oder tiefer als erlaubt oder nicht gemessen, oder der Aufbau neigt sich mehr, als die Einstellung erlaubt."
+        }
+        Code::CentrelinesApart => {
+            "Die Mittellinie nach Punkten der Karosserie führt woandershin als die Linie, von der die Einstellung zählt."
+        }
+        Code::CarMoved => "Das Fahrzeug hat sich bewegt, seit seine Marken liegen.",
         Code::BeyondDoor => {
             "Ein Teil der Aufstellung liegt draußen, durch eine offene Tür; was dort ist, ist nicht bekannt."
         }

@@ -38,6 +38,11 @@ impl About<'_> {
                  selbst umsehen."
                     .to_owned()
             }
+            Facts::SheetOpen(_)
+            | Facts::SheetDiffers { .. }
+            | Facts::RideHeight(_)
+            | Facts::CentrelinesApart(_)
+            | Facts::CarMoved { .. } => self.this_car_detail(finding),
             Facts::AlignmentOff(_) => {
                 "Zuerst die Achsvermessung: Ein Sensor, der nach einem schiefen Fahrwerk eingestellt wird, steht schief.".to_owned()
             }

@@ -170,6 +170,10 @@ const fn of_this_car(what: OfThisCar) -> &'static str {
         OfThisCar::SetBack => "Radversatz",
         OfThisCar::TurningCircle => "Wendekreis",
         OfThisCar::Wheels => "Lage der Räder",
+        OfThisCar::Sheet => "Protokoll der Achsvermessung",
+        OfThisCar::Arches => "Höhenstand",
+        OfThisCar::BodyPoints => "Lage von Karosseriepunkten",
+        OfThisCar::Stood => "Strecken vom Boden zum Fahrzeug",
     }
 }
 

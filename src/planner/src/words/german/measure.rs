@@ -95,6 +95,11 @@ impl About<'_> {
             Facts::FloorLevels(FloorFact::OutOfDate) if finding.subjects.len() > 1 => {
                 format!("bis zu {value} alt, Grenze {limit_text}")
             }
+            Facts::SheetOpen(_)
+            | Facts::SheetDiffers { .. }
+            | Facts::RideHeight(_)
+            | Facts::CentrelinesApart(_)
+            | Facts::CarMoved { .. } => self.this_car_measure(finding, &value, &limit_text),
             Facts::FloorLevels(fact) => super::floor::measure(*fact, &value, &limit_text),
             // These have no number.
             Facts::MarkFault(_)

@@ -251,11 +251,9 @@ pub const TEXTS: Screen = Screen {
     toe_left: "Spur hinten links",
     toe_right: "Spur hinten rechts",
     set_back: "Radversatz",
-    set_back_hint: "Aus dem Protokoll der Achsvermessung: um wie viel das rechte Vorderrad weiter hinten steht; negativ: das linke. Leer: nicht bekannt",
+    set_back_hint: "Aus dem Protokoll der Achsvermessung: um wie viel ein Vorderrad weiter hinten steht als das andere, ohne Vorzeichen. Leer: nicht bekannt",
     turning_circle: "Wendekreis",
     turning_circle_hint: "Zwischen Bordsteinen, als Durchmesser. Leer: nicht bekannt",
-    toe_hint: "Aus dem Protokoll der Achsvermessung: Einzelspur in Grad, positiv, wenn das Rad vorn zur Fahrzeugmitte zeigt. Fragen, wie es zählt. \
-         Leer: nicht bekannt",
     other_toe: "Die Spur nur eines Hinterrads sagt noch nichts: auch die des anderen eintippen.",
 
     // A visit.

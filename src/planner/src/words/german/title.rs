@@ -303,6 +303,11 @@ impl About<'_> {
                 format!("{first} {stands} {place}")
             }
             Facts::FloorLevels(fact) => self.floor_title(*fact, finding),
+            Facts::SheetOpen(_)
+            | Facts::SheetDiffers { .. }
+            | Facts::RideHeight(_)
+            | Facts::CentrelinesApart(_)
+            | Facts::CarMoved { .. } => self.this_car_title(finding),
             Facts::AxisUnknown => "die geometrische Fahrachse ist nicht bekannt".to_owned(),
             Facts::ProfileChanged => "das Profil des Fahrzeugs ist seit dem Speichern geändert".to_owned(),
             Facts::ShopUnread => "die eigenen Vorgaben der Werkstatt sind nicht lesbar".to_owned(),

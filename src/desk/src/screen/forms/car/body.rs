@@ -171,6 +171,7 @@ impl CarForm<'_> {
         let mut given = self.car.ride_heights.is_some();
         if ui.checkbox(&mut given, widgets::soft(ui, texts.ride_heights_given)).changed() {
             self.car.ride_heights = given.then_some([USUAL_RIDE_MM; 4]);
+            self.car.ride_height_off_mm = self.car.ride_height_off_mm.filter(|_| given);
             self.did();
         }
         let fields = ["front_left_mm", "front_right_mm", "rear_left_mm", "rear_right_mm"];
@@ -185,6 +186,16 @@ impl CarForm<'_> {
             {
                 *own = typed;
             }
+        }
+        let own = self.desk.view.locale.language.this_car();
+        let line = Line {
+            label: own.allowed_off,
+            hint: own.allowed_off_hint,
+            path: "body.ride_heights.allowed_mm",
+            ..Line::default()
+        };
+        if let Some(typed) = self.number_or_none(ui, line, Of::Length, self.car.ride_height_off_mm) {
+            self.car.ride_height_off_mm = typed;
         }
     }
 
