@@ -10,7 +10,7 @@ use baywright_planner::failed::{Cause, Looked, RoutineSaid, Suspect, Way, Whose,
 use baywright_planner::geometry::marks::Construction;
 use baywright_planner::geometry::{DVec2, DVec3};
 use baywright_planner::model::{
-    Arrangement, FloorSurvey, LevelPoint, MarkTaped, Provenance, ReferenceAxis, Wheel,
+    Arrangement, FloorSurvey, Id, LevelPoint, MarkTaped, Provenance, ReferenceAxis, Wheel,
 };
 use baywright_survey::dice::Dice;
 
@@ -290,7 +290,7 @@ fn the_right_cause_is_among_the_first_two_in_shipped_set_ups() {
         let was_read = |cause: Cause| reads.iter().any(|own| *own == (cause, true));
         if was_read(Cause::Mark) {
             let laid = bay.laid(&beside);
-            let place = |id| laid[bay.scene.marks.iter().position(|own| own.id == *id).unwrap()];
+            let place = |id: &Id| laid[bay.scene.marks.iter().position(|own| own.id == *id).unwrap()];
             visit.marks_taped = bay
                 .scene
                 .readings

@@ -5,6 +5,9 @@ use super::{About, Language, sentence_start};
 use crate::failed::{Cause, Explained, Explains, Looked, Origin, Suspect, ToCheck, Unexplained, Whose};
 use crate::words::failed::FailedTexts;
 
+/// 95 of 100, either way.
+const K: f64 = 1.96;
+
 /// The fixed texts.
 pub const TEXTS: FailedTexts = FailedTexts {
     language: Language::German,
@@ -108,6 +111,12 @@ impl About<'_> {
     /// What is out, which way and how far.
     pub fn explains(&self, own: &Explains) -> String {
         let Explains { suspect, out, by, is_measured, .. } = own;
+        let read = if *is_measured { "" } else { " Nicht gemessen: nur angenommen." };
+        let within = K * out.u;
+        // Whichever way and however far: nothing says so yet.
+        if out.value.abs() < within {
+            return format!("{}.{read}", sentence_start(vaguely(*suspect)));
+        }
         let size = self.size_of(*suspect, out.value.abs());
         let way = |above: &'static str, below: &'static str| if out.value > 0.0 { above } else { below };
         let lies = by.map_or_else(|| size.clone(), |by| self.towards(self.of_car(by)));
@@ -167,8 +176,7 @@ impl About<'_> {
                 format!("der Sensor sitzt um {size} nach {} gekippt in seinem Halter", way("oben", "unten"))
             }
         };
-        let read = if *is_measured { "" } else { " Nicht gemessen: nur angenommen." };
-        format!("{} (± {}).{read}", sentence_start(&said), self.size_of(*suspect, 1.96 * out.u))
+        format!("{} (±\u{a0}{}).{read}", sentence_start(&said), self.size_of(*suspect, within))
     }
 
     /// What was looked at, and what was found.
@@ -197,18 +205,36 @@ impl About<'_> {
     }
 }
 
+const fn vaguely(suspect: Suspect) -> &'static str {
+    match suspect {
+        Suspect::Laid(_) => "eine Marke liegt neben ihrer Stelle",
+        Suspect::FrontLevel => "der Boden unter der Vorderachse ist nicht wie aufgenommen",
+        Suspect::RearLevel => "der Boden unter der Hinterachse ist nicht wie aufgenommen",
+        Suspect::StandLevel => "der Boden unter dem Ständer ist nicht wie aufgenommen",
+        Suspect::Thrust => "die Fahrachse ist nicht wie auf dem Blatt",
+        Suspect::CarFront => "der Wagen wanderte vorn nach dem Messen",
+        Suspect::CarRear => "der Wagen wanderte hinten nach dem Messen",
+        Suspect::StandAside => "das Ziel steht neben seiner Marke",
+        Suspect::StandHeight => "das Ziel hängt in falscher Höhe",
+        Suspect::StandTurned => "die Fläche des Ziels steht nicht rechtwinklig",
+        Suspect::StandTipped => "die Fläche des Ziels ist gekippt",
+        Suspect::StandLeans => "der Mast des Ständers neigt sich",
+        Suspect::BracketTurned => "der Sensor sitzt gedreht in seinem Halter",
+        Suspect::BracketTilted => "der Sensor sitzt gekippt in seinem Halter",
+    }
+}
+
 pub const fn ways_of(at: Suspect) -> (&'static str, &'static str) {
     match at {
         Suspect::FrontLevel | Suspect::RearLevel | Suspect::StandLevel | Suspect::StandHeight => {
             ("zu hoch", "zu tief")
         }
+        Suspect::CarFront | Suspect::CarRear => ("nach links gewandert", "nach rechts gewandert"),
         Suspect::StandTurned => ("gegen den Uhrzeigersinn", "im Uhrzeigersinn"),
         Suspect::StandTipped => ("blickt nach unten", "blickt nach oben"),
         Suspect::BracketTilted => ("nach oben", "nach unten"),
         Suspect::Laid(_)
         | Suspect::Thrust
-        | Suspect::CarFront
-        | Suspect::CarRear
         | Suspect::StandAside
         | Suspect::StandLeans
         | Suspect::BracketTurned => ("nach links", "nach rechts"),
