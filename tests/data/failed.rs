@@ -1,6 +1,6 @@
 //! Routines that fail in shipped set-ups for one planted reason: a simulator of its own lays the marks with wrong hands, moves car,
 //! stand and sensor in space and has the routine look; a technician reads what can be read. It knows nothing of how causes are
-//! ranked. A sample; more by `BAYWRIGHT_VISITS=500`.
+//! ranked. Another number by `BAYWRIGHT_VISITS`.
 
 use std::path::Path;
 
@@ -204,7 +204,7 @@ enum Planted {
 #[test]
 fn the_right_cause_is_among_the_first_two_in_shipped_set_ups() {
     let visits: usize =
-        std::env::var("BAYWRIGHT_VISITS").ok().and_then(|own| own.parse().ok()).unwrap_or(150);
+        std::env::var("BAYWRIGHT_VISITS").ok().and_then(|own| own.parse().ok()).unwrap_or(500);
     let bays = bays();
     assert!(bays.len() >= 8, "{}", bays.len());
     let mut dice = Dice::of(12, 2026);

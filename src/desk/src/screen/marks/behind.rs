@@ -55,9 +55,7 @@ impl Desk {
             }
             graphs.shares(ui, &shares);
         }
-        let tested = proof.rows.iter().filter_map(|row| {
-            Some((self.texts().mark_to_mark(row.from.as_str(), row.to.as_str()), row.test?))
-        });
+        let tested = proof.rows.iter().filter_map(|row| Some((texts.run(&row.from, &row.to), row.test?)));
         let tested: Vec<(String, f64)> = tested.collect();
         if !tested.is_empty() {
             graphs.tests(ui, &tested);
@@ -90,7 +88,7 @@ impl Desk {
         let (words, texts) = (self.words(), self.view.locale.language.helps());
         ui.add_space(6.0);
         if let Some(progress) = drawn.progress() {
-            let times = self.region().number((progress.done * BLOCK) as f64, 0);
+            let times = self.region().number((progress.done * BLOCK) as f64 * 1e-3, 0);
             let stop = ui.horizontal_wrapped(|ui| {
                 ui.label(widgets::soft(ui, texts.drawing(&times)));
                 widgets::lesser(ui, texts.stop).clicked()

@@ -83,23 +83,25 @@ impl Look<'_> {
         named(&shown.response, format!("{} {}", self.texts.shares_read, read.join("; ")));
     }
 
-    /// Each reading's test in its order, with its marks' names where it does not fit.
+    /// Each reading's test in its order; a cross where it does not fit, the furthest with its marks' names.
     pub fn tests(&self, ui: &mut Ui, tests: &[(String, f64)]) {
         heading(ui, self.texts.tests);
         let (ink, beam, care, soft) = (self.ink(), self.beam(), self.care(), self.soft());
         let region = self.locale.region;
         let count = tests.len() as f64;
-        let limit = self.small(self.texts.limit_line, care);
         let beyond = |own: &&(usize, &(String, f64))| own.1.1.abs() > LIMIT;
         let all: Vec<(usize, &(String, f64))> = tests.iter().enumerate().collect();
         let place = |own: &(usize, &(String, f64))| [own.0 as f64 + 1.0, own.1.1];
         let fit: PlotPoints<'_> = all.iter().filter(|own| !beyond(own)).map(place).collect();
         let not: PlotPoints<'_> = all.iter().filter(beyond).map(place).collect();
-        let not_names: Vec<(PlotPoint, RichText)> = all
-            .iter()
-            .filter(beyond)
-            .map(|own| (PlotPoint::new(own.0 as f64 + 1.0, own.1.1), self.small(&own.1.0, ink)))
-            .collect();
+        // Only the furthest has its name there: the others stand too near to each other, and all stand in the list.
+        let furthest = all.iter().filter(beyond).max_by(|a, b| a.1.1.abs().total_cmp(&b.1.1.abs()));
+        let name = furthest.map(|own| {
+            let is_early = (own.0 as f64) < count * 0.5;
+            let (beside, anchor) =
+                if is_early { (1.5, Align2::LEFT_CENTER) } else { (0.5, Align2::RIGHT_CENTER) };
+            (PlotPoint::new(own.0 as f64 + beside, own.1.1), anchor, self.small(&own.1.0, ink))
+        });
         let highest = tests.iter().map(|own| own.1.abs()).fold(LIMIT * 1.3, f64::max);
         let shown = still("graph of tests", GRAPH_PX)
             .show_axes([false, true])
@@ -114,16 +116,14 @@ impl Look<'_> {
                     let line = HLine::new("", at).style(LineStyle::dashed_dense());
                     plot.hline(line.stroke(Stroke::new(1.4, care)).allow_hover(false));
                 }
-                // Over its line, in the corner where readings begin.
-                let at = PlotPoint::new(0.1, LIMIT);
-                plot.text(Text::new("", at, limit).anchor(Align2::LEFT_BOTTOM).allow_hover(false));
                 plot.points(Points::new("", fit).radius(3.0).color(beam).allow_hover(false));
                 let not = Points::new("", not).radius(5.0).color(care).shape(MarkerShape::Cross);
                 plot.points(not.allow_hover(false));
-                for (at, text) in not_names {
-                    plot.text(Text::new("", at, text).anchor(Align2::RIGHT_TOP).allow_hover(false));
+                if let Some((at, anchor, text)) = name {
+                    plot.text(Text::new("", at, text).anchor(anchor).allow_hover(false));
                 }
             });
+        ui.add(egui::Label::new(widgets::soft(ui, self.texts.limit_line)).wrap());
         let said = |own: &(String, f64)| format!("{}: {}", own.0, region.number(own.1, 2));
         let read: Vec<String> = tests.iter().map(said).collect();
         named(&shown.response, format!("{} {}", self.texts.tests_read, read.join("; ")));

@@ -1,6 +1,7 @@
 //! English of the same: see `words/helps.rs`.
 
 use super::{About, Language, sentence_start};
+use crate::model::Id;
 use crate::proof::{Buys, Checked, Help, Helps};
 use crate::words::helps::HelpsTexts;
 
@@ -11,7 +12,7 @@ pub const TEXTS: HelpsTexts = HelpsTexts {
     shares_read: "Bars: how much of what is unsure before taping comes from each step, the largest above",
     tests: "Test of each reading",
     tests_read: "Points: the test of each reading in its order; beyond 3.29 either way it does not fit",
-    limit_line: "3.29: beyond, it does not fit",
+    limit_line: "Beyond the lines of 3.29 it does not fit what else was taped.",
     course: "How sure after each reading (95 %)",
     course_read: "Line: the uncertainty of the target's first figure after each reading, falling towards enough",
     course_across: "Readings taken",
@@ -24,8 +25,12 @@ pub const TEXTS: HelpsTexts = HelpsTexts {
     unsettled: "The figures are not steady after all these trials.",
 };
 
+pub fn run(from: &Id, to: &Id) -> String {
+    format!("{from}\u{2013}{to}")
+}
+
 pub fn drawing(times: &str) -> String {
-    format!("Trying \u{2026} {times} times")
+    format!("Trying \u{2026} {times} thousand times")
 }
 
 pub fn others(count: usize) -> String {
@@ -69,9 +74,9 @@ impl About<'_> {
         let said = |value: f64| self.finely(found.of, value);
         let signed =
             |value: f64| format!("{}{}", if value < 0.0 { "\u{2212}" } else { "+" }, said(value.abs()));
-        let draws = self.locale.region.number(found.draws as f64, 0);
+        let draws = self.locale.region.number(found.draws as f64 * 1e-3, 0);
         let both = format!(
-            "Standard uncertainty {} by the linear law, {} as tried {draws} times; 95 % of these from {} to {}.",
+            "Standard uncertainty {} by the linear law, {} as tried {draws} thousand times; 95 % of these from {} to {}.",
             said(found.linear_u),
             said(found.drawn_u),
             signed(found.low),

@@ -11,11 +11,11 @@ const K: f64 = 1.96;
 /// The fixed texts.
 pub const TEXTS: FailedTexts = FailedTexts {
     language: Language::German,
-    title: "Der Ablauf schlug fehl",
-    ask: "Der Ablauf schlug fehl \u{2026}",
+    title: "Die Routine schlug fehl",
+    ask: "Die Routine schlug fehl \u{2026}",
     ask_why: "Was es hier erklären könnte, und was zuerst zu prüfen ist",
-    intro: "Eintragen, was der Ablauf des Herstellers meldete. Was über Marken, Boden, Wagen und Ständer bekannt ist, wird dagegengehalten.",
-    whose: "Er meldet",
+    intro: "Eintragen, was die Routine des Herstellers meldete. Was über Marken, Boden, Fahrzeug und Ständer bekannt ist, wird dagegengehalten.",
+    whose: "Sie meldet",
     of_sensor: "wohin der Sensor blickt",
     of_target: "wo das Ziel gesehen wird",
     sideways: "Links und rechts",
@@ -29,7 +29,7 @@ pub const TEXTS: FailedTexts = FailedTexts {
     by_sideways: "Um wie viel seitlich",
     by_upright: "Um wie viel nach oben oder unten",
     by_why: "In Grad (0,6) oder Winkelminuten (36'). Leer: nicht gemeldet.",
-    limit: "Eigene Grenze des Ablaufs",
+    limit: "Eigene Grenze der Routine",
     limit_why: "In Grad, nach beiden Seiten. Leer: was diese Einstellung erlaubt.",
     could_be: "Was es erklären könnte, das Wahrscheinlichste zuerst",
     as_it_was: "wie es war",
@@ -38,8 +38,8 @@ pub const TEXTS: FailedTexts = FailedTexts {
     forget: "Zurücknehmen",
     to_tape: "Eintragen, was das Bandmaß zeigt",
     separates_nothing: "Keine hier bekannte Prüfung trennt die ersten beiden.",
-    not_weighed: "Nicht abgewogen: was im Raum zurückstrahlt, Fehler des Wagens, das Diagnosegerät. Über den Sensor selbst sagt es \
-                  nichts: der Ablauf des Herstellers entscheidet.",
+    not_weighed: "Nicht abgewogen: was im Raum zurückstrahlt, Fehler des Fahrzeugs, das Diagnosegerät. Über den Sensor selbst sagt es \
+                  nichts: die Routine des Herstellers entscheidet.",
 };
 
 pub const fn unexplained(why: Unexplained) -> &'static str {
@@ -48,7 +48,7 @@ pub const fn unexplained(why: Unexplained) -> &'static str {
             "Zuerst sagen, wessen Richtung es ist: blickt der Sensor nach links, sieht er das Ziel rechts."
         }
         Unexplained::BothFine => {
-            "Beides ist gemeldet als in Ordnung: nichts, was hier abgewogen wird, lässt einen Ablauf dann fehlschlagen. Wagen und \
+            "Beides ist gemeldet als in Ordnung: nichts, was hier abgewogen wird, lässt eine Routine dann fehlschlagen. Fahrzeug und \
              Diagnosegerät prüfen."
         }
         Unexplained::NoTarget => "Kein Ziel dieser Einstellung richtet einen Sensor aus.",
@@ -68,7 +68,7 @@ pub const fn cause(cause: Cause) -> &'static str {
         Cause::Mark => "eine Marke",
         Cause::Floor => "der Boden",
         Cause::ThrustLine => "die Fahrachse",
-        Cause::CarMoved => "ein bewegter Wagen",
+        Cause::CarMoved => "ein bewegtes Fahrzeug",
         Cause::Stand => "der Ständer",
         Cause::Bracket => "der Halter des Sensors",
     }
@@ -94,7 +94,7 @@ pub const fn mend(own: &Explains) -> &'static str {
         }
         Suspect::Thrust => "Die Spur hinten neu messen lassen: die Vermessung kommt zuerst.",
         Suspect::CarFront | Suspect::CarRear => {
-            "Von den Rädern zu ihren Marken noch einmal messen. Hat er sich bewegt: einparken, einfedern, geradestellen, Marken neu \
+            "Von den Rädern zu ihren Marken noch einmal messen. Hat es sich bewegt: einparken, einfedern, geradestellen, Marken neu \
              legen."
         }
         Suspect::StandAside => "Die Mitte der Fläche neu über ihre Marke loten.",
@@ -148,9 +148,9 @@ impl About<'_> {
             Suspect::Thrust => {
                 format!("die Fahrachse zeigt {size} weiter nach {} als auf dem Blatt", way("links", "rechts"))
             }
-            Suspect::CarFront => format!("der Wagen wanderte vorn um {size} nach {}", way("links", "rechts")),
+            Suspect::CarFront => format!("das Fahrzeug wanderte vorn um {size} nach {}", way("links", "rechts")),
             Suspect::CarRear => {
-                format!("der Wagen wanderte hinten um {size} nach {}", way("links", "rechts"))
+                format!("das Fahrzeug wanderte hinten um {size} nach {}", way("links", "rechts"))
             }
             Suspect::StandAside => {
                 format!(
@@ -212,8 +212,8 @@ const fn vaguely(suspect: Suspect) -> &'static str {
         Suspect::RearLevel => "der Boden unter der Hinterachse ist nicht wie aufgenommen",
         Suspect::StandLevel => "der Boden unter dem Ständer ist nicht wie aufgenommen",
         Suspect::Thrust => "die Fahrachse ist nicht wie auf dem Blatt",
-        Suspect::CarFront => "der Wagen wanderte vorn nach dem Messen",
-        Suspect::CarRear => "der Wagen wanderte hinten nach dem Messen",
+        Suspect::CarFront => "das Fahrzeug wanderte vorn nach dem Messen",
+        Suspect::CarRear => "das Fahrzeug wanderte hinten nach dem Messen",
         Suspect::StandAside => "das Ziel steht neben seiner Marke",
         Suspect::StandHeight => "das Ziel hängt in falscher Höhe",
         Suspect::StandTurned => "die Fläche des Ziels steht nicht rechtwinklig",

@@ -1,6 +1,7 @@
 //! German of the same: see `words/helps.rs`.
 
 use super::{About, Language, sentence_start};
+use crate::model::Id;
 use crate::proof::{Buys, Checked, Help, Helps};
 use crate::words::helps::HelpsTexts;
 
@@ -11,7 +12,7 @@ pub const TEXTS: HelpsTexts = HelpsTexts {
     shares_read: "Balken: wie viel der Unsicherheit vor dem Messen aus jedem Schritt kommt, das Größte oben",
     tests: "Prüfwert jeder Ablesung",
     tests_read: "Punkte: der Prüfwert jeder Ablesung der Reihe nach; jenseits von 3,29 passt sie nicht",
-    limit_line: "3,29: jenseits passt es nicht",
+    limit_line: "Jenseits der Linien von 3,29 passt es nicht zum übrigen.",
     course: "Wie sicher nach jeder Ablesung (95 %)",
     course_read: "Linie: die Unsicherheit der ersten Größe des Ziels nach jeder Ablesung, fallend gegen genug",
     course_across: "Ablesungen",
@@ -24,8 +25,12 @@ pub const TEXTS: HelpsTexts = HelpsTexts {
     unsettled: "Die Zahlen sind nach all diesen Versuchen nicht ruhig.",
 };
 
+pub fn run(from: &Id, to: &Id) -> String {
+    format!("{from}\u{2013}{to}")
+}
+
 pub fn drawing(times: &str) -> String {
-    format!("Probiert \u{2026} {times}-mal")
+    format!("Probiert \u{2026} {times} Tausend Mal")
 }
 
 pub fn others(count: usize) -> String {
@@ -69,9 +74,9 @@ impl About<'_> {
         let said = |value: f64| self.finely(found.of, value);
         let signed =
             |value: f64| format!("{}{}", if value < 0.0 { "\u{2212}" } else { "+" }, said(value.abs()));
-        let draws = self.locale.region.number(found.draws as f64, 0);
+        let draws = self.locale.region.number(found.draws as f64 * 1e-3, 0);
         let both = format!(
-            "Standardunsicherheit {} nach dem linearen Gesetz, {} bei {draws} Versuchen; 95 % davon von {} bis {}.",
+            "Standardunsicherheit {} nach dem linearen Gesetz, {} bei {draws} Tausend Versuchen; 95 % davon von {} bis {}.",
             said(found.linear_u),
             said(found.drawn_u),
             signed(found.low),
