@@ -45,7 +45,7 @@ fn what_it_said_is_typed_and_what_could_be_is_ranked() {
     open(&mut screen);
     // Only that it failed: something can be said, but not what.
     screen.get_by_label_contains("Cannot tell yet");
-    choose(&mut screen, "Left and right: left");
+    choose(&mut screen, "Left and right, left");
     // A way is nobody's until it is said whose.
     screen.get_by_label_contains("Say first whose way it is");
     choose(&mut screen, "where the target is seen");
@@ -67,10 +67,10 @@ fn what_it_said_is_typed_and_what_could_be_is_ranked() {
     assert!(screen.query_by_label_contains("is no angle").is_none());
     // The routine's own limit takes the place of the aiming's.
     let before = page(&screen).found.unwrap().1.unwrap();
-    type_into(&mut screen, "The routine's own limit", "0.3");
+    type_into(&mut screen, "The routine's own limit", "0.2");
     let after = page(&screen).found.unwrap().1.unwrap();
     assert_ne!(before.allowed, after.allowed);
-    assert!((after.allowed[0].to_degrees() - 0.3).abs() < 1e-9);
+    assert!((after.allowed[0].to_degrees() - 0.2).abs() < 1e-9);
 }
 
 /// What is proposed is checked and typed, until one thing is named; what was typed is there again when one comes back.
@@ -79,8 +79,8 @@ fn checks_lead_to_the_cause() {
     let mut screen = on_marks();
     open(&mut screen);
     choose(&mut screen, "where the target is seen");
-    choose(&mut screen, "Up and down: up");
-    choose(&mut screen, "Left and right: fine");
+    choose(&mut screen, "Up and down, up");
+    choose(&mut screen, "Left and right, fine");
     type_into(&mut screen, "By how much, up or down", "0.5");
     for _ in 0..8 {
         let found = page(&screen).found.unwrap().1.unwrap();
@@ -106,7 +106,7 @@ fn checks_lead_to_the_cause() {
     open(&mut screen);
     assert_eq!(page(&screen).looked, own.looked);
     // Taken back, it counts no more.
-    let name = format!("Take back: {}", {
+    let name = format!("Take back, {}", {
         let answer = screen.state().answer();
         let locale = screen.state().view().locale;
         baywright_planner::words::Words::new(&answer.judged, locale).looked(&own.looked[0])
@@ -124,6 +124,6 @@ fn it_is_asked_from_the_menu_and_in_german() {
     screen.run();
     screen.key_press(egui::Key::Space);
     screen.run();
-    screen.get_by_label_contains("Noch nicht zu sagen");
+    screen.get_by_label_contains("Was es erklären könnte");
     screen.get_by_label_contains("Über den Sensor selbst");
 }

@@ -1,5 +1,6 @@
 //! The budget of a plan without the linear law: drawn again and again, and held against it (JCGM 101, clause 8).
 
+use baywright_geometry::angle;
 use baywright_survey::budget::{Budget, Sought};
 use baywright_survey::monte_carlo::{Drawn, Enough, Sampler};
 
@@ -82,7 +83,9 @@ impl ToDraw {
         let (value, u) = self.linear;
         let in_unit = |of: f64| of / self.per_unit;
         let (low, high) = (drawn.low - value, drawn.high - value);
-        let within = tolerance(u);
+        // By the figures that are said: of degrees, of millimetres.
+        let said = if self.of == FigureOf::Direction { angle::degrees(1.0) } else { 1.0 } / self.per_unit;
+        let within = tolerance(u * said) / said;
         // With draws that were lost nothing is confirmed.
         let agree = (low + K * u).abs() <= within && (high - K * u).abs() <= within && drawn.lost == 0;
         Checked {

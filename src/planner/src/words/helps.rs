@@ -1,6 +1,7 @@
-//! What the graphs show, what would make a target surer, and the check by drawing, in words.
+//! What the graphs show, what would make a target surer, and the trial by chance, in words.
 
 use super::Words;
+use crate::model::Id;
 use crate::proof::{Buys, Checked, Helps};
 
 texts! {
@@ -9,14 +10,14 @@ texts! {
     shares_read, "What it shows, for who listens.";
     tests, "The graph of each reading's test.";
     tests_read, "What it shows, for who listens.";
-    limit_line, "Beside the lines of the limit.";
+    limit_line, "Under the graph, of the lines of its limit.";
     course, "The graph of the uncertainty after each reading.";
     course_read, "What it shows, for who listens.";
     course_across, "What lies along it.";
     enough_line, "Beside the line of enough.";
     would_help, "Over what would help.";
     no_base, "Why a longer base is not among it.";
-    draw, "Has it drawn.";
+    draw, "Has it tried by chance.";
     draw_why, "What that does.";
     stop, "Stops it.";
     unsettled, "The figures are not steady.";
@@ -26,7 +27,9 @@ impl HelpsTexts {
     sentences! { helps:
         /// The rest of the steps, in the graph of their shares.
         others(count: usize) -> String;
-        /// While it is drawn: so many times so far.
+        /// A distance between two marks, where there is little room.
+        run(from: &Id, to: &Id) -> String;
+        /// While it is tried: so many thousand times so far.
         drawing(times: &str) -> String;
     }
 }
@@ -37,7 +40,7 @@ impl Words<'_> {
         buys(helps: &Helps, own: &Buys) -> String;
         /// What it is about, and how surely it is laid now.
         laid_now(helps: &Helps) -> String;
-        /// What drawing said beside the linear law.
+        /// What trying by chance said beside the linear law.
         checked(found: &Checked) -> String;
     }
 }

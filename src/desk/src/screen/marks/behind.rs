@@ -24,8 +24,9 @@ struct Worked {
     helps: Option<Helps>,
 }
 
-/// So many steps have a bar of their own.
+/// So many steps have a bar of their own, if their share is not less than this.
 const BARS: usize = 8;
+const TOLD_FROM: f64 = 0.01;
 
 impl Behind {
     /// Takes in what came since the last frame; what failed, in whose words.
@@ -38,24 +39,23 @@ impl Desk {
     /// The graphs, what would help and the check by drawing.
     pub(super) fn behind(&self, ui: &mut Ui, proof: &Proof, behind: &mut Behind) {
         let (words, texts) = (self.words(), self.view.locale.language.helps());
-        let graphs = Look { palette: self.view.theme.palette(), region: self.region(), texts };
+        let graphs = Look { palette: self.view.theme.palette(), locale: self.view.locale, texts };
         let wake = waking(ui.ctx());
         self.answer.work_out(&mut behind.worked, ("behind the marks", 1), &wake, |of, said, tell| Worked {
             helps: Helps::of(of, &said.scene),
             course: after_each(of, &said.scene, |_| !tell.is_stopped()),
         });
         if !proof.costs.is_empty() {
+            let told = proof.costs.iter().take(BARS).take_while(|own| own.share >= TOLD_FROM).count();
+            let (own, others) = proof.costs.split_at(told);
             let mut shares: Vec<(String, f64)> =
-                proof.costs.iter().take(BARS).map(|own| (words.origin(&own.origin), own.share)).collect();
-            let others = proof.costs.get(BARS..).unwrap_or_default();
+                own.iter().map(|own| (words.origin(&own.origin), own.share)).collect();
             if !others.is_empty() {
                 shares.push((texts.others(others.len()), others.iter().map(|own| own.share).sum()));
             }
             graphs.shares(ui, &shares);
         }
-        let tested = proof.rows.iter().filter_map(|row| {
-            Some((self.texts().mark_to_mark(row.from.as_str(), row.to.as_str()), row.test?))
-        });
+        let tested = proof.rows.iter().filter_map(|row| Some((texts.run(&row.from, &row.to), row.test?)));
         let tested: Vec<(String, f64)> = tested.collect();
         if !tested.is_empty() {
             graphs.tests(ui, &tested);
@@ -88,7 +88,7 @@ impl Desk {
         let (words, texts) = (self.words(), self.view.locale.language.helps());
         ui.add_space(6.0);
         if let Some(progress) = drawn.progress() {
-            let times = self.region().number((progress.done * BLOCK) as f64, 0);
+            let times = self.region().number((progress.done * BLOCK) as f64 * 1e-3, 0);
             let stop = ui.horizontal_wrapped(|ui| {
                 ui.label(widgets::soft(ui, texts.drawing(&times)));
                 widgets::lesser(ui, texts.stop).clicked()

@@ -4,9 +4,9 @@
 use baywright_drawing::theme::Palette;
 use baywright_planner::geometry::angle;
 use baywright_planner::proof::{AfterReading, FigureOf};
-use baywright_planner::words::Region;
+use baywright_planner::words::Locale;
 use baywright_planner::words::helps::HelpsTexts;
-use egui::{Align2, Color32, Response, RichText, Role, Sense, Stroke, Ui, WidgetInfo};
+use egui::{Align2, Color32, Response, RichText, Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
 use egui_plot::{
     Bar, BarChart, HLine, Line, LineStyle, MarkerShape, Plot, PlotPoint, PlotPoints, Points, Text,
 };
@@ -18,7 +18,7 @@ use crate::screen::widgets;
 #[derive(Clone, Copy)]
 pub(super) struct Look<'a> {
     pub palette: &'a Palette,
-    pub region: Region,
+    pub locale: Locale,
     pub texts: &'a HelpsTexts,
 }
 
@@ -55,7 +55,7 @@ impl Look<'_> {
     /// Each step's name with its share of what is unsure.
     pub fn shares(&self, ui: &mut Ui, shares: &[(String, f64)]) {
         heading(ui, self.texts.shares);
-        let region = self.region;
+        let region = self.locale.region;
         let said = |(name, share): &(String, f64)| format!("{name}: {} %", region.number(100.0 * share, 0));
         let read: Vec<String> = shares.iter().map(said).collect();
         let most = ui.available_width() - EDGE_PX;
@@ -64,15 +64,16 @@ impl Look<'_> {
         let texts: Vec<RichText> = names.into_iter().map(|name| self.small(name, ink)).collect();
         let longest = shares.iter().map(|own| own.1).fold(0.01, f64::max);
         let down = |nth: usize| -(nth as f64);
-        let shown = still("shares", BAR_PX * shares.len() as f32 + 8.0)
+        let shown = still("graph of shares", BAR_PX * shares.len() as f32 + 8.0)
             .show_axes(false)
+            .set_margin_fraction(Vec2::ZERO)
             .include_x(0.0)
-            .include_x(longest)
+            .include_x(longest * 1.02)
             .include_y(0.7)
             .include_y(down(shares.len()) + 0.6)
             .show(ui, |plot| {
                 let bars = shares.iter().enumerate();
-                let bars = bars.map(|(nth, own)| Bar::new(down(nth), own.1).width(0.3)).collect();
+                let bars = bars.map(|(nth, own)| Bar::new(down(nth), own.1).width(0.3).fill(beam)).collect();
                 plot.bar_chart(BarChart::new("", bars).horizontal().color(beam).allow_hover(false));
                 for (nth, text) in texts.into_iter().enumerate() {
                     let at = PlotPoint::new(0.0, down(nth) + 0.42);
@@ -82,25 +83,27 @@ impl Look<'_> {
         named(&shown.response, format!("{} {}", self.texts.shares_read, read.join("; ")));
     }
 
-    /// Each reading's test in its order, with its marks' names where it does not fit.
+    /// Each reading's test in its order; a cross where it does not fit, the furthest with its marks' names.
     pub fn tests(&self, ui: &mut Ui, tests: &[(String, f64)]) {
         heading(ui, self.texts.tests);
         let (ink, beam, care, soft) = (self.ink(), self.beam(), self.care(), self.soft());
-        let region = self.region;
+        let region = self.locale.region;
         let count = tests.len() as f64;
-        let limit = self.small(self.texts.limit_line, care);
         let beyond = |own: &&(usize, &(String, f64))| own.1.1.abs() > LIMIT;
         let all: Vec<(usize, &(String, f64))> = tests.iter().enumerate().collect();
         let place = |own: &(usize, &(String, f64))| [own.0 as f64 + 1.0, own.1.1];
         let fit: PlotPoints<'_> = all.iter().filter(|own| !beyond(own)).map(place).collect();
         let not: PlotPoints<'_> = all.iter().filter(beyond).map(place).collect();
-        let not_names: Vec<(PlotPoint, RichText)> = all
-            .iter()
-            .filter(beyond)
-            .map(|own| (PlotPoint::new(own.0 as f64 + 1.0, own.1.1), self.small(&own.1.0, ink)))
-            .collect();
+        // Only the furthest has its name there: the others stand too near to each other, and all stand in the list.
+        let furthest = all.iter().filter(beyond).max_by(|a, b| a.1.1.abs().total_cmp(&b.1.1.abs()));
+        let name = furthest.map(|own| {
+            let is_early = (own.0 as f64) < count * 0.5;
+            let (beside, anchor) =
+                if is_early { (1.5, Align2::LEFT_CENTER) } else { (0.5, Align2::RIGHT_CENTER) };
+            (PlotPoint::new(own.0 as f64 + beside, own.1.1), anchor, self.small(&own.1.0, ink))
+        });
         let highest = tests.iter().map(|own| own.1.abs()).fold(LIMIT * 1.3, f64::max);
-        let shown = still("tests", GRAPH_PX)
+        let shown = still("graph of tests", GRAPH_PX)
             .show_axes([false, true])
             .include_x(0.0)
             .include_x(count + 1.0)
@@ -113,16 +116,14 @@ impl Look<'_> {
                     let line = HLine::new("", at).style(LineStyle::dashed_dense());
                     plot.hline(line.stroke(Stroke::new(1.4, care)).allow_hover(false));
                 }
-                // Over its line, in the corner where readings begin.
-                let at = PlotPoint::new(0.1, LIMIT);
-                plot.text(Text::new("", at, limit).anchor(Align2::LEFT_BOTTOM).allow_hover(false));
                 plot.points(Points::new("", fit).radius(3.0).color(beam).allow_hover(false));
                 let not = Points::new("", not).radius(5.0).color(care).shape(MarkerShape::Cross);
                 plot.points(not.allow_hover(false));
-                for (at, text) in not_names {
-                    plot.text(Text::new("", at, text).anchor(Align2::RIGHT_TOP).allow_hover(false));
+                if let Some((at, anchor, text)) = name {
+                    plot.text(Text::new("", at, text).anchor(anchor).allow_hover(false));
                 }
             });
+        ui.add(egui::Label::new(widgets::soft(ui, self.texts.limit_line)).wrap());
         let said = |own: &(String, f64)| format!("{}: {}", own.0, region.number(own.1, 2));
         let read: Vec<String> = tests.iter().map(said).collect();
         named(&shown.response, format!("{} {}", self.texts.tests_read, read.join("; ")));
@@ -131,20 +132,22 @@ impl Look<'_> {
     /// How sure the first figure was after each reading, and down to what it must come.
     pub fn course(&self, ui: &mut Ui, of: FigureOf, course: &[AfterReading]) {
         heading(ui, self.texts.course);
-        let (unit, sign) = match of {
-            FigureOf::Direction => (angle::degrees(1.0), "°"),
-            FigureOf::Distance | FigureOf::Aside => (1.0, " mm"),
+        let locale = self.locale;
+        // Degrees along the axis, or millimetres, said as everywhere else.
+        let unit = if of == FigureOf::Direction { angle::degrees(1.0) } else { 1.0 };
+        let in_words = move |value: f64| match of {
+            FigureOf::Direction => format!("{}°", locale.region.number(value, 2)),
+            FigureOf::Distance | FigureOf::Aside => locale.length(value),
         };
         let (beam, ready, ink) = (self.beam(), look::colour(self.palette.ready), self.ink());
-        let region = self.region;
-        let places = if of == FigureOf::Direction { 2 } else { 1 };
+        let region = self.locale.region;
         let at = |own: &AfterReading| [own.read as f64, own.u95 * unit];
         let line: PlotPoints<'_> = course.iter().map(at).collect();
         let points: PlotPoints<'_> = course.iter().map(at).collect();
         let enough = course.last().map_or(0.0, |own| own.enough * unit);
         let last = course.last().map_or(1.0, |own| own.read as f64);
         let text = self.small(self.texts.enough_line, ink);
-        let shown = still("course", GRAPH_PX)
+        let shown = still("graph of the course", GRAPH_PX)
             .show_axes(true)
             .include_x(0.0)
             .include_x(last)
@@ -154,7 +157,7 @@ impl Look<'_> {
                 true => region.number(mark.value, 0),
                 false => String::new(),
             })
-            .y_axis_formatter(move |mark, _| format!("{}{sign}", region.number(mark.value, places)))
+            .y_axis_formatter(move |mark, _| in_words(mark.value))
             .show(ui, |plot| {
                 let limit = HLine::new("", enough).style(LineStyle::dashed_dense());
                 plot.hline(limit.stroke(Stroke::new(1.4, ready)).allow_hover(false));
@@ -165,11 +168,7 @@ impl Look<'_> {
             });
         ui.label(widgets::soft(ui, self.texts.course_across));
         let said = |own: &AfterReading| {
-            format!(
-                "{}: ± {}{sign}",
-                region.number(own.read as f64, 0),
-                region.number(own.u95 * unit, places)
-            )
+            format!("{}: ± {}", region.number(own.read as f64, 0), in_words(own.u95 * unit))
         };
         let read: Vec<String> = course.iter().map(said).collect();
         named(&shown.response, format!("{} {}", self.texts.course_read, read.join("; ")));

@@ -3,7 +3,7 @@
 use baywright_planner::failed::{Explained, Looked, RoutineSaid, Suspect, ToCheck, Way, Whose, explain};
 use baywright_planner::geometry::angle;
 use baywright_planner::words::failed::FailedTexts;
-use egui::{Id, Label, RichText, Ui};
+use egui::{Button, Id, Label, Response, RichText, Ui};
 
 use crate::screen::command::{Command, OfView};
 use crate::screen::forms::field::{Fields, Row};
@@ -75,7 +75,7 @@ impl Desk {
             named(ui, texts.whose);
             for whose in [Whose::Sensor, Whose::Target] {
                 let is = said.whose == Some(whose);
-                if ui.selectable_label(is, texts.whose_of(whose)).clicked() {
+                if choice(ui, is, texts.whose_of(whose)).clicked() {
                     said.whose = (!is).then_some(whose);
                 }
             }
@@ -108,7 +108,7 @@ impl Desk {
                 (above, Way::Above(far)),
                 (below, Way::Below(far)),
             ] {
-                let chosen = ui.selectable_label(*way == own, name);
+                let chosen = choice(ui, *way == own, name);
                 if chosen.on_hover_text(title).accessible_name(self.texts().with(title, name)).clicked() {
                     *way = own;
                 }
@@ -150,12 +150,7 @@ impl Desk {
         }
         match &found.check {
             Some(ToCheck::Part(at)) => self.found_rows(ui, fields, *at, looked),
-            Some(ToCheck::Tape { .. }) => {
-                if widgets::lesser(ui, texts.to_tape).clicked() {
-                    out.push(Command::Page(None));
-                    out.push(Command::View(OfView::Tab(Tab::Marks)));
-                }
-            }
+            Some(ToCheck::Tape { .. }) => to_tape(ui, texts, out),
             None => {}
         }
         let mut gone = None;
@@ -187,14 +182,14 @@ impl Desk {
         let texts = self.view.locale.language.failed();
         let (above, below) = texts.ways_of(at);
         // Which way is kept until it is typed how far; of another check it is another's.
-        let key = Id::unique("way of a check").with(at.is_angle()).with(above);
+        let key = Id::unique("way of a check").with(format!("{at:?}"));
         let mut way: Option<f64> = ui.data(|data| data.get_temp(key));
         ui.horizontal_wrapped(|ui| {
-            if ui.selectable_label(false, texts.as_it_was).clicked() {
+            if choice(ui, false, texts.as_it_was).clicked() {
                 looked.push(Looked { at, out: 0.0 });
             }
             for (name, sign) in [(above, 1.0), (below, -1.0)] {
-                if ui.selectable_label(way == Some(sign), name).clicked() {
+                if choice(ui, way == Some(sign), name).clicked() {
                     way = Some(sign);
                 }
             }
@@ -233,10 +228,23 @@ impl Desk {
 /// No routine tells more: beyond that a figure was typed in another unit, degrees.
 const MOST_DEG: f64 = 30.0;
 
+/// One of a few choices that stand in a row, seen to be pressed.
+fn choice(ui: &mut Ui, is_chosen: bool, name: &str) -> Response {
+    ui.add(Button::selectable(is_chosen, name).frame_when_inactive(true))
+}
+
 /// What a row of choices is about, as wide as the names of fields.
 fn named(ui: &mut Ui, name: &str) {
     let text = widgets::soft(ui, name);
     widgets::name_column(ui, 150.0, text);
+}
+
+/// Leads to the box that the tape's reading is typed in.
+fn to_tape(ui: &mut Ui, texts: &FailedTexts, out: &mut Vec<Command>) {
+    if widgets::lesser(ui, texts.to_tape).clicked() {
+        out.push(Command::Page(None));
+        out.push(Command::View(OfView::Tab(Tab::Marks)));
+    }
 }
 
 fn soft_hint(ui: &mut Ui, hint: &str) {

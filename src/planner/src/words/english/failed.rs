@@ -5,6 +5,9 @@ use super::{About, Language, sentence_start};
 use crate::failed::{Cause, Explained, Explains, Looked, Origin, Suspect, ToCheck, Unexplained, Whose};
 use crate::words::failed::FailedTexts;
 
+/// 95 of 100, either way.
+const K: f64 = 1.96;
+
 /// The fixed texts.
 pub const TEXTS: FailedTexts = FailedTexts {
     language: Language::English,
@@ -106,6 +109,12 @@ impl About<'_> {
     /// What is out, which way and how far.
     pub fn explains(&self, own: &Explains) -> String {
         let Explains { suspect, out, by, is_measured, .. } = own;
+        let read = if *is_measured { "" } else { " Not measured: only assumed." };
+        let within = K * out.u;
+        // Whichever way and however far: nothing says so yet.
+        if out.value.abs() < within {
+            return format!("{}.{read}", sentence_start(vaguely(*suspect)));
+        }
         let size = self.size_of(*suspect, out.value.abs());
         let way = |above: &'static str, below: &'static str| if out.value > 0.0 { above } else { below };
         let lies = by.map_or_else(|| size.clone(), |by| self.towards(self.of_car(by)));
@@ -157,8 +166,7 @@ impl About<'_> {
                 format!("the sensor sits tilted {size} {} in its bracket", way("up", "down"))
             }
         };
-        let read = if *is_measured { "" } else { " Not measured: only assumed." };
-        format!("{} (± {}).{read}", sentence_start(&said), self.size_of(*suspect, 1.96 * out.u))
+        format!("{} (±\u{a0}{}).{read}", sentence_start(&said), self.size_of(*suspect, within))
     }
 
     /// What was looked at, and what was found.
@@ -187,18 +195,36 @@ impl About<'_> {
     }
 }
 
+const fn vaguely(suspect: Suspect) -> &'static str {
+    match suspect {
+        Suspect::Laid(_) => "a mark lies beside its place",
+        Suspect::FrontLevel => "the floor under the front axle is not as surveyed",
+        Suspect::RearLevel => "the floor under the rear axle is not as surveyed",
+        Suspect::StandLevel => "the floor under the stand is not as surveyed",
+        Suspect::Thrust => "the thrust line is not as the sheet says",
+        Suspect::CarFront => "the car's front moved after it was measured",
+        Suspect::CarRear => "the car's rear moved after it was measured",
+        Suspect::StandAside => "the target stands beside its mark",
+        Suspect::StandHeight => "the target hangs at the wrong height",
+        Suspect::StandTurned => "the target's face is not square",
+        Suspect::StandTipped => "the target's face is tipped",
+        Suspect::StandLeans => "the stand's pole leans",
+        Suspect::BracketTurned => "the sensor sits turned in its bracket",
+        Suspect::BracketTilted => "the sensor sits tilted in its bracket",
+    }
+}
+
 pub const fn ways_of(at: Suspect) -> (&'static str, &'static str) {
     match at {
         Suspect::FrontLevel | Suspect::RearLevel | Suspect::StandLevel | Suspect::StandHeight => {
             ("too high", "too low")
         }
+        Suspect::CarFront | Suspect::CarRear => ("moved to its left", "moved to its right"),
         Suspect::StandTurned => ("anticlockwise", "clockwise"),
         Suspect::StandTipped => ("looks down", "looks up"),
         Suspect::BracketTilted => ("up", "down"),
         Suspect::Laid(_)
         | Suspect::Thrust
-        | Suspect::CarFront
-        | Suspect::CarRear
         | Suspect::StandAside
         | Suspect::StandLeans
         | Suspect::BracketTurned => ("to the left", "to the right"),

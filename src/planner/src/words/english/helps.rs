@@ -1,6 +1,7 @@
 //! English of the same: see `words/helps.rs`.
 
 use super::{About, Language, sentence_start};
+use crate::model::Id;
 use crate::proof::{Buys, Checked, Help, Helps};
 use crate::words::helps::HelpsTexts;
 
@@ -11,21 +12,25 @@ pub const TEXTS: HelpsTexts = HelpsTexts {
     shares_read: "Bars: how much of what is unsure before taping comes from each step, the largest above",
     tests: "Test of each reading",
     tests_read: "Points: the test of each reading in its order; beyond 3.29 either way it does not fit",
-    limit_line: "3.29: beyond, it does not fit",
+    limit_line: "Beyond the lines of 3.29 it does not fit what else was taped.",
     course: "How sure after each reading (95 %)",
     course_read: "Line: the uncertainty of the target's first figure after each reading, falling towards enough",
     course_across: "Readings taken",
     enough_line: "enough",
     would_help: "What would help, before laying",
     no_base: "A longer base is not among it: the line starts at the wheels.",
-    draw: "Check by drawing",
-    draw_why: "Lays the plan many thousand times by chance, always the same draws, and holds the outcome against the figures above (JCGM 101)",
+    draw: "Try it thousands of times",
+    draw_why: "Lays the plan by chance, many thousand times, and holds the outcome against the figures above (JCGM 101). Always the same chances: the same plan has the same answer",
     stop: "Stop",
-    unsettled: "The figures are not steady after all these draws.",
+    unsettled: "The figures are not steady after all these trials.",
 };
 
+pub fn run(from: &Id, to: &Id) -> String {
+    format!("{from}\u{2013}{to}")
+}
+
 pub fn drawing(times: &str) -> String {
-    format!("Drawing \u{2026} {times} times")
+    format!("Trying \u{2026} {times} thousand times")
 }
 
 pub fn others(count: usize) -> String {
@@ -43,7 +48,11 @@ impl About<'_> {
             Help::LaidTwice => "all laid twice, the middle taken",
         };
         let [before, after] = [helps.u95, own.u95].map(|u95| self.finely(helps.of, u95));
-        format!("{}: ± {before} \u{2192} ± {after}", sentence_start(help))
+        let help = sentence_start(help);
+        if before == after {
+            return format!("{help}: nothing gained");
+        }
+        format!("{help}: ±\u{a0}{before} \u{2192} ±\u{a0}{after}")
     }
 
     /// What it is about, and how surely it is laid now.
@@ -65,9 +74,9 @@ impl About<'_> {
         let said = |value: f64| self.finely(found.of, value);
         let signed =
             |value: f64| format!("{}{}", if value < 0.0 { "\u{2212}" } else { "+" }, said(value.abs()));
-        let draws = self.locale.region.number(found.draws as f64, 0);
+        let draws = self.locale.region.number(found.draws as f64 * 1e-3, 0);
         let both = format!(
-            "Standard uncertainty {} by the law, {} as drawn ({draws} draws); 95 % of them from {} to {}.",
+            "Standard uncertainty {} by the linear law, {} as tried {draws} thousand times; 95 % of these from {} to {}.",
             said(found.linear_u),
             said(found.drawn_u),
             signed(found.low),
@@ -81,7 +90,7 @@ impl About<'_> {
         let verdict = if found.agree {
             format!("They agree within ± {} (JCGM 101, clause 8): ± {u95} stands.", said(found.within))
         } else {
-            format!("They differ: the drawn one is the truer. To be safe, count with the larger, ± {u95}.")
+            format!("They differ: what was tried is the truer. To be safe, count with the larger, ± {u95}.")
         };
         format!("{both}{lost} {verdict}")
     }

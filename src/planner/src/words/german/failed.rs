@@ -5,14 +5,17 @@ use super::{About, Language, sentence_start};
 use crate::failed::{Cause, Explained, Explains, Looked, Origin, Suspect, ToCheck, Unexplained, Whose};
 use crate::words::failed::FailedTexts;
 
+/// 95 of 100, either way.
+const K: f64 = 1.96;
+
 /// The fixed texts.
 pub const TEXTS: FailedTexts = FailedTexts {
     language: Language::German,
-    title: "Der Ablauf schlug fehl",
-    ask: "Der Ablauf schlug fehl \u{2026}",
+    title: "Die Routine schlug fehl",
+    ask: "Die Routine schlug fehl \u{2026}",
     ask_why: "Was es hier erklären könnte, und was zuerst zu prüfen ist",
-    intro: "Eintragen, was der Ablauf des Herstellers meldete. Was über Marken, Boden, Wagen und Ständer bekannt ist, wird dagegengehalten.",
-    whose: "Er meldet",
+    intro: "Eintragen, was die Routine des Herstellers meldete. Was über Marken, Boden, Fahrzeug und Ständer bekannt ist, wird dagegengehalten.",
+    whose: "Sie meldet",
     of_sensor: "wohin der Sensor blickt",
     of_target: "wo das Ziel gesehen wird",
     sideways: "Links und rechts",
@@ -26,7 +29,7 @@ pub const TEXTS: FailedTexts = FailedTexts {
     by_sideways: "Um wie viel seitlich",
     by_upright: "Um wie viel nach oben oder unten",
     by_why: "In Grad (0,6) oder Winkelminuten (36'). Leer: nicht gemeldet.",
-    limit: "Eigene Grenze des Ablaufs",
+    limit: "Eigene Grenze der Routine",
     limit_why: "In Grad, nach beiden Seiten. Leer: was diese Einstellung erlaubt.",
     could_be: "Was es erklären könnte, das Wahrscheinlichste zuerst",
     as_it_was: "wie es war",
@@ -35,8 +38,8 @@ pub const TEXTS: FailedTexts = FailedTexts {
     forget: "Zurücknehmen",
     to_tape: "Eintragen, was das Bandmaß zeigt",
     separates_nothing: "Keine hier bekannte Prüfung trennt die ersten beiden.",
-    not_weighed: "Nicht abgewogen: was im Raum zurückstrahlt, Fehler des Wagens, das Diagnosegerät. Über den Sensor selbst sagt es \
-                  nichts: der Ablauf des Herstellers entscheidet.",
+    not_weighed: "Nicht abgewogen: was im Raum zurückstrahlt, Fehler des Fahrzeugs, das Diagnosegerät. Über den Sensor selbst sagt es \
+                  nichts: die Routine des Herstellers entscheidet.",
 };
 
 pub const fn unexplained(why: Unexplained) -> &'static str {
@@ -45,7 +48,7 @@ pub const fn unexplained(why: Unexplained) -> &'static str {
             "Zuerst sagen, wessen Richtung es ist: blickt der Sensor nach links, sieht er das Ziel rechts."
         }
         Unexplained::BothFine => {
-            "Beides ist gemeldet als in Ordnung: nichts, was hier abgewogen wird, lässt einen Ablauf dann fehlschlagen. Wagen und \
+            "Beides ist gemeldet als in Ordnung: nichts, was hier abgewogen wird, lässt eine Routine dann fehlschlagen. Fahrzeug und \
              Diagnosegerät prüfen."
         }
         Unexplained::NoTarget => "Kein Ziel dieser Einstellung richtet einen Sensor aus.",
@@ -65,7 +68,7 @@ pub const fn cause(cause: Cause) -> &'static str {
         Cause::Mark => "eine Marke",
         Cause::Floor => "der Boden",
         Cause::ThrustLine => "die Fahrachse",
-        Cause::CarMoved => "ein bewegter Wagen",
+        Cause::CarMoved => "ein bewegtes Fahrzeug",
         Cause::Stand => "der Ständer",
         Cause::Bracket => "der Halter des Sensors",
     }
@@ -91,7 +94,7 @@ pub const fn mend(own: &Explains) -> &'static str {
         }
         Suspect::Thrust => "Die Spur hinten neu messen lassen: die Vermessung kommt zuerst.",
         Suspect::CarFront | Suspect::CarRear => {
-            "Von den Rädern zu ihren Marken noch einmal messen. Hat er sich bewegt: einparken, einfedern, geradestellen, Marken neu \
+            "Von den Rädern zu ihren Marken noch einmal messen. Hat es sich bewegt: einparken, einfedern, geradestellen, Marken neu \
              legen."
         }
         Suspect::StandAside => "Die Mitte der Fläche neu über ihre Marke loten.",
@@ -108,6 +111,12 @@ impl About<'_> {
     /// What is out, which way and how far.
     pub fn explains(&self, own: &Explains) -> String {
         let Explains { suspect, out, by, is_measured, .. } = own;
+        let read = if *is_measured { "" } else { " Nicht gemessen: nur angenommen." };
+        let within = K * out.u;
+        // Whichever way and however far: nothing says so yet.
+        if out.value.abs() < within {
+            return format!("{}.{read}", sentence_start(vaguely(*suspect)));
+        }
         let size = self.size_of(*suspect, out.value.abs());
         let way = |above: &'static str, below: &'static str| if out.value > 0.0 { above } else { below };
         let lies = by.map_or_else(|| size.clone(), |by| self.towards(self.of_car(by)));
@@ -139,9 +148,9 @@ impl About<'_> {
             Suspect::Thrust => {
                 format!("die Fahrachse zeigt {size} weiter nach {} als auf dem Blatt", way("links", "rechts"))
             }
-            Suspect::CarFront => format!("der Wagen wanderte vorn um {size} nach {}", way("links", "rechts")),
+            Suspect::CarFront => format!("das Fahrzeug wanderte vorn um {size} nach {}", way("links", "rechts")),
             Suspect::CarRear => {
-                format!("der Wagen wanderte hinten um {size} nach {}", way("links", "rechts"))
+                format!("das Fahrzeug wanderte hinten um {size} nach {}", way("links", "rechts"))
             }
             Suspect::StandAside => {
                 format!(
@@ -167,8 +176,7 @@ impl About<'_> {
                 format!("der Sensor sitzt um {size} nach {} gekippt in seinem Halter", way("oben", "unten"))
             }
         };
-        let read = if *is_measured { "" } else { " Nicht gemessen: nur angenommen." };
-        format!("{} (± {}).{read}", sentence_start(&said), self.size_of(*suspect, 1.96 * out.u))
+        format!("{} (±\u{a0}{}).{read}", sentence_start(&said), self.size_of(*suspect, within))
     }
 
     /// What was looked at, and what was found.
@@ -197,18 +205,36 @@ impl About<'_> {
     }
 }
 
+const fn vaguely(suspect: Suspect) -> &'static str {
+    match suspect {
+        Suspect::Laid(_) => "eine Marke liegt neben ihrer Stelle",
+        Suspect::FrontLevel => "der Boden unter der Vorderachse ist nicht wie aufgenommen",
+        Suspect::RearLevel => "der Boden unter der Hinterachse ist nicht wie aufgenommen",
+        Suspect::StandLevel => "der Boden unter dem Ständer ist nicht wie aufgenommen",
+        Suspect::Thrust => "die Fahrachse ist nicht wie auf dem Blatt",
+        Suspect::CarFront => "das Fahrzeug wanderte vorn nach dem Messen",
+        Suspect::CarRear => "das Fahrzeug wanderte hinten nach dem Messen",
+        Suspect::StandAside => "das Ziel steht neben seiner Marke",
+        Suspect::StandHeight => "das Ziel hängt in falscher Höhe",
+        Suspect::StandTurned => "die Fläche des Ziels steht nicht rechtwinklig",
+        Suspect::StandTipped => "die Fläche des Ziels ist gekippt",
+        Suspect::StandLeans => "der Mast des Ständers neigt sich",
+        Suspect::BracketTurned => "der Sensor sitzt gedreht in seinem Halter",
+        Suspect::BracketTilted => "der Sensor sitzt gekippt in seinem Halter",
+    }
+}
+
 pub const fn ways_of(at: Suspect) -> (&'static str, &'static str) {
     match at {
         Suspect::FrontLevel | Suspect::RearLevel | Suspect::StandLevel | Suspect::StandHeight => {
             ("zu hoch", "zu tief")
         }
+        Suspect::CarFront | Suspect::CarRear => ("nach links gewandert", "nach rechts gewandert"),
         Suspect::StandTurned => ("gegen den Uhrzeigersinn", "im Uhrzeigersinn"),
         Suspect::StandTipped => ("blickt nach unten", "blickt nach oben"),
         Suspect::BracketTilted => ("nach oben", "nach unten"),
         Suspect::Laid(_)
         | Suspect::Thrust
-        | Suspect::CarFront
-        | Suspect::CarRear
         | Suspect::StandAside
         | Suspect::StandLeans
         | Suspect::BracketTurned => ("nach links", "nach rechts"),

@@ -1,6 +1,7 @@
 //! German of the same: see `words/helps.rs`.
 
 use super::{About, Language, sentence_start};
+use crate::model::Id;
 use crate::proof::{Buys, Checked, Help, Helps};
 use crate::words::helps::HelpsTexts;
 
@@ -11,21 +12,25 @@ pub const TEXTS: HelpsTexts = HelpsTexts {
     shares_read: "Balken: wie viel der Unsicherheit vor dem Messen aus jedem Schritt kommt, das Größte oben",
     tests: "Prüfwert jeder Ablesung",
     tests_read: "Punkte: der Prüfwert jeder Ablesung der Reihe nach; jenseits von 3,29 passt sie nicht",
-    limit_line: "3,29: jenseits passt es nicht",
+    limit_line: "Jenseits der Linien von 3,29 passt es nicht zum übrigen.",
     course: "Wie sicher nach jeder Ablesung (95 %)",
     course_read: "Linie: die Unsicherheit der ersten Größe des Ziels nach jeder Ablesung, fallend gegen genug",
     course_across: "Ablesungen",
     enough_line: "genug",
     would_help: "Was vor dem Legen helfen würde",
     no_base: "Eine längere Basis ist nicht dabei: die Linie beginnt an den Rädern.",
-    draw: "Durch Ziehen prüfen",
-    draw_why: "Legt den Plan viele tausend Mal nach Zufall, immer dieselben Züge, und hält das Ergebnis gegen die Zahlen oben (JCGM 101)",
+    draw: "Tausende Male ausprobieren",
+    draw_why: "Legt den Plan viele tausend Mal nach Zufall und hält das Ergebnis gegen die Zahlen oben (JCGM 101). Immer derselbe Zufall: derselbe Plan hat dieselbe Antwort",
     stop: "Anhalten",
-    unsettled: "Die Zahlen sind nach all diesen Zügen nicht ruhig.",
+    unsettled: "Die Zahlen sind nach all diesen Versuchen nicht ruhig.",
 };
 
+pub fn run(from: &Id, to: &Id) -> String {
+    format!("{from}\u{2013}{to}")
+}
+
 pub fn drawing(times: &str) -> String {
-    format!("Wird gezogen \u{2026} {times}-mal")
+    format!("Probiert \u{2026} {times} Tausend Mal")
 }
 
 pub fn others(count: usize) -> String {
@@ -43,7 +48,11 @@ impl About<'_> {
             Help::LaidTwice => "alles zweimal gelegt, die Mitte genommen",
         };
         let [before, after] = [helps.u95, own.u95].map(|u95| self.finely(helps.of, u95));
-        format!("{}: ± {before} \u{2192} ± {after}", sentence_start(help))
+        let help = sentence_start(help);
+        if before == after {
+            return format!("{help}: kein Gewinn");
+        }
+        format!("{help}: ±\u{a0}{before} \u{2192} ±\u{a0}{after}")
     }
 
     /// What it is about, and how surely it is laid now.
@@ -65,9 +74,9 @@ impl About<'_> {
         let said = |value: f64| self.finely(found.of, value);
         let signed =
             |value: f64| format!("{}{}", if value < 0.0 { "\u{2212}" } else { "+" }, said(value.abs()));
-        let draws = self.locale.region.number(found.draws as f64, 0);
+        let draws = self.locale.region.number(found.draws as f64 * 1e-3, 0);
         let both = format!(
-            "Standardunsicherheit {} nach dem Gesetz, {} gezogen ({draws} Züge); 95 % davon von {} bis {}.",
+            "Standardunsicherheit {} nach dem linearen Gesetz, {} bei {draws} Tausend Versuchen; 95 % davon von {} bis {}.",
             said(found.linear_u),
             said(found.drawn_u),
             signed(found.low),
@@ -82,7 +91,7 @@ impl About<'_> {
             format!("Sie stimmen auf ± {} überein (JCGM 101, Abschnitt 8): ± {u95} gilt.", said(found.within))
         } else {
             format!(
-                "Sie weichen ab: die gezogene ist die wahrere. Sicherheitshalber mit der größeren rechnen, ± {u95}."
+                "Sie weichen ab: die der Versuche ist die wahrere. Sicherheitshalber mit der größeren rechnen, ± {u95}."
             )
         };
         format!("{both}{lost} {verdict}")
