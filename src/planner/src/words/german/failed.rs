@@ -148,7 +148,9 @@ impl About<'_> {
             Suspect::Thrust => {
                 format!("die Fahrachse zeigt {size} weiter nach {} als auf dem Blatt", way("links", "rechts"))
             }
-            Suspect::CarFront => format!("das Fahrzeug wanderte vorn um {size} nach {}", way("links", "rechts")),
+            Suspect::CarFront => {
+                format!("das Fahrzeug wanderte vorn um {size} nach {}", way("links", "rechts"))
+            }
             Suspect::CarRear => {
                 format!("das Fahrzeug wanderte hinten um {size} nach {}", way("links", "rechts"))
             }
