@@ -281,7 +281,7 @@ pub const PROFILES: &[Row] = &[
     (
         "version of a newer program",
         "version: 1",
-        "version: 8",
+        "version: 9",
         &["line 2", "version", "made by a newer program", "allowed is 1 to 8"],
     ),
     (
