@@ -2,6 +2,7 @@
 
 use baywright_planner::geometry::marks::{Construction, WhichSide};
 use baywright_planner::geometry::{Circle, DVec2, DVec3, Outline, PlanPose, Polygon};
+use baywright_planner::model::sheet::Side;
 use baywright_planner::model::*;
 
 use crate::dice::Dice;
@@ -76,6 +77,18 @@ fn measured(of: &mut OnThisCar) {
     of.wheels = of.wheels.map(|[front_left, front_right, rear_left, rear_right]| {
         [front_right, front_left, rear_right, rear_left].map(point)
     });
+    of.sheet.toe = swapped(of.sheet.toe);
+    of.sheet.camber = swapped(of.sheet.camber);
+    of.arches_mm = swapped(of.arches_mm);
+    for told in [&mut of.sheet.set_back, &mut of.sheet.thrust] {
+        told.way = told.way.map(|way| if way == Side::Left { Side::Right } else { Side::Left });
+    }
+    of.body_points.iter_mut().for_each(|(_, at)| *at = point(*at));
+}
+
+/// Of the wheels in their order: left is right.
+fn swapped<T>([front_left, front_right, rear_left, rear_right]: [T; 4]) -> [T; 4] {
+    [front_right, front_left, rear_right, rear_left]
 }
 
 /// In a mirror that stands along the bay's x.

@@ -5,6 +5,7 @@ use std::f64::consts::PI;
 
 use baywright_planner::geometry::marks::{Construction, Reach, WhichSide};
 use baywright_planner::geometry::{DVec2, DVec3, Outline};
+use baywright_planner::model::sheet::Inward;
 use baywright_planner::model::{
     Arrangement, Datum, End, Exclusion, HeightsFrom, MarkStep, Placement, ReferenceAxis, SensorPoint,
     StandSet, TargetHeight, Wheel, ZoneFrame,
@@ -449,7 +450,15 @@ pub fn centreline(a: &Arrangement) -> (Frame, f64) {
 /// What "straight ahead" means, abreast of the front axle: the centreline, or where the rear wheels push the car.
 fn reference_axis(a: &Arrangement) -> Frame {
     let (line, length) = centreline(a);
-    match (a.aiming.axis, a.on_this_car.rear_toe.left_rad, a.on_this_car.rear_toe.right_rad) {
+    // Degrees of a sheet, positive in, or what an older file says by a sign.
+    let toe = |nth: usize, older: Option<f64>| {
+        let told = a.on_this_car.sheet.toe[nth];
+        let degrees = told.reads.map(|typed| typed.value);
+        let way = told.way.map(|way| if way == Inward::In { 1.0 } else { -1.0 });
+        degrees.zip(way).map(|(degrees, way)| way * degrees * std::f64::consts::PI / 180.0).or(older)
+    };
+    let older = a.on_this_car.rear_toe;
+    match (a.aiming.axis, toe(2, older.left_rad), toe(3, older.right_rad)) {
         (ReferenceAxis::ThrustLine, Some(left), Some(right)) => {
             // What the left wheel toes in pushes to the right.
             let heading = line.heading + (right - left) / 2.0;

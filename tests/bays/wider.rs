@@ -77,6 +77,11 @@ pub fn measured(dice: &mut Dice, a: &mut Arrangement) {
                 left_rad: (toe < 0.0047).then_some(toe),
                 right_rad: (toe > -0.0047).then_some(other),
             };
+            // Some are typed from the sheet, with the way that each goes.
+            if toe > 0.0 {
+                let sheet = car.sheet_to_type();
+                car.take_sheet(sheet);
+            }
         }
     }
     if limits.set_back_mm.is_some() || dice.often(0.2) {

@@ -66,18 +66,25 @@ fn how_leads_to_the_alignment_and_half_of_it_is_not_known() {
     assert!(screen.state().document().draft().is_none());
     press_how(&mut screen, &Step::EnterAlignment);
     assert_eq!(focused(&screen), "Rear left toe");
-    let known =
-        |screen: &Harness<'_, Desk>| screen.state().answer().arrangement.on_this_car.rear_toe.both_rad();
+    let known = |screen: &Harness<'_, Desk>| {
+        screen.state().answer().arrangement.on_this_car.told_rear_toe().both_rad()
+    };
     let is_asked = |screen: &Harness<'_, Desk>| {
         let found = &screen.state().answer().assessment.findings;
         found.iter().any(|own| own.cure.as_ref().is_some_and(|cure| cure.step == Step::EnterAlignment))
     };
     assert!(known(&screen).is_none() && is_asked(&screen));
     type_into(&mut screen, "Rear left toe", "0.1");
+    // Which way is asked, never taken from a sign; Enter led to the question.
+    screen.get_by_label_contains("Not used until you say which way");
+    screen.key_press(Key::ArrowDown);
+    screen.run();
+    assert!(screen.query_by_label_contains("Not used until you say which way").is_none());
     screen.get_by_label_contains("of one rear wheel alone says nothing yet");
     assert!(known(&screen).is_none() && is_asked(&screen));
     // It is entered all the same: undo takes it back, and "How" asks for the other one.
-    let half = |screen: &Harness<'_, Desk>| screen.state().answer().arrangement.on_this_car.rear_toe.left_rad;
+    let half =
+        |screen: &Harness<'_, Desk>| screen.state().answer().arrangement.on_this_car.told_rear_toe().left_rad;
     assert_eq!(screen.state().undoes().as_deref(), Some("Measured on this car"));
     ask(&mut screen, Command::Undo);
     assert!(half(&screen).is_none() && screen.query_by_label_contains("alone says nothing yet").is_none());
@@ -95,6 +102,8 @@ fn how_leads_to_the_alignment_and_half_of_it_is_not_known() {
     press_how(&mut screen, &Step::EnterAlignment);
     screen.get_by_label_contains("of one rear wheel alone says nothing yet");
     type_into(&mut screen, "Rear right toe", "0,12");
+    screen.key_press(Key::ArrowDown);
+    screen.run();
     let (left, right) = known(&screen).unwrap();
     assert!((left.to_degrees() - 0.1).abs() < 1e-9 && (right.to_degrees() - 0.12).abs() < 1e-9);
     assert!(!is_asked(&screen) && screen.query_by_label_contains("alone says nothing yet").is_none());

@@ -57,6 +57,7 @@ mod support;
 mod taken;
 mod taped;
 mod tapes;
+mod this_car;
 mod typing;
 mod visits;
 mod waiting;

@@ -7,6 +7,10 @@
 //! - What is then done, in order: `move: THING, X, Y` (millimetres in the bay), `take away: THING`, `park: X, Y` (the car
 //!   by that much), `open: DOOR`, `shut: DOOR`, `turn the car: DEGREES`, `forget the floor survey: yes`,
 //!   `shop: SETTING, VALUE` (as in the file of a shop's settings), `pit: NAME, X, Y, X, Y` (an open one, from corner to corner),
+//!   `sheet: FIGURE, DEGREES, WAY` (of the alignment sheet: `rear left toe`, `rear right toe` or `thrust angle`; `in`, `out`,
+//!   `left`, `right`, or `-` where nobody said), `arches: MM, MM, MM, MM` (wheel arches as taped, front left, front right, rear
+//!   left, rear right), `body point: NAME, AHEAD, LEFT` (as plumbed on the floor), `taped to the car: START, END` (at the start
+//!   and at the end),
 //!   `somebody: NAME, X, Y` (who stands there, 500 mm across), `jack: NAME, X, Y` (of steel, 300 mm square, 120 mm high).
 //! - `verdict:`, `stops:` and `care:` say what must come out. Every finding that stops or needs care is listed; the text
 //!   is how its line begins, and the order does not matter. `cure:` is how the cure of the finding before it begins.
@@ -16,9 +20,10 @@ use std::path::{Path, PathBuf};
 
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Span, angle};
+use baywright_planner::model::sheet::{Inward, Side, Told, Typed};
 use baywright_planner::model::{
-    Arrangement, Effort, FloorFeature, FloorFeatureKind, Footprint, Id, Known, Material, Place, Shape,
-    ShopFigure, Thing, ThingKind,
+    Arrangement, Effort, FloorFeature, FloorFeatureKind, Footprint, Id, Known, Material, OnThisCar, Place,
+    Shape, ShopFigure, Stood, Thing, ThingKind,
 };
 use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Severity, Step, assess, cure::apply};
@@ -97,6 +102,9 @@ impl Scenario {
                 "pit" => now.bay.floor_features.push(pit(&parts)),
                 "somebody" => now.bay.things.push(somebody(&parts)),
                 "jack" => now.bay.things.push(jack(&parts)),
+                "sheet" | "arches" | "body point" | "taped to the car" => {
+                    measured(word, &parts, &mut now.on_this_car);
+                }
                 "shop" => {
                     let figure = ShopFigure::ALL.iter().find(|own| own.name() == parts[0]);
                     let figure = figure.unwrap_or_else(|| panic!("{}: no setting {text:?}", self.name));
@@ -130,6 +138,12 @@ impl Scenario {
                     Edit::Park(PlanPose::new(own.parked.origin(), turned))
                 }
                 "open" | "shut" => Edit::Door { door: parts[0].into(), shut: word == "shut" },
+                "sheet" | "arches" | "body point" | "taped to the car" => {
+                    let own = layout.arrangements.iter().find(|own| own.id == here).expect("it is there");
+                    let mut car = own.on_this_car.clone();
+                    measured(word, &parts, &mut car);
+                    Edit::OnThisCar(car)
+                }
                 "forget the floor survey" => {
                     layout.bay.survey = None;
                     continue;
@@ -202,6 +216,39 @@ impl Scenario {
                 _ => {}
             }
         }
+    }
+}
+
+/// What was measured on the car.
+fn measured(word: &str, parts: &[&str], car: &mut OnThisCar) {
+    let number = |i: usize| parts[i].parse::<f64>().expect("a number");
+    let side = |way: &str| match way {
+        "left" => Some(Side::Left),
+        "right" => Some(Side::Right),
+        _ => None,
+    };
+    let inward = |way: &str| match way {
+        "in" => Some(Inward::In),
+        "out" => Some(Inward::Out),
+        _ => None,
+    };
+    match (word, parts[0]) {
+        ("sheet", "rear left toe") => {
+            car.sheet.toe[2] = Told { reads: Some(Typed::of(number(1))), way: inward(parts[2]) };
+        }
+        ("sheet", "rear right toe") => {
+            car.sheet.toe[3] = Told { reads: Some(Typed::of(number(1))), way: inward(parts[2]) };
+        }
+        ("sheet", "thrust angle") => {
+            car.sheet.thrust = Told { reads: Some(Typed::of(number(1))), way: side(parts[2]) };
+        }
+        ("arches", _) => car.arches_mm = [0, 1, 2, 3].map(|i| Some(number(i))),
+        ("body point", name) => car.body_points.push((name.into(), DVec2::new(number(1), number(2)))),
+        ("taped to the car", _) => {
+            let (from, to) = ("cross on the floor".into(), "left front rim".into());
+            car.stood.push(Stood { from, to, start_mm: number(0), end_mm: Some(number(1)) });
+        }
+        (word, what) => panic!("{word}: what is {what:?}?"),
     }
 }
 

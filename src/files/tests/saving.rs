@@ -9,10 +9,11 @@ use baywright_files::{
     parse_profile, profile_text, save_layout, save_profile,
 };
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
+use baywright_planner::model::sheet::{AlignmentSheet, Inward, Rim, SheetUnit, Side, Told, Typed};
 use baywright_planner::model::{
     Effort, Footprint, HallBay, Id, Known, Layout, MarkTaped, Material, Metal, Moved, OnThisCar, ParkedKnown,
-    Place, RearToe, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay,
-    validate::limits,
+    Place, RearToe, SavedArrangement, Shape, StandSet, Stood, TapedRoom, TapedWall, Thing, ThingKind,
+    Underlay, WheelsAt, validate::limits,
 };
 use baywright_planner::words::Language;
 use proptest::prelude::*;
@@ -277,6 +278,19 @@ proptest! {
                 set_back_mm: Some(toe.0),
                 turning_circle_mm: None,
                 wheels: Some([DVec2::new(at.0, at.1), DVec2::new(at.1, at.0), DVec2::new(at.0, at.2), DVec2::new(at.2, at.1)]),
+                wheels_at: if on_mark { WheelsAt::Hub } else { WheelsAt::TyreMiddle },
+                sheet: Box::new(AlignmentSheet {
+                    by: on_mark.then(|| "somebody".to_owned()),
+                    toe_unit: if on_mark { SheetUnit::DegreesMinutes } else { SheetUnit::Inches },
+                    rim: (!on_mark).then_some(Rim::Inches(16.5)),
+                    toe: [Told { reads: on_mark.then_some(Typed { value: 1.0, minutes: 7.25 }), way: None }; 4],
+                    camber: [Told::of(Typed::of(toe.0.abs()), Inward::Out); 4],
+                    set_back: Told { reads: None, way: Some(Side::Left) },
+                    ..AlignmentSheet::default()
+                }),
+                arches_mm: [Some(380.25), None, Some(371.0), None],
+                body_points: vec![("front badge".into(), DVec2::new(at.0, toe.1))],
+                stood: vec![Stood { from: "a".into(), to: "b".into(), start_mm: 900.5, end_mm: on_mark.then_some(901.0) }],
             },
             marks_taped: vec![MarkTaped { from: "1".into(), to: "2".into(), read_mm: 1_000.0 + toe.0.round() }],
             building: None,
@@ -360,7 +374,7 @@ fn a_car_just_begun_survives_saving() {
         (3, "Aiming(name: \"nothing\", part: Height)", "assumed[0].part"),
         (3, "\"nothing: height\"", "assumed[0]"),
     ] {
-        let bad = text.replace("version: 7,", &format!("version: {version}, assumed: [{assumed}],"));
+        let bad = text.replace("version: 8,", &format!("version: {version}, assumed: [{assumed}],"));
         let faults = parse_profile("bad.ron", "bad", &bad).unwrap_err();
         assert!(said(&faults).contains(place), "{faults:?}");
     }

@@ -8,13 +8,15 @@ use baywright_files::{
     EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, LAYOUT_VERSION, layout_text, load_layout, load_profile,
     parse_layout, parse_profile, save_layout, save_profile,
 };
-use baywright_planner::model::{Known, Metal};
+use baywright_planner::model::sheet::{Inward, Rim, SheetUnit, Side, Told, Typed};
+use baywright_planner::model::{Known, Metal, WheelsAt};
 use baywright_planner::words::Language;
 
 const FIRST_LAYOUT: &str = include_str!("old/v1/layout.ron");
 const FIRST_PROFILE: &str = include_str!("old/v1/profile.ron");
 const FIFTH_PROFILE: &str = include_str!("old/v5/profile.ron");
 const SIXTH_PROFILE: &str = include_str!("old/v6/profile.ron");
+const SEVENTH_PROFILE: &str = include_str!("old/v7/profile.ron");
 const SECOND_PROFILE: &str = include_str!("old/v2/profile.ron");
 
 fn folder(name: &str) -> PathBuf {
@@ -99,7 +101,7 @@ fn what_the_second_version_assumed_means_the_same() {
     let saved = save_profile(&path, &second.vehicle).unwrap();
     assert_eq!(saved.other_version, Some(folder.join("half.ron.v2.bak")));
     let text = std::fs::read_to_string(&path).unwrap();
-    assert!(text.contains("version: 7,") && !text.contains("how it is set"), "{text}");
+    assert!(text.contains("version: 8,") && !text.contains("how it is set"), "{text}");
     let plain: String = text.split_whitespace().collect();
     assert!(plain.contains("Sensor(name:\"radar:height\",part:Aside,)"), "{text}");
     let third = load_profile(&path).unwrap();
@@ -163,7 +165,7 @@ fn what_the_fifth_version_counted_from_is_the_sensors_centre() {
     assert_eq!(saved.other_version, Some(folder.join("car.ron.v5.bak")));
     let text = std::fs::read_to_string(&path).unwrap();
     assert!(
-        text.contains("version: 7,") && !text.contains("edges") && !text.contains("point: Centre"),
+        text.contains("version: 8,") && !text.contains("edges") && !text.contains("point: Centre"),
         "{text}"
     );
     let sixth = load_profile(&path).unwrap();
@@ -242,7 +244,7 @@ fn what_the_sixth_version_left_out_is_not_said() {
     let saved = save_profile(&path, &sixth.vehicle).unwrap();
     assert_eq!(saved.other_version, Some(folder.join("car.ron.v6.bak")));
     let text = std::fs::read_to_string(&path).unwrap();
-    assert!(text.contains("version: 7,") && !text.contains("names_no_zone"), "{text}");
+    assert!(text.contains("version: 8,") && !text.contains("names_no_zone"), "{text}");
     let seventh = load_profile(&path).unwrap();
     assert_eq!((&seventh.vehicle, &seventh.fingerprint), (&sixth.vehicle, &sixth.fingerprint));
     let mut car = seventh.vehicle;
@@ -254,6 +256,93 @@ fn what_the_sixth_version_left_out_is_not_said() {
     let said = load_profile(&path).unwrap();
     assert_eq!(said.vehicle, car);
     assert_ne!(said.fingerprint, left_out.fingerprint);
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+/// Version 7 could not say how far ride heights may be off: a file of it does not say so, and layouts know it by the mark that the
+/// program of that version gave it. What version 8 says is kept, and is another profile to a layout.
+#[test]
+fn what_the_seventh_version_left_out_is_not_said() {
+    let folder = folder("seventh");
+    let path = folder.join("car.ron");
+    std::fs::write(&path, SEVENTH_PROFILE).unwrap();
+    let seventh = load_profile(&path).unwrap();
+    assert_eq!(seventh.fingerprint, "861176a46419a469");
+    assert_eq!(seventh.vehicle.ride_height_off_mm, None);
+    let saved = save_profile(&path, &seventh.vehicle).unwrap();
+    assert_eq!(saved.other_version, Some(folder.join("car.ron.v7.bak")));
+    let eighth = load_profile(&path).unwrap();
+    assert_eq!((&eighth.vehicle, &eighth.fingerprint), (&seventh.vehicle, &seventh.fingerprint));
+    let mut car = eighth.vehicle;
+    car.ride_heights = Some([380.0, 381.0, 375.0, 376.0]);
+    save_profile(&path, &car).unwrap();
+    let left_out = load_profile(&path).unwrap();
+    assert_eq!(left_out.vehicle, car);
+    car.ride_height_off_mm = Some(12.5);
+    save_profile(&path, &car).unwrap();
+    let said = load_profile(&path).unwrap();
+    assert_eq!(said.vehicle, car);
+    assert_ne!(said.fingerprint, left_out.fingerprint);
+    car.ride_height_off_mm = Some(0.0);
+    let fault = &baywright_planner::model::validate::vehicle(&car)[0];
+    assert_eq!(fault.field, "body.ride_heights.allowed_mm");
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+/// What version 11 of layouts says of one very car is kept as it was typed, and refused by field where it cannot be.
+#[test]
+fn what_was_measured_on_one_car_is_kept_as_typed() {
+    let file = EMBEDDED_LAYOUTS.iter().find(|e| e.text.contains("arrangements:")).unwrap();
+    let with = |added: &str| {
+        let text = file.text.replacen("parked:", &format!("on_this_car: ({added}), parked:"), 1);
+        parse_layout("f.ron", "f", &text).map_err(|faults| Language::English.file_fault(&faults[0]))
+    };
+    let all = "alignment_sheet: (date: \"2026-11-02\", by: \"wheel bay\", \
+        toe: (unit: Millimetres, rim: Inches(16), rear_left: (value: 2.1, way: Out), rear_right: (value: 1)), \
+        camber: (unit: DegreesMinutes, front_left: (value: 0, minutes: 45.5, way: In)), \
+        set_back: (unit: Degrees, value: 0.2, way: Left), thrust: (value: 0.05, way: Right)), \
+        wheels_at: Hub, arches_mm: (rear_left: 371.5), body_points: [(name: \"front badge\", at_mm: (900, 3.5))], \
+        stood_still: [(from: \"cross\", to: \"rim\", start_mm: 1203, end_mm: 1204.5), (from: \"a\", to: \"b\", start_mm: 900)]";
+    let told = with(all).unwrap();
+    let car = told.arrangements[0].on_this_car.clone();
+    let sheet = &car.sheet;
+    assert_eq!((sheet.toe_unit, sheet.rim), (SheetUnit::Millimetres, Some(Rim::Inches(16.0))));
+    assert_eq!(sheet.toe[2], Told::of(Typed::of(2.1), Inward::Out));
+    assert!(sheet.toe[3].wants_way() && sheet.toe[0] == Told::default());
+    assert_eq!(sheet.camber[0], Told::of(Typed { value: 0.0, minutes: 45.5 }, Inward::In));
+    assert_eq!(
+        (sheet.set_back_unit, sheet.set_back),
+        (SheetUnit::Degrees, Told::of(Typed::of(0.2), Side::Left))
+    );
+    assert_eq!(sheet.thrust, Told::of(Typed::of(0.05), Side::Right));
+    assert_eq!((car.wheels_at, car.arches_mm), (WheelsAt::Hub, [None, None, Some(371.5), None]));
+    assert_eq!((car.stood.len(), car.stood[0].end_mm, car.stood[1].end_mm), (2, Some(1_204.5), None));
+    let folder = folder("one-car");
+    let path = folder.join("bay.ron");
+    save_layout(&path, &told).unwrap();
+    assert_eq!(load_layout(&path).unwrap().arrangements[0].on_this_car, car);
+    for (wrong, said) in [
+        (
+            "alignment_sheet: (toe: (rear_left: (value: -0.1)))",
+            "alignment_sheet.toe.rear_left.value: found -0.1°",
+        ),
+        (
+            "alignment_sheet: (toe: (unit: DegreesMinutes, rear_left: (value: 0, minutes: 60)))",
+            "rear_left.minutes: found 60",
+        ),
+        ("alignment_sheet: (thrust: (value: 0.1, minutes: 3))", "thrust.minutes: found 3"),
+        ("alignment_sheet: (toe: (unit: Millimetres, rim: Millimetres(40.6)))", "toe.rim: found 40.6 mm"),
+        ("arches_mm: (rear_left: 37)", "arches_mm.rear_left: found 37 mm"),
+        ("body_points: [(name: \"\", at_mm: (0, 0))]", "body_points[0].name"),
+        ("stood_still: [(from: \"a\", to: \"a\", start_mm: 900)]", "stood_still[0].to"),
+        (
+            "stood_still: [(from: \"a\", to: \"b\", start_mm: 900, end_mm: 9)]",
+            "stood_still[0].end_mm: found 9 mm",
+        ),
+    ] {
+        let fault = with(wrong).unwrap_err();
+        assert!(fault.contains(said), "{fault}");
+    }
     std::fs::remove_dir_all(folder).unwrap();
 }
 
@@ -334,7 +423,7 @@ fn set_back_and_turning_circle() {
         parse_layout("f.ron", "f", &text).map_err(|faults| Language::English.file_fault(&faults[0]))
     };
     let told = with("set_back_mm: -6.5, turning_circle_mm: 11400").unwrap();
-    let car = told.arrangements[0].on_this_car;
+    let car = told.arrangements[0].on_this_car.clone();
     assert_eq!((car.set_back_mm, car.turning_circle_mm), (Some(-6.5), Some(11_400.0)));
     let folder = folder("on-this-car");
     let path = folder.join("bay.ron");

@@ -227,7 +227,7 @@ pub fn to_model(file: &OnThisCarFile) -> OnThisCar {
         turning_circle_mm: file.turning_circle_mm.map(|mm| mm.0),
         wheels: file.wheels_mm.map(|w| [w.front_left, w.front_right, w.rear_left, w.rear_right].map(vec2)),
         wheels_at: file.wheels_at.into(),
-        sheet: file.alignment_sheet.as_ref().map(sheet).unwrap_or_default(),
+        sheet: Box::new(file.alignment_sheet.as_ref().map(sheet).unwrap_or_default()),
         arches_mm: file.arches_mm.map_or([None; 4], |own| {
             [own.front_left, own.front_right, own.rear_left, own.rear_right].map(|mm| mm.map(|mm| mm.0))
         }),
@@ -263,7 +263,7 @@ pub fn file_of(own: &OnThisCar) -> Option<OnThisCarFile> {
             WheelsFile { front_left, front_right, rear_left, rear_right }
         }),
         wheels_at: own.wheels_at.into(),
-        alignment_sheet: (own.sheet != AlignmentSheet::default()).then(|| file_of_sheet(&own.sheet)),
+        alignment_sheet: (*own.sheet != AlignmentSheet::default()).then(|| file_of_sheet(&own.sheet)),
         arches_mm: (own.arches_mm != [None; 4]).then_some(arches),
         body_points: own
             .body_points

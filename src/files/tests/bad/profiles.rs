@@ -281,8 +281,8 @@ pub const PROFILES: &[Row] = &[
     (
         "version of a newer program",
         "version: 1",
-        "version: 8",
-        &["line 2", "version", "made by a newer program", "allowed is 1 to 7"],
+        "version: 9",
+        &["line 2", "version", "made by a newer program", "allowed is 1 to 8"],
     ),
     (
         "a car in metres",

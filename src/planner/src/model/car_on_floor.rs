@@ -90,7 +90,7 @@ mod tests {
         assert!((off(&all, Wheel::RearRight) - 11.342).abs() < 5e-4);
         let mark = all.wheel_point(Wheel::FrontLeft) + all.plumbed_from_middle(Wheel::FrontLeft);
         assert!(mark.distance(hubs[0]) < 1e-9);
-        all.on_this_car.sheet = AlignmentSheet::default();
+        *all.on_this_car.sheet = AlignmentSheet::default();
         assert_eq!(off(&all, Wheel::FrontLeft), 0.0, "of no camber that is known");
     }
 }

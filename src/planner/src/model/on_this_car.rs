@@ -22,8 +22,8 @@ pub struct OnThisCar {
     pub wheels: Option<[DVec2; 4]>,
     /// Which point of a wheel `wheels` are.
     pub wheels_at: WheelsAt,
-    /// The alignment sheet, as typed.
-    pub sheet: AlignmentSheet,
+    /// The alignment sheet, as typed; boxed, since it is larger than all the rest together.
+    pub sheet: Box<AlignmentSheet>,
     /// The edge of each wheel arch above the wheel's middle, mm, in [`Wheel::ALL`]'s order, as far as they were taped.
     pub arches_mm: [Option<f64>; 4],
     /// Named points of the body where they were plumbed to the floor, vehicle frame; the others are where the profile has them.
@@ -108,7 +108,7 @@ impl OnThisCar {
     /// The sheet as it can be typed on: with what an older file says by a sign brought into it, in degrees and mm, where nothing
     /// else stands in its place.
     pub fn sheet_to_type(&self) -> AlignmentSheet {
-        let mut sheet = self.sheet.clone();
+        let mut sheet = AlignmentSheet::clone(&self.sheet);
         let way = |positive: bool| if positive { Inward::In } else { Inward::Out };
         for (nth, old) in [(2, self.rear_toe.left_rad), (3, self.rear_toe.right_rad)] {
             if let (Some(own), Some(rad)) = (sheet.toe.get_mut(nth), old)
@@ -128,11 +128,11 @@ impl OnThisCar {
 
     /// The sheet as it was typed now, what an older file said by a sign included.
     pub fn take_sheet(&mut self, sheet: AlignmentSheet) {
-        if self.sheet.toe_unit == SheetUnit::Degrees || self.sheet.toe.iter().any(|own| own.reads.is_some()) {
+        if self.sheet.toe_unit == SheetUnit::Degrees {
             self.rear_toe = RearToe::default();
         }
         self.set_back_mm = None;
-        self.sheet = sheet;
+        *self.sheet = sheet;
     }
 }
 

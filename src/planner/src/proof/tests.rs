@@ -191,3 +191,54 @@ fn where_more_than_one_thing_is_wrong_nothing_is_inside() {
     }
     assert!(seen > 0);
 }
+
+/// A plan that starts under the wheels, plumbed from the hubs: cambers of 2° left and 1° right, R 310 mm, put the middle of what is
+/// built from them 2.70 mm to the left (references: R·sin γ), and the target with it; what the tape should read follows, so that
+/// readings as they then are fit and show nothing but that. Whether the wheels were measured under the tyres or at the hubs, it
+/// counts once.
+#[test]
+fn camber_shifts_what_is_plumbed_from_hubs_once() {
+    use crate::geometry::marks::{Construction, Reach};
+    use crate::model::sheet::{Inward, Told, Typed};
+    use crate::model::{Wheel, WheelsAt};
+
+    let mut own = reflector();
+    own.vehicle.tyre_diameter_mm = 620.0;
+    own.vehicle.track_rear_mm = own.vehicle.track_front_mm;
+    let wheels = [Wheel::RearLeft, Wheel::RearRight, Wheel::FrontLeft, Wheel::FrontRight];
+    for (step, wheel) in own.aiming.mark_plan.iter_mut().zip(wheels) {
+        step.construction = Construction::WheelPoint { wheel };
+    }
+    own.aiming.mark_plan[4].construction =
+        Construction::Prolong { from: 0, through: 2, reach: Reach::AbreastOf(0) };
+    own.aiming.mark_plan[5].construction =
+        Construction::Prolong { from: 1, through: 3, reach: Reach::AbreastOf(0) };
+    let unknown = proof(&own);
+    let aside = |of: &Proof| of.marks.last().unwrap().by.y;
+    assert_eq!(aside(&unknown), 0.0);
+    let lean = |degrees: f64| Told::of(Typed::of(degrees), Inward::Out);
+    own.on_this_car.sheet.camber = [lean(2.0), lean(1.0), lean(2.0), lean(1.0)];
+    let known = proof(&own);
+    assert!((aside(&known) - 2.70).abs() < 0.005, "{}", aside(&known));
+    assert!(known.figures[0].off > 0.0 && known.figures[0].u95 < unknown.figures[0].u95);
+    // 5 and 6 come to lie further apart by both shifts: R (sin 2° + sin 1°) = 16.23 mm.
+    let should = |of: &Proof| {
+        of.rows.iter().find(|row| row.from.as_str() == "5" && row.to.as_str() == "6").unwrap().should_mm
+    };
+    let wider = 310.0 * (2.0_f64.to_radians().sin() + 1.0_f64.to_radians().sin());
+    assert!((should(&known) - should(&unknown) - wider).abs() < 1e-6);
+    let fits = proof(&taped(&own, |_, _| 0.0));
+    assert_eq!(fits.doubt, Doubt::Fits);
+    assert!((aside(&fits) - 2.70).abs() < 0.3, "{}", aside(&fits));
+    // Measured under the tyres, where the profile has them: the same.
+    let nominal = Wheel::ALL.map(|wheel| own.vehicle.wheel_point(wheel));
+    own.on_this_car.wheels = Some(nominal);
+    assert!((aside(&proof(&own)) - 2.70).abs() < 0.005);
+    // Measured at the hubs, which lie outboard of there: still the same, for the tyres are where they were.
+    own.on_this_car.wheels_at = WheelsAt::Hub;
+    let hubs: Vec<DVec2> =
+        nominal.into_iter().zip(Wheel::ALL).map(|(at, wheel)| at + own.plumbed_from_middle(wheel)).collect();
+    own.on_this_car.wheels = hubs.try_into().ok();
+    assert!((aside(&proof(&own)) - 2.70).abs() < 0.005);
+    assert!((own.wheel_point(Wheel::FrontLeft) - nominal[0]).length() < 1e-9);
+}

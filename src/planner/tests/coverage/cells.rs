@@ -146,6 +146,8 @@ fn of_the_car(column: Column, relation: Relation) -> Cell {
     match (column, relation) {
         (Column::AxisUnknown, _) => care(&[Code::AxisUnknown]),
         (Column::AlignmentUnknown, _) => care(&[Code::AlignmentUnknown]),
+        (Column::RideHeight, Relation::Over | Relation::Sliver) => stops(&[Code::RideHeight]),
+        (Column::StoodStill, Relation::Over | Relation::Sliver) => stops(&[Code::CarMoved]),
         (_, Relation::Over | Relation::Sliver) => stops(&[Code::AlignmentOff]),
         (_, Relation::Within | Relation::Clear) => Cell::Nothing(Reason::WithinLimits),
     }
@@ -181,7 +183,11 @@ fn ceiling(column: Column, relation: Relation) -> Cell {
         | Column::GroundInDoor
         | Column::WorkedIn
         | Column::OnMat => Cell::Nothing(Reason::OverOrUnder),
-        Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
+        Column::AxisUnknown
+        | Column::Alignment
+        | Column::AlignmentUnknown
+        | Column::RideHeight
+        | Column::StoodStill => of_the_car(column, relation),
     }
 }
 
@@ -278,7 +284,11 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
             (Hangs::Yes, _) => over(relation),
             (Hangs::No, _) => Cell::Nothing(Reason::StandsBelow),
         },
-        Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
+        Column::AxisUnknown
+        | Column::Alignment
+        | Column::AlignmentUnknown
+        | Column::RideHeight
+        | Column::StoodStill => of_the_car(column, relation),
         Column::Car => solid(stops(&[Code::CarClash]), relation),
         Column::UnderCar => match hangs {
             Hangs::No => under_car(relation),
@@ -380,7 +390,11 @@ fn runway(made: Made, column: Column, relation: Relation) -> Cell {
             solid(stops(&[Code::StandClash]), relation)
         }
         Column::OverCar | Column::OverPerson => Cell::Nothing(Reason::StandsBelow),
-        Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
+        Column::AxisUnknown
+        | Column::Alignment
+        | Column::AlignmentUnknown
+        | Column::RideHeight
+        | Column::StoodStill => of_the_car(column, relation),
         Column::Car => solid(stops(&[Code::CarClash]), relation),
         // As low as that it is the building's, and holds up no car.
         Column::UnderCar => runway(made, Column::Car, relation),
@@ -433,7 +447,11 @@ fn wall(material: Material, column: Column, relation: Relation) -> Cell {
         // As thick as a wall is, one corner of it is farther in where the edge slants.
         Column::Axis => line(stops(&[Code::OutsideRoom]), relation),
         Column::OverCar | Column::OverPerson => Cell::Nothing(Reason::StandsBelow),
-        Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
+        Column::AxisUnknown
+        | Column::Alignment
+        | Column::AlignmentUnknown
+        | Column::RideHeight
+        | Column::StoodStill => of_the_car(column, relation),
         Column::Car | Column::UnderCar | Column::Tyre => solid(stops(&[Code::CarClash]), relation),
         Column::Mark => line(stops(&[Code::MarkPlace]), relation),
         Column::Run => line(stops(&[Code::RunBlocked]), relation),
@@ -502,7 +520,11 @@ fn other_bay(column: Column, relation: Relation, variant: Variant) -> Cell {
         | Column::GroundInDoor
         | Column::WorkedIn
         | Column::OnMat => Cell::Nothing(Reason::NotExcluded),
-        Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
+        Column::AxisUnknown
+        | Column::Alignment
+        | Column::AlignmentUnknown
+        | Column::RideHeight
+        | Column::StoodStill => of_the_car(column, relation),
     }
 }
 
@@ -575,6 +597,10 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
         | Column::OnMat
         | Column::Axis => Cell::Nothing(Reason::OverOrUnder),
         Column::OverCar | Column::OverPerson => Cell::Nothing(Reason::StandsBelow),
-        Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
+        Column::AxisUnknown
+        | Column::Alignment
+        | Column::AlignmentUnknown
+        | Column::RideHeight
+        | Column::StoodStill => of_the_car(column, relation),
     }
 }

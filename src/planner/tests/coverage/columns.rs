@@ -17,6 +17,9 @@ const UNDER_CAR_MM: f64 = 100.0;
 const MAT_MIDDLE_MM: f64 = 300.0;
 /// How far back a front wheel may stand, mm.
 const SET_BACK_MM: f64 = 100.0;
+/// How high an arch is over its wheel, and how far it may be off, mm.
+const ARCH_MM: f64 = 400.0;
+const ARCH_OFF_MM: f64 = 100.0;
 /// From where on a door is in the wall behind the car, at x = 0, mm.
 const DOOR_FROM_MM: f64 = 500.0;
 /// Where the rear wheels push the car, to the left.
@@ -93,6 +96,10 @@ pub enum Column {
     Alignment,
     /// The same, where nobody entered it.
     AlignmentUnknown,
+    /// The height of an arch, within what the car's maker allows.
+    RideHeight,
+    /// A distance from the floor to the car, the same at the end as at the start.
+    StoodStill,
 }
 
 /// Who asks, and what is uncertain.
@@ -205,7 +212,7 @@ impl Relation {
 
 impl Column {
     /// Every column.
-    pub const ALL: [Self; 31] = [
+    pub const ALL: [Self; 33] = [
         Self::NothingZone,
         Self::MetalZone,
         Self::ReflectingZone,
@@ -237,6 +244,8 @@ impl Column {
         Self::AxisUnknown,
         Self::Alignment,
         Self::AlignmentUnknown,
+        Self::RideHeight,
+        Self::StoodStill,
     ];
 
     /// What is asked of height: from which height on something may hang over its place, mm above the floor.
@@ -274,7 +283,9 @@ impl Column {
             | Self::Axis
             | Self::AxisUnknown
             | Self::Alignment
-            | Self::AlignmentUnknown => None,
+            | Self::AlignmentUnknown
+            | Self::RideHeight
+            | Self::StoodStill => None,
         }
     }
 
@@ -309,7 +320,9 @@ impl Column {
             | Self::OnMat
             | Self::AxisUnknown
             | Self::Alignment
-            | Self::AlignmentUnknown => 2_500.0,
+            | Self::AlignmentUnknown
+            | Self::RideHeight
+            | Self::StoodStill => 2_500.0,
         }
     }
 
@@ -334,14 +347,23 @@ impl Column {
             (facts, Self::AxisUnknown) => *facts == Facts::AxisUnknown,
             (Facts::AlignmentOff(_), _) => self == Self::Alignment,
             (Facts::AlignmentUnknown(_), _) => self == Self::AlignmentUnknown,
-            (_, Self::Alignment | Self::AlignmentUnknown) => false,
+            (Facts::RideHeight(_), _) => self == Self::RideHeight,
+            (Facts::CarMoved { .. }, _) => self == Self::StoodStill,
+            (_, Self::Alignment | Self::AlignmentUnknown | Self::RideHeight | Self::StoodStill) => false,
             _ => true,
         }
     }
 
     /// Whether what is asked is said of the car, whatever stands in the bay.
     pub const fn is_of_the_car(self) -> bool {
-        matches!(self, Self::AxisUnknown | Self::Alignment | Self::AlignmentUnknown)
+        matches!(
+            self,
+            Self::AxisUnknown
+                | Self::Alignment
+                | Self::AlignmentUnknown
+                | Self::RideHeight
+                | Self::StoodStill
+        )
     }
 
     /// The bay with a row in this relation to the place; `None` where the two cannot be put together.
@@ -417,6 +439,22 @@ impl Column {
         if self == Self::Alignment {
             arrangement.on_this_car.set_back_mm = Some(SET_BACK_MM - relation.gap());
         }
+        if self == Self::RideHeight {
+            let mut arches = [Some(ARCH_MM); 4];
+            arches[0] = Some(ARCH_MM - (ARCH_OFF_MM - relation.gap()));
+            arrangement.on_this_car.arches_mm = arches;
+        }
+        if self == Self::StoodStill {
+            // Two readings, each ± 0.7 mm, any value alike, in 95 of 100.
+            let explained = 1.959_963_984_540_054 * 2.0_f64.sqrt() * 0.7 / 3.0_f64.sqrt();
+            let by_mm = explained * (1.0 - relation.gap() / 100.0);
+            arrangement.on_this_car.stood = vec![Stood {
+                from: "a cross".into(),
+                to: "a rim".into(),
+                start_mm: 1_200.0,
+                end_mm: Some(1_200.0 + by_mm),
+            }];
+        }
         variant.set(&mut arrangement);
         Some(arrangement)
     }
@@ -454,7 +492,11 @@ impl Column {
                 DVec2::new(8_800.0, MAT_MIDDLE_MM + 250.0 + LOW_CEILING_MM / libm::tan(angle::radians(20.0)))
             }
             // Far from everything.
-            Self::AxisUnknown | Self::Alignment | Self::AlignmentUnknown => DVec2::new(10_500.0, 4_500.0),
+            Self::AxisUnknown
+            | Self::Alignment
+            | Self::AlignmentUnknown
+            | Self::RideHeight
+            | Self::StoodStill => DVec2::new(10_500.0, 4_500.0),
             // The tread of the front left tyre: 1540 / 2 + 200 / 2 left of the middle.
             Self::Tyre => DVec2::new(4_000.0, 3_870.0),
             Self::Mark => DVec2::new(1_400.0, 4_020.0),
@@ -528,6 +570,11 @@ impl Column {
             Self::Alignment | Self::AlignmentUnknown => {
                 alone.aiming.alignment.set_back_mm = Some(SET_BACK_MM);
             }
+            Self::RideHeight => {
+                alone.vehicle.ride_heights = Some([ARCH_MM; 4]);
+                alone.vehicle.ride_height_off_mm = Some(ARCH_OFF_MM);
+            }
+            Self::StoodStill => alone.shop.tape_read_mm = 0.7,
             Self::Picture => {
                 let camera = Camera { pixels_across: 1_280, pixels_down: 960 };
                 alone.sensor.kind = SensorKind::ForwardCamera(camera);

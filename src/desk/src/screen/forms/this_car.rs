@@ -100,7 +100,8 @@ impl Desk {
         let before = now.sheet_to_type();
         let mut sheet = before.clone();
         ui.add_space(4.0);
-        ui.label(RichText::new(own.sheet).font(look::bold(size::SMALL))).on_hover_text(own.sheet_why);
+        ui.label(RichText::new(own.sheet).font(look::bold(size::SMALL)));
+        ui.add(egui::Label::new(widgets::soft(ui, own.sheet_why)).wrap());
         let unit = |unit: &SheetUnit| own.unit(*unit).to_owned();
         if let Some(unit) = choice(ui, fields, own.toe_in, &sheet.toe_unit, &SheetUnit::ALL, unit) {
             sheet.set_toe_unit(unit);

@@ -13,7 +13,7 @@ use crate::words::this_car::ThisCarTexts;
 pub const TEXTS: ThisCarTexts = ThisCarTexts {
     language: Language::English,
     sheet: "Alignment sheet",
-    sheet_why: "Type each figure as the sheet has it, without a sign, and say which way it goes",
+    sheet_why: "Type each figure as the sheet has it, without a sign, and say which way it goes.",
     date: "Day of the sheet",
     date_hint: "Such as 2026-11-02. Empty: not known",
     no_day: "Type the day as 2026-11-02.",
@@ -44,7 +44,7 @@ pub const TEXTS: ThisCarTexts = ThisCarTexts {
     body: "Body points as plumbed",
     body_hint: "Where the point comes to the floor: how far ahead of the front axle, and left of the centreline; negative: behind, right",
     stood: "Has the car moved?",
-    stood_why: "Tape two distances from the floor to the car when the marks are laid, and again at the end",
+    stood_why: "Tape two distances from the floor to the car when the marks are laid, and again at the end.",
     floor_point: "From, on the floor",
     floor_point_hint: "A floor mark, or a cross on tape beside the car",
     car_point: "To, on the car",

@@ -13,7 +13,7 @@ use crate::words::this_car::ThisCarTexts;
 pub const TEXTS: ThisCarTexts = ThisCarTexts {
     language: Language::German,
     sheet: "Protokoll der Achsvermessung",
-    sheet_why: "Jeden Wert wie im Protokoll eintippen, ohne Vorzeichen, und sagen, wohin er geht",
+    sheet_why: "Jeden Wert wie im Protokoll eintippen, ohne Vorzeichen, und sagen, wohin er geht.",
     date: "Tag des Protokolls",
     date_hint: "Etwa 2026-11-02. Leer: nicht bekannt",
     no_day: "Den Tag als 2026-11-02 eintippen.",
@@ -44,7 +44,7 @@ pub const TEXTS: ThisCarTexts = ThisCarTexts {
     body: "Karosseriepunkte wie gelotet",
     body_hint: "Wo der Punkt auf den Boden kommt: wie weit vor der Vorderachse und links der Mittellinie; negativ: dahinter, rechts",
     stood: "Hat sich das Fahrzeug bewegt?",
-    stood_why: "Zwei Strecken vom Boden zum Fahrzeug messen, wenn die Marken liegen, und am Ende noch einmal",
+    stood_why: "Zwei Strecken vom Boden zum Fahrzeug messen, wenn die Marken liegen, und am Ende noch einmal.",
     floor_point: "Von, am Boden",
     floor_point_hint: "Eine Marke oder ein Kreuz auf Klebeband neben dem Fahrzeug",
     car_point: "Bis, am Fahrzeug",
