@@ -97,7 +97,7 @@ fn a_misread_one_is_named_and_read_again() {
     assert_eq!(screen.state().answer().judged.marks_taped.len(), typed - 1);
     ask(&mut screen, Command::Redo);
     let read_mm = Some(row.should_mm.round());
-    let edit = Edit::Tape { from: from.clone(), to: to.clone(), read_mm };
+    let edit = Edit::Tape { from: from.clone(), to: to.clone(), read_mm, taken: Default::default() };
     ask(&mut screen, Command::Bay(baywright_desk::screen::command::OfBay::Edit(edit)));
     assert!(!has(&screen, Code::ReadingOff));
     assert_eq!(verdict(&screen), Verdict::Ready);
@@ -174,6 +174,7 @@ fn how_the_marks_lie_is_drawn_larger_on_request() {
         from: own.from.clone(),
         to: own.to.clone(),
         read_mm: Some(at(&own.from).distance(at(&own.to)).round()),
+        taken: Default::default(),
     });
     let all = Edit::All(edits.collect());
     ask(&mut screen, Command::Bay(baywright_desk::screen::command::OfBay::Edit(all)));

@@ -5,7 +5,7 @@ use baywright_planner::model::validate::nearest;
 use ron::error::{Error, SpannedError};
 use serde_path_to_error::{Path, Segment};
 
-use crate::figure::A_DAY;
+use crate::figure::{A_DAY, A_MOMENT};
 use crate::text::Text;
 use crate::{slip, spot};
 
@@ -39,6 +39,9 @@ pub fn parse_fault(text: &Text, error: &SpannedError, path: Option<&Path>) -> Fi
         Error::Eof => (Found::EndOfFile, Allowed::Syntax(Syntax::ClosedBrackets)),
         Error::InvalidValueForType { expected, found } if expected == A_DAY => {
             (Found::Saying(Quote::of(found)), Allowed::Day)
+        }
+        Error::InvalidValueForType { expected, found } if expected == A_MOMENT => {
+            (Found::Saying(Quote::of(found)), Allowed::Moment)
         }
         Error::ExpectedDifferentLength { expected, found } => {
             (Found::Count(*found, Counted::Values), length(expected))

@@ -1,7 +1,7 @@
 //! Single values as they stand in a file: numbers that read well, and days.
 
 use baywright_planner::geometry::{DVec2, DVec3, angle};
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error as _};
 
 /// Numbers are written to a millionth of their unit: a millionth of a millimetre is far below any tape, and a number
@@ -111,6 +111,31 @@ impl<'de> Deserialize<'de> for Day {
         match text.parse() {
             Ok(date) if shape_is_right => Ok(Self(date)),
             _ => Err(D::Error::invalid_value(serde::de::Unexpected::Other(&text), &A_DAY)),
+        }
+    }
+}
+
+/// What is expected where a day and a time are, for `explain`.
+pub const A_MOMENT: &str = "day and time";
+
+/// A day and a time by the clock on the wall, to the minute or the second, written `"2025-03-17T08:30:00"`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Moment(pub DateTime);
+
+impl Serialize for Moment {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_str(&self.0)
+    }
+}
+
+impl<'de> Deserialize<'de> for Moment {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let text = String::deserialize(from)?;
+        let is_plain = |b: u8| b.is_ascii_digit() || matches!(b, b'-' | b'T' | b':');
+        let shape_is_right = matches!(text.len(), 16 | 19) && text.bytes().all(is_plain);
+        match text.parse() {
+            Ok(moment) if shape_is_right => Ok(Self(moment)),
+            _ => Err(D::Error::invalid_value(serde::de::Unexpected::Other(&text), &A_MOMENT)),
         }
     }
 }

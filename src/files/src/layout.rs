@@ -18,7 +18,8 @@ mod to_model;
 
 use serde::{Deserialize, Serialize};
 
-use crate::figure::{Day, Figure, Place, Point, vec2};
+use crate::figure::{Day, Figure, Moment, Place, Point, vec2};
+use crate::instrument::MarkCheckFile;
 use crate::source::SourceFile;
 use crate::text::Text;
 use crate::version::{self, Reader};
@@ -405,6 +406,8 @@ pub struct LevelFile {
 pub struct PermanentMarkFile {
     pub name: String,
     pub at_mm: Point,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub checks: Vec<MarkCheckFile>,
 }
 
 /// A saved arrangement.
@@ -434,6 +437,9 @@ pub struct ArrangementFile {
     /// What the tape read between the marks that were laid.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub marks_taped: Vec<MarkTapedFile>,
+    /// What was read when they were laid the first time.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub laid_before: Vec<MarkTapedFile>,
     /// Its own building; left out, it is in the bay's.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub building: Option<BuildingFile>,
@@ -487,6 +493,15 @@ pub struct MarkTapedFile {
     pub from: String,
     pub to: String,
     pub read_mm: Figure,
+    /// With which instrument of the shop.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub with: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub who: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at: Option<Moment>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub temperature_c: Option<Figure>,
 }
 
 /// What was measured on this very car.

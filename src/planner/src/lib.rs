@@ -15,6 +15,7 @@ pub mod difference;
 pub mod edit;
 pub mod entry;
 pub mod hand;
+pub mod history;
 pub mod judge;
 pub mod model;
 pub mod proof;

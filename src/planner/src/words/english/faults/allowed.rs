@@ -109,6 +109,8 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
         Allowed::Unquoted(word) => format!("a kind without quotes: {word}"),
         Allowed::Figures(count) => format!("a list of figures in ( and ) of length {count}"),
         Allowed::Day => "a day that exists, as \"2025-03-17\"".to_owned(),
+        Allowed::Moment => "a day and a time that exist, as \"2025-03-17T08:30:00\"".to_owned(),
+        Allowed::DayFrom(day) => format!("{day} or later"),
         Allowed::Versions { oldest, newest, newer_can } => {
             let versions =
                 if oldest == newest { newest.to_string() } else { format!("{oldest} to {newest}") };
