@@ -24,6 +24,7 @@ mod forms;
 mod hall;
 mod hand;
 mod in_sight;
+mod instruments;
 mod keeping;
 mod led;
 mod left_behind;

@@ -213,6 +213,23 @@ fn readings_come_out_of_a_file() {
         let (wrong, said, count) = read(&mut screen, text);
         assert!(wrong && said.contains(expected) && count == 2, "{said}");
     }
+    let how = "from;to;read;by;with;when;warm\n1;3;2550;Ann;tape 1;2026-03-17T08:30;18,5\n";
+    let (wrong, said, count) = read(&mut screen, how);
+    assert!(!wrong && count == 2, "{said}");
+    let taken = screen.state().answer().judged.marks_taped[0].taken.clone();
+    assert_eq!(
+        (taken.who, taken.with, taken.temperature_c),
+        (Some("Ann".into()), Some("tape 1".into()), Some(18.5))
+    );
+    assert_eq!(taken.at, Some(jiff::civil::date(2026, 3, 17).at(8, 30, 0, 0)));
+    for (text, expected) in [
+        ("1;3;2550;Ann;tape 1;yesterday;18", "line 1: “yesterday” is no day and time"),
+        ("1;3;2550;Ann;tape 1;2026-03-17T08:30;hot", "line 1: “hot” is no temperature"),
+    ] {
+        let (wrong, said, _) = read(&mut screen, text);
+        assert!(wrong && said.contains(expected), "{said}");
+    }
+    ask(&mut screen, Command::Undo);
     // The same once more, in one step back.
     read(&mut screen, "1\t3\t2551\n2\t4\t2550");
     assert_eq!(screen.state().answer().judged.marks_taped.len(), 3);

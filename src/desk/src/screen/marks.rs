@@ -145,7 +145,7 @@ impl Desk {
                 };
                 let mut hint = texts.box_of(from, to);
                 if let Some(how) = self.how_taken(row) {
-                    hint = format!("{hint}\n{how}");
+                    hint = self.view.locale.language.instruments().with_how(&hint, &how);
                 }
                 if let Some(read_mm) =
                     fields.row(ui, &Row { label: &label, hint: &hint, of: "tape" }, &shown, read)

@@ -8,7 +8,7 @@ use jiff::civil::Date;
 use crate::screen::command::{Command, OfShop};
 use crate::screen::forms::car::car_form::part;
 use crate::screen::forms::field::{Fields, Row};
-use crate::screen::forms::rows::choice;
+use crate::screen::forms::rows::choice_of;
 use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
@@ -94,9 +94,9 @@ impl Desk {
             ui.label(soft.color(ui.visuals().weak_text_color()));
         }
         let kinds = InstrumentKind::ALL;
-        if let Some(kind) =
-            choice(ui, fields, texts.kind, &own.kind, &kinds, |kind| texts.kind_of(*kind).to_owned())
-        {
+        if let Some(kind) = choice_of(ui, fields, (texts.kind, &of), &own.kind, &kinds, |kind| {
+            texts.kind_of(*kind).to_owned()
+        }) {
             now = Instrument { kind, ..own.clone() };
         }
         if now != *own {
