@@ -26,6 +26,7 @@ mod forms;
 mod hall;
 mod hand;
 mod in_sight;
+mod instruments;
 mod keeping;
 mod led;
 mod left_behind;

@@ -97,7 +97,7 @@ fn a_misread_one_is_named_and_read_again() {
     assert_eq!(screen.state().answer().judged.marks_taped.len(), typed - 1);
     ask(&mut screen, Command::Redo);
     let read_mm = Some(row.should_mm.round());
-    let edit = Edit::Tape { from: from.clone(), to: to.clone(), read_mm };
+    let edit = Edit::Tape { from: from.clone(), to: to.clone(), read_mm, taken: Default::default() };
     ask(&mut screen, Command::Bay(baywright_desk::screen::command::OfBay::Edit(edit)));
     assert!(!has(&screen, Code::ReadingOff));
     assert_eq!(verdict(&screen), Verdict::Ready);
@@ -174,6 +174,7 @@ fn how_the_marks_lie_is_drawn_larger_on_request() {
         from: own.from.clone(),
         to: own.to.clone(),
         read_mm: Some(at(&own.from).distance(at(&own.to)).round()),
+        taken: Default::default(),
     });
     let all = Edit::All(edits.collect());
     ask(&mut screen, Command::Bay(baywright_desk::screen::command::OfBay::Edit(all)));
@@ -212,6 +213,23 @@ fn readings_come_out_of_a_file() {
         let (wrong, said, count) = read(&mut screen, text);
         assert!(wrong && said.contains(expected) && count == 2, "{said}");
     }
+    let how = "from;to;read;by;with;when;warm\n1;3;2550;Ann;tape 1;2026-03-17T08:30;18,5\n";
+    let (wrong, said, count) = read(&mut screen, how);
+    assert!(!wrong && count == 2, "{said}");
+    let taken = screen.state().answer().judged.marks_taped[0].taken.clone();
+    assert_eq!(
+        (taken.who, taken.with, taken.temperature_c),
+        (Some("Ann".into()), Some("tape 1".into()), Some(18.5))
+    );
+    assert_eq!(taken.at, Some(jiff::civil::date(2026, 3, 17).at(8, 30, 0, 0)));
+    for (text, expected) in [
+        ("1;3;2550;Ann;tape 1;yesterday;18", "line 1: “yesterday” is no day and time"),
+        ("1;3;2550;Ann;tape 1;2026-03-17T08:30;hot", "line 1: “hot” is no temperature"),
+    ] {
+        let (wrong, said, _) = read(&mut screen, text);
+        assert!(wrong && said.contains(expected), "{said}");
+    }
+    ask(&mut screen, Command::Undo);
     // The same once more, in one step back.
     read(&mut screen, "1\t3\t2551\n2\t4\t2550");
     assert_eq!(screen.state().answer().judged.marks_taped.len(), 3);

@@ -153,7 +153,7 @@ fn desk(
 ) -> Outcome {
     let shop = ShopSettings::open(home.map(|home| home.join(baywright_files::SHOP_FILE)).as_deref());
     let by = shop.judged_by(today);
-    let first = match First::of(home, layout.as_deref(), Path::new(demo::DEMO), by) {
+    let first = match First::of(home, layout.as_deref(), Path::new(demo::DEMO), by.clone()) {
         Ok(first) => first,
         Err(faults) => return report::not_read(faults, errors),
     };

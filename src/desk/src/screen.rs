@@ -36,6 +36,7 @@ mod room_drawing;
 mod sheets;
 pub mod shelf;
 mod space;
+mod taken_by;
 mod underlay;
 mod verdict;
 pub mod view;
@@ -208,7 +209,7 @@ impl Desk {
 
     /// What the shop's settings say now holds for all that is open.
     fn judge_by_shop(&mut self) {
-        self.document.judge_by(self.shop.shop(), self.shop.is_unread());
+        self.document.judge_by(self.shop.judged_by(self.document.today()));
     }
 
     /// The program's own folder for what it keeps; `None` if the user has no home.

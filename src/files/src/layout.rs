@@ -19,7 +19,8 @@ mod to_model;
 
 use serde::{Deserialize, Serialize};
 
-use crate::figure::{Day, Figure, Point, vec2};
+use crate::figure::{Clock, Day, Figure, Point, vec2};
+use crate::instrument::MarkCheckFile;
 use crate::source::SourceFile;
 use crate::text::Text;
 use crate::version::{self, Reader};
@@ -407,6 +408,8 @@ pub struct LevelFile {
 pub struct PermanentMarkFile {
     pub name: String,
     pub at_mm: Point,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub checks: Vec<MarkCheckFile>,
 }
 
 /// A saved arrangement.
@@ -436,6 +439,9 @@ pub struct ArrangementFile {
     /// What the tape read between the marks that were laid.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub marks_taped: Vec<MarkTapedFile>,
+    /// What was read when they were laid the first time.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub laid_before: Vec<MarkTapedFile>,
     /// Its own building; left out, it is in the bay's.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub building: Option<BuildingFile>,
@@ -489,6 +495,15 @@ pub struct MarkTapedFile {
     pub from: String,
     pub to: String,
     pub read_mm: Figure,
+    /// With which instrument of the shop.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub with: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub who: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at: Option<Clock>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub temperature_c: Option<Figure>,
 }
 
 /// Where the stand of one placement is. Left out, a stand is on its mark.

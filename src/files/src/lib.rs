@@ -16,6 +16,7 @@ mod fingerprint;
 mod folder;
 mod gate;
 mod in_use;
+mod instrument;
 mod journal;
 mod kind;
 mod layout;

@@ -100,7 +100,7 @@ fn made(
     by: JudgedBy,
 ) -> Result<(Loaded, Vec<FileFault>), Vec<FileFault>> {
     let layout = layout_in(&text, id)?;
-    let (resolved, faults) = resolve_in(&text, &layout, library, by);
+    let (resolved, faults) = resolve_in(&text, &layout, library, &by);
     if resolved.arrangements.is_empty() && !faults.is_empty() {
         return Err(faults);
     }
@@ -182,12 +182,12 @@ pub fn resolve(
     library: &Library,
     by: impl Into<JudgedBy>,
 ) -> Result<Resolved, Vec<FileFault>> {
-    let (resolved, faults) = resolve_in(&Text::new(file, ""), layout, library, by.into());
+    let (resolved, faults) = resolve_in(&Text::new(file, ""), layout, library, &by.into());
     if faults.is_empty() { Ok(resolved) } else { Err(faults) }
 }
 
 /// Those arrangements that go with their cars, and why the others do not.
-fn resolve_in(text: &Text, layout: &Layout, library: &Library, by: JudgedBy) -> (Resolved, Vec<FileFault>) {
+fn resolve_in(text: &Text, layout: &Layout, library: &Library, by: &JudgedBy) -> (Resolved, Vec<FileFault>) {
     let mut resolved = Resolved::default();
     let mut in_profiles: Vec<FileFault> = Vec::new();
     let mut in_layout: Vec<Fault> = Vec::new();

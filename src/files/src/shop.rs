@@ -4,10 +4,13 @@
 use std::path::{Path, PathBuf};
 
 use baywright_planner::model::fault::{FileFault, FileKind};
-use baywright_planner::model::{Shop, ShopDocument, ShopFace, ShopFigure, WorkStep, validate};
+use baywright_planner::model::{
+    InstrumentList, Shop, ShopDocument, ShopFace, ShopFigure, WorkStep, validate,
+};
 use serde::{Deserialize, Serialize};
 
 use crate::figure::Figure;
+use crate::instrument::InstrumentFile;
 use crate::text::Text;
 use crate::version::{self, Reader};
 
@@ -52,6 +55,8 @@ macro_rules! fields {
             #[serde(default, skip_serializing_if = "MinutesFile::is_empty")]
             pub minutes: MinutesFile,
             $(#[serde(default, skip_serializing_if = "Option::is_none")] pub $field: Option<Figure>,)+
+            #[serde(default, skip_serializing_if = "Vec::is_empty")]
+            pub instruments: Vec<InstrumentFile>,
         }
 
         impl ShopFile {
@@ -71,6 +76,7 @@ macro_rules! fields {
                 picture: document.face.picture.clone(),
                 minutes: MinutesFile::of(&document.face),
                 $($field: Some(document.shop.get(ShopFigure::$figure).into()),)+
+                instruments: document.instruments.iter().map(InstrumentFile::of).collect(),
             }
         }
 
@@ -163,7 +169,8 @@ impl ShopFile {
             let own = minutes.field(step).map(|own| own.0);
             face.with_minutes(step, own)
         });
-        ShopDocument { shop: self.shop(), face }
+        let instruments = self.instruments.iter().map(InstrumentFile::model).collect();
+        ShopDocument { shop: self.shop(), face, instruments }
     }
 }
 
@@ -174,6 +181,8 @@ pub struct ShopInUse {
     pub shop: Shop,
     /// What the shop says of itself.
     pub face: ShopFace,
+    /// What it measures with.
+    pub instruments: InstrumentList,
     /// Their file; `None` if there is none, so that the defaults hold.
     pub path: Option<PathBuf>,
 }
@@ -188,8 +197,8 @@ pub fn shop_in_use(named: Option<&Path>, own: Option<&Path>) -> Result<ShopInUse
     let there = own.filter(|path| std::fs::symlink_metadata(path).is_ok());
     match named.or(there) {
         Some(path) => {
-            let ShopDocument { shop, face } = load_shop(path)?;
-            Ok(ShopInUse { shop, face, path: Some(path.to_owned()) })
+            let ShopDocument { shop, face, instruments } = load_shop(path)?;
+            Ok(ShopInUse { shop, face, instruments, path: Some(path.to_owned()) })
         }
         None => Ok(ShopInUse::default()),
     }

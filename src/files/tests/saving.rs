@@ -11,9 +11,9 @@ use baywright_files::{
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::sheet::{AlignmentSheet, Inward, Rim, SheetUnit, Side, Told, Typed};
 use baywright_planner::model::{
-    Effort, Footprint, HallBay, Id, Known, Layout, MarkTaped, Material, Metal, Moved, OnThisCar, ParkedKnown,
-    Place, RearToe, SavedArrangement, Shape, StandSet, Stood, TapedRoom, TapedWall, Thing, ThingKind,
-    Underlay, WheelsAt, validate::limits,
+    CheckFrom, CheckRead, Effort, Footprint, HallBay, Id, Known, Layout, MarkCheck, MarkTaped, Material,
+    Metal, Moved, OnThisCar, ParkedKnown, PermanentMark, Place, RearToe, SavedArrangement, Shape, StandSet,
+    Stood, Taken, TapedRoom, TapedWall, Thing, ThingKind, Underlay, WheelsAt, validate::limits,
 };
 use baywright_planner::words::Language;
 use proptest::prelude::*;
@@ -292,7 +292,16 @@ proptest! {
                 body_points: vec![("front badge".into(), DVec2::new(at.0, toe.1))],
                 stood: vec![Stood { from: "a".into(), to: "b".into(), start_mm: 900.5, end_mm: on_mark.then_some(901.0) }],
             },
-            marks_taped: vec![MarkTaped { from: "1".into(), to: "2".into(), read_mm: 1_000.0 + toe.0.round() }],
+            marks_taped: vec![MarkTaped {
+                taken: Taken {
+                    with: on_mark.then(|| "tape 1".into()),
+                    who: Some("A".into()),
+                    at: Some(jiff::civil::date(2026, 3, 17).at(8, 30, 5, 0)),
+                    temperature_c: on_mark.then(|| toe.0.round()),
+                },
+                ..MarkTaped::new("1".into(), "2".into(), 1_000.0 + toe.0.round())
+            }],
+            laid_before: vec![MarkTaped::new("1".into(), "2".into(), 1_002.0)],
             building: None,
             stands: vec![("y".into(), if on_mark { StandSet::OnMark } else { set })],
             moved: vec![moved],
@@ -301,6 +310,18 @@ proptest! {
             shut: vec![("roller door".into(), false)],
             visit: vec!["x".into(), "another".into()],
         }];
+        layout.bay.marks.push(PermanentMark {
+            checks: vec![MarkCheck {
+                on: jiff::civil::date(2026, 3, 17),
+                who: on_mark.then(|| "A".into()),
+                with: Some("tape 1".into()),
+                read: [
+                    CheckRead { from: CheckFrom::Wall("a wall".into()), read_mm: 1_000.0 },
+                    CheckRead { from: CheckFrom::Mark("another".into()), read_mm: 1_000.0 + toe.0.round() },
+                ],
+            }],
+            ..PermanentMark::new("a stud".into(), DVec2::new(at.0, at.1))
+        });
         layout.underlay = Some(Underlay {
             picture: "plan of the hall.png".into(),
             mm_per_px: 2.5,

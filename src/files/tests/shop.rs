@@ -102,6 +102,39 @@ fn what_a_shop_says_of_itself_reads_back() {
     assert_eq!(parse_shop("old", "(version: 1, taped_mm: 10)").unwrap().face, ShopFace::default());
 }
 
+/// The shop's instruments read back whole; what is wrong of one is said with its place.
+#[test]
+fn instruments_are_listed_and_read_back() {
+    let text = "(
+  version: 4,
+  instruments: [
+    (name: \"tape 1\", kind: SteelTape, class: \"II\", serial: \"A-1\", checked: \"2026-01-10\", due: \"2027-01-10\",
+     reading_mm: 0.5, per_metre_mm: 0.1, ppm_per_k: 11.5),
+    (name: \"line\", kind: LineLaser),
+  ])";
+    let document = parse_shop("shop.ron", text).unwrap();
+    assert_eq!(document.instruments.len(), 2);
+    assert_eq!(document.instruments[0].due, Some(jiff::civil::date(2027, 1, 10)));
+    assert_eq!(parse_shop("again", &shop_text(&document).unwrap()).unwrap(), document);
+    assert_eq!(document.shop.fingerprint(), Shop::default().fingerprint());
+    assert!(
+        !shop_text(&ShopDocument::default()).unwrap().contains("instruments"),
+        "none is listed for a shop"
+    );
+    for (wrong, right, said) in [
+        ("name: \"line\"", "name: \"tape 1\"", "instruments[1].name"),
+        ("reading_mm: 0.5", "reading_mm: 50", "line 5, column 18, instruments[0].reading_mm: found 50 mm"),
+        ("due: \"2027-01-10\"", "due: \"2025-01-10\"", "allowed is 2026-01-10 or later"),
+        ("checked: \"2026-01-10\"", "checked: \"2026-02-30\"", "a day that exists"),
+        ("kind: LineLaser", "kind: Laser", "LineLaser"),
+        ("class: \"II\"", "class: \"\"", "instruments[0].class"),
+    ] {
+        let faults = parse_shop("shop.ron", &text.replace(wrong, right)).unwrap_err();
+        let all: Vec<String> = faults.iter().map(|own| Language::English.file_fault(own)).collect();
+        assert!(all.iter().any(|own| own.contains(said)), "{all:?}");
+    }
+}
+
 #[test]
 fn what_is_wrong_is_said_with_its_place() {
     for (text, part) in [

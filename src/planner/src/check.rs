@@ -26,6 +26,7 @@ mod head_room;
 mod in_one_place;
 mod keep_free;
 mod light;
+mod mark_drifted;
 mod mark_place;
 mod mark_target;
 mod mark_unsure;
@@ -51,6 +52,7 @@ mod stand_off_mark;
 mod stand_reach;
 mod stand_room;
 mod tape_over;
+mod taped_with;
 #[cfg(test)]
 pub(crate) mod testing;
 mod thing_place;
@@ -205,6 +207,8 @@ pub const ALL: &[Check] = &[
     mark_target::CHECK,
     mark_unsure::CHECK,
     marks_taped::CHECK,
+    taped_with::CHECK,
+    mark_drifted::CHECK,
     floor_levels::CHECK,
     axis::CHECK,
     alignment::CHECK,

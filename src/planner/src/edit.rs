@@ -21,7 +21,7 @@ use baywright_geometry::{DVec2, PlanPose, Span};
 use crate::assessment::Step;
 use crate::model::{
     Bay, Effort, Id, KeptDimension, Known, Layout, Material, Metal, OnThisCar, ParkedKnown, Place,
-    SavedArrangement, Shape, StandSet, Thing, ThingKind, Underlay,
+    SavedArrangement, Shape, StandSet, Taken, Thing, ThingKind, Underlay,
 };
 
 pub use bay_deed::{BayDeed, BayPart};
@@ -181,9 +181,13 @@ pub enum Edit {
         to: Id,
         /// What it read.
         read_mm: Option<f64>,
+        /// By whom, when, with what.
+        taken: Taken,
     },
     /// All readings between marks are taken away: the marks were laid anew.
     LayAnew,
+    /// The marks were laid once more, from the wheels on: what was read is kept as that of the earlier laying.
+    LayAgain,
     /// The runways that carry the car; none for the floor.
     Carried(Vec<Id>),
     /// The bay of the hall that this arrangement is made in, and those that are kept empty for it.
@@ -271,8 +275,11 @@ impl Edit {
                 here(layout, at, |own| own.vehicle_fingerprint = Some(fingerprint.clone()))
             }
             Self::OnThisCar(measured) => here(layout, at, |own| own.on_this_car.clone_from(measured)),
-            Self::Tape { from, to, read_mm } => here(layout, at, |own| parked::tape(own, from, to, *read_mm)),
+            Self::Tape { from, to, read_mm, taken } => {
+                here(layout, at, |own| parked::tape(own, (from, to), *read_mm, taken))
+            }
             Self::LayAnew => here(layout, at, parked::lay_anew),
+            Self::LayAgain => here(layout, at, parked::lay_again),
             Self::Visit(aimings) => here(layout, at, |own| own.visit.clone_from(aimings)),
             Self::Carried(runways) => here(layout, at, |own| own.on_runways.clone_from(runways)),
             Self::InBay { bay, kept_empty } => in_bay::choose(layout, at, bay.as_ref(), kept_empty),

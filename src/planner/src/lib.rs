@@ -17,6 +17,7 @@ pub mod edit;
 pub mod entry;
 pub mod failed;
 pub mod hand;
+pub mod history;
 pub mod judge;
 pub mod model;
 pub mod proof;

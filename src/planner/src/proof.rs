@@ -11,6 +11,8 @@ mod drawn;
 mod figures;
 mod helps;
 mod judged;
+mod tapes;
+mod twice;
 
 use baywright_geometry::DVec2;
 use baywright_survey::budget::{Budget, Cost};
@@ -28,6 +30,9 @@ pub use drawn::{Checked, ToDraw};
 pub(crate) use figures::direction_by;
 pub use figures::{Figure, FigureOf};
 pub use helps::{Buys, Help, Helps};
+use tapes::Tapes;
+pub use tapes::warmth_of;
+pub use twice::{ENOUGH, Hand};
 
 /// 95 of 100, either way.
 const K: f64 = 1.959_963_984_540_054;
@@ -49,6 +54,8 @@ pub struct Proof {
     pub strange: usize,
     /// What the first figure's uncertainty is made of before anything is taped, the dearest first.
     pub costs: Vec<Cost>,
+    /// What two layings show of the hand, if the marks were laid twice.
+    pub hand: Option<Hand>,
 }
 
 /// A distance between two marks.
@@ -158,23 +165,32 @@ struct Standing<'a> {
     held: Vec<Held<'a>>,
     found: Laid,
     figures: Vec<Figure>,
+    hand: Option<Hand>,
 }
 
 impl<'a> Standing<'a> {
     fn of(arrangement: &'a Arrangement, scene: &Scene) -> Option<Self> {
         let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
         let givens = scene.givens(arrangement)?;
-        let instruments = figures::instruments(arrangement);
+        let tapes = Tapes::of(arrangement);
+        let cambers = figures::cambers(arrangement);
+        let assumed = figures::instruments(arrangement, tapes.laid());
+        let hand = twice::of(arrangement, scene, (&plan, &givens), (&assumed, &tapes));
+        let factor = hand.and_then(|own| own.counts).unwrap_or(1.0);
+        let instruments = twice::by_hand(&assumed, factor);
         let budget =
-            Budget::of_cambered(&plan, &givens, &instruments, &figures::cambers(arrangement)).ok()?;
+            Budget::of_cambered(&plan, &givens, &instruments, &cambers).ok()?.checked_with(tapes.checks())?;
         let prior = Known::as_laid(&budget);
         let position = |id: &Id| scene.marks.iter().position(|mark| mark.id == *id);
         let candidates: Vec<Option<Candidate>> = scene
             .readings
             .iter()
             .map(|own| {
-                let u_mm = instruments.tape.of(own.distance_mm);
-                Some(Candidate { from: position(&own.from)?, to: position(&own.to)?, u_mm })
+                let taped = arrangement.marks_taped.iter().find(|taped| taped.is_between(&own.from, &own.to));
+                let (read_with, tape) =
+                    taped.map_or_else(|| tapes.next(), |taped| tapes.reading(&taped.taken));
+                let u_mm = factor * read_with.of(own.distance_mm);
+                Some(Candidate { from: position(&own.from)?, to: position(&own.to)?, u_mm, tape })
             })
             .collect();
         // A tape that is held from a runway to the floor reads the slope; the plan's distances are level.
@@ -189,14 +205,14 @@ impl<'a> Standing<'a> {
             .filter_map(|taped| {
                 let row = scene.readings.iter().position(|own| taped.is_between(&own.from, &own.to))?;
                 let of = candidates.get(row).copied().flatten()?;
-                Some(Held { taped, row, read: Read { of, read_mm: level(&of, taped.read_mm) } })
+                Some(Held { taped, row, read: Read { of, read_mm: level(&of, tapes.corrected_mm(taped)) } })
             })
             .collect();
         let read: Vec<Read> = held.iter().map(|own| own.read).collect();
         let found = laid(&budget, &read, &Chances::default())?;
         let taped: Vec<Candidate> = read.iter().map(|own| own.of).collect();
         let figures = figures::of(arrangement, scene, &budget, &found, &taped);
-        Some(Self { budget, prior, candidates, held, found, figures })
+        Some(Self { budget, prior, candidates, held, found, figures, hand })
     }
 
     fn doubt(&self, scene: &Scene) -> Doubt {
@@ -217,7 +233,8 @@ impl Proof {
     pub fn of(arrangement: &Arrangement, scene: &Scene) -> Option<Self> {
         let standing = Standing::of(arrangement, scene)?;
         let doubt = standing.doubt(scene);
-        let Standing { budget, prior, candidates, held, found, figures } = &standing;
+        let Standing { budget, prior, candidates, held, found, figures, hand } = &standing;
+        let hand = *hand;
         let rows = scene.readings.iter().zip(candidates).enumerate().map(|(row, (own, candidate))| {
             let nth = held.iter().position(|held| held.row == row);
             let expected = candidate.and_then(|own| prior.expects(&own));
@@ -243,7 +260,7 @@ impl Proof {
         });
         let marks = marks.collect();
         let strange = arrangement.marks_taped.len() - held.len();
-        Some(Self { rows, doubt, next, marks, strange, costs, figures: standing.figures })
+        Some(Self { rows, doubt, next, marks, strange, costs, hand, figures: standing.figures })
     }
 
     /// How many distances were read.

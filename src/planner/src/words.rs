@@ -16,6 +16,7 @@ pub mod hand;
 pub mod help;
 pub mod helps;
 pub mod imports;
+pub mod instruments;
 pub mod layers;
 pub mod on_paper;
 pub mod proof;

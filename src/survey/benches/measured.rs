@@ -108,7 +108,8 @@ fn measured(criterion: &mut Criterion) {
         });
     });
     let known = Known::as_laid(&budget);
-    let every = (0..7).flat_map(|from| (from + 1..7).map(move |to| Candidate { from, to, u_mm: 0.8 }));
+    let every =
+        (0..7).flat_map(|from| (from + 1..7).map(move |to| Candidate { from, to, u_mm: 0.8, tape: 0 }));
     let candidates: Vec<Candidate> = every.collect();
     group.bench_function("the next tape of 21 distances", |bench| {
         bench.iter(|| known.next(black_box(&candidates), &Wish::Target(sought), &Stop::default()));

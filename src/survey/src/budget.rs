@@ -17,6 +17,7 @@ use baywright_geometry::{DVec2, angle};
 
 use crate::input::Input;
 use crate::matrix::{Matrix, dot};
+use crate::next_tape::CheckTape;
 use crate::propagate::{Outcome, outcome, propagate_all};
 
 use errors::Errors;
@@ -37,6 +38,7 @@ pub struct Budget {
     expected: Vec<DVec2>,
     follows: Matrix,
     covariance: Matrix,
+    check_tapes: Vec<CheckTape>,
 }
 
 /// Why there is no budget.
@@ -153,7 +155,21 @@ impl Budget {
         let means: Vec<f64> = errors.inputs().iter().map(|own| own.at).collect();
         errors.lay(givens, &means, &mut laid);
         let expected: Vec<DVec2> = (0..plan.len()).map(|mark| among(&laid, mark)).collect();
-        Ok(Self { givens: givens.clone(), errors, places, expected, follows, covariance })
+        let check_tapes = Vec::new();
+        Ok(Self { givens: givens.clone(), errors, places, expected, follows, covariance, check_tapes })
+    }
+
+    /// The same plan, its marks checked with these tapes too. `None` if a figure of theirs is no number or negative.
+    pub fn checked_with(self, check_tapes: Vec<CheckTape>) -> Option<Self> {
+        let is_sound = |own: &CheckTape| {
+            [own.scale, own.warmth].iter().all(|figure| (0.0..f64::INFINITY).contains(figure))
+        };
+        check_tapes.iter().all(is_sound).then_some(Self { check_tapes, ..self })
+    }
+
+    /// The tapes that its marks are checked with, besides the one that they are laid with.
+    pub fn check_tapes(&self) -> &[CheckTape] {
+        &self.check_tapes
     }
 
     /// Where the marks are meant to be.
@@ -200,6 +216,49 @@ impl Budget {
             (true, true) => own.iter().sum(),
             (true, false) => with(column),
             (false, true) => with(row),
+        })
+    }
+
+    /// The same with the scales of the tapes that the marks are checked with after it ([`Budget::checked_with`]).
+    pub(crate) fn with_scales(&self) -> Matrix {
+        let laid = self.with_scale();
+        let first = laid.rows();
+        let size = first + self.check_tapes.len();
+        // What of the scale is the tape's own, whatever its warmth, as each row follows it.
+        let own = |nth: usize| match (self.origins().get(nth), self.inputs().get(nth)) {
+            (Some(Origin::TapeScale), Some(input)) => input.u * input.u,
+            _ => 0.0,
+        };
+        let own: Vec<f64> = (0..self.inputs().len()).map(own).collect();
+        let variance: f64 = own.iter().sum();
+        let with_own =
+            |row: usize| if row + 1 == first { variance } else { dot(self.follows.row(row), &own) };
+        let check = |at: usize| at.checked_sub(first).and_then(|nth| self.check_tapes.get(nth));
+        let scale = |own: &CheckTape| if own.is == 0 { variance } else { own.scale * own.scale };
+        Matrix::of(size, size, |row, column| match (check(row), check(column)) {
+            (None, None) => laid.at(row, column),
+            (Some(own), None) => {
+                if own.is == 0 {
+                    with_own(column)
+                } else {
+                    0.0
+                }
+            }
+            (None, Some(own)) => {
+                if own.is == 0 {
+                    with_own(row)
+                } else {
+                    0.0
+                }
+            }
+            (Some(own), Some(_)) if row == column => scale(own) + own.warmth * own.warmth,
+            (Some(one), Some(other)) => {
+                if one.is == other.is {
+                    scale(one).min(scale(other))
+                } else {
+                    0.0
+                }
+            }
         })
     }
 

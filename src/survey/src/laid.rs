@@ -462,7 +462,7 @@ mod tests {
         let all = TAPED.iter().enumerate();
         all.map(|(nth, (from, to))| {
             let mm = places[*from].distance(places[*to]);
-            let of = Candidate { from: *from, to: *to, u_mm: SHOP.tape.of(mm) };
+            let of = Candidate { from: *from, to: *to, u_mm: SHOP.tape.of(mm), tape: 0 };
             Read { of, read_mm: (mm + off(nth)).round() }
         })
         .collect()
@@ -580,7 +580,7 @@ mod tests {
         assert_eq!(unchecked, f64::INFINITY, "nothing is taped to the last mark");
         all.extend([(2, 6), (3, 6), (4, 6), (5, 6)].map(|(from, to)| {
             let mm = budget.places()[from].distance(budget.places()[to]);
-            Candidate { from, to, u_mm: SHOP.tape.of(mm) }
+            Candidate { from, to, u_mm: SHOP.tape.of(mm), tape: 0 }
         }));
         let own = |taped: &[Candidate]| unseen(&budget, taped, &sought, &Chances::default()).unwrap();
         assert_eq!(own(&[]), f64::INFINITY);

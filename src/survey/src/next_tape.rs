@@ -5,7 +5,8 @@
 //! Kalman); marks lie millimetres from where they are meant and metres from each other, so nothing more is needed. Which distance
 //! is worth most can be told before it is read, for the covariance that it leaves does not depend on what it reads.
 //!
-//! The state is x and y of each mark in turn, mm, then the tape's common scale, a ratio.
+//! The state is x and y of each mark in turn, mm, then the common scale of the tape that they are laid with, a ratio, then that of
+//! each tape that they are checked with ([`CheckTape`]).
 
 mod ahead;
 
@@ -27,6 +28,20 @@ pub struct Candidate {
     pub to: usize,
     /// Standard uncertainty of the reading alone, mm.
     pub u_mm: f64,
+    /// Which tape reads it: 0 for the one that the marks are laid with, else the nth of [`Budget::checked_with`], from 1.
+    pub tape: usize,
+}
+
+/// A tape by which laid marks are checked, as far as its error is common to all that it reads. Two entries may be one tape that is
+/// read under other circumstances: what it is out by itself is theirs together then, its warmth is each one's own.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CheckTape {
+    /// Which tape it is: 0 for the one that the marks are laid with, any other number for another one.
+    pub is: usize,
+    /// The error of its scale, a ratio, standard; of the tape that the marks are laid with the budget's own counts.
+    pub scale: f64,
+    /// What its warmth adds, a ratio, standard.
+    pub warmth: f64,
 }
 
 /// What is known of laid marks.
@@ -34,8 +49,8 @@ pub struct Candidate {
 pub struct Known {
     /// Where they likely are.
     places: Vec<DVec2>,
-    /// By how much the tape is likely longer than it says, a ratio.
-    scale: f64,
+    /// By how much each tape is likely longer than it says, a ratio: the one that the marks are laid with first.
+    scales: Vec<f64>,
     covariance: Matrix,
     /// How many distances it rests on.
     taped: usize,
@@ -115,7 +130,8 @@ pub fn follows(budget: &Budget, candidate: &Candidate) -> Option<Vec<f64>> {
 impl Known {
     /// As laid, by the budget.
     pub fn as_laid(budget: &Budget) -> Self {
-        Self { places: budget.expected().to_vec(), scale: 0.0, covariance: budget.with_scale(), taped: 0 }
+        let scales = vec![0.0; 1 + budget.check_tapes().len()];
+        Self { places: budget.expected().to_vec(), scales, covariance: budget.with_scales(), taped: 0 }
     }
 
     /// Marks with x and y of each in turn, then the tape's scale, by a covariance; `None` if its size is not theirs or a figure is
@@ -125,7 +141,7 @@ impl Known {
         let is_sound = covariance.rows() == size && covariance.columns() == size && covariance.is_finite();
         (is_sound && places.iter().all(|place| place.is_finite())).then_some(Self {
             places,
-            scale: 0.0,
+            scales: vec![0.0],
             covariance,
             taped: 0,
         })
@@ -136,7 +152,7 @@ impl Known {
         &self.places
     }
 
-    /// Their covariance, and that of the scale.
+    /// Their covariance, and that of the scales.
     pub const fn covariance(&self) -> &Matrix {
         &self.covariance
     }
@@ -145,12 +161,13 @@ impl Known {
     pub fn expects(&self, candidate: &Candidate) -> Option<Expected> {
         let (length, row) = self.row(candidate)?;
         let variance = self.covariance.between(&row, &row) + candidate.u_mm * candidate.u_mm;
-        Some(Expected { read_mm: length * (1.0 - self.scale), u_mm: variance.max(0.0).sqrt() })
+        let scale = self.scales.get(candidate.tape)?;
+        Some(Expected { read_mm: length * (1.0 - scale), u_mm: variance.max(0.0).sqrt() })
     }
 
     /// How what is read follows the state. A tape that is longer than it says reads less.
     pub(crate) fn row(&self, candidate: &Candidate) -> Option<(f64, Vec<f64>)> {
-        let Candidate { from, to, u_mm } = *candidate;
+        let Candidate { from, to, u_mm, tape } = *candidate;
         let span = *self.places.get(to)? - *self.places.get(from)?;
         let length = span.length();
         let way = span.try_normalize()?;
@@ -161,7 +178,7 @@ impl Known {
         for (mark, way) in [(from, -way), (to, way)] {
             row.iter_mut().skip(2 * mark).zip(way.to_array()).for_each(|(cell, by)| *cell += by);
         }
-        row.last_mut().into_iter().for_each(|cell| *cell = -length);
+        *row.get_mut(2 * self.places.len() + tape)? = -length;
         Some((length, row))
     }
 
@@ -191,12 +208,18 @@ impl Known {
         let cell = |at: usize| pulls.get(at).copied().unwrap_or_default();
         let covariance =
             Matrix::of(size, size, |a, b| self.covariance.at(a, b) - cell(a) * cell(b) / variance);
-        let missed = read_mm.map_or(0.0, |read| read - length * (1.0 - self.scale)) / variance;
+        let scale = self.scales.get(candidate.tape)?;
+        let missed = read_mm.map_or(0.0, |read| read - length * (1.0 - scale)) / variance;
         let places = self.places.iter().enumerate();
         let places = places.map(|(mark, at)| *at + DVec2::new(cell(2 * mark), cell(2 * mark + 1)) * missed);
         Some(Self {
             places: places.collect(),
-            scale: self.scale + cell(size - 1) * missed,
+            scales: self
+                .scales
+                .iter()
+                .enumerate()
+                .map(|(tape, own)| own + cell(2 * self.places.len() + tape) * missed)
+                .collect(),
             covariance,
             taped: self.taped + 1,
         })

@@ -202,7 +202,7 @@ fn stated_intervals_hold_the_truth() {
         let mut known = Known::as_laid(&budget);
         for (from, to) in &PAIRS[..4] {
             let u_mm = shop.tape.of(3000.0);
-            let candidate = Candidate { from: *from, to: *to, u_mm };
+            let candidate = Candidate { from: *from, to: *to, u_mm, tape: 0 };
             let read = read(&mut dice, (*from, *to), u_mm);
             known = known.once_read(&candidate, read).unwrap();
         }
@@ -274,7 +274,7 @@ fn layout(dice: &mut Dice) -> (Known, Vec<Candidate>, Wish) {
         for to in from + 1..marks {
             // Something stands between some.
             if dice.uniform() < 0.8 && places[from].distance(places[to]) > 300.0 {
-                candidates.push(Candidate { from, to, u_mm: between(dice, 0.5, 1.2) });
+                candidates.push(Candidate { from, to, u_mm: between(dice, 0.5, 1.2), tape: 0 });
             }
         }
     }
@@ -307,7 +307,7 @@ fn laid_plan(dice: &mut Dice) -> (Known, Vec<Candidate>, Wish) {
         for to in from + 1..places.len() {
             let length = places[from].distance(places[to]);
             if length > 300.0 {
-                candidates.push(Candidate { from, to, u_mm: shop.tape.of(length) });
+                candidates.push(Candidate { from, to, u_mm: shop.tape.of(length), tape: 0 });
             }
         }
     }
@@ -380,7 +380,7 @@ fn it_says_when_it_is_enough() {
     assert_eq!(ask(0.0, 0.9999, &candidates), Next::NothingHelps);
     assert_eq!(ask(0.0, 0.0, &[]), Next::NothingHelps);
     assert!(matches!(ask(0.9 * now, 0.01, &candidates), Next::Tape { .. }));
-    let bad = Candidate { from: 0, to: 0, u_mm: 1.0 };
+    let bad = Candidate { from: 0, to: 0, u_mm: 1.0, tape: 0 };
     assert_eq!((known.expects(&bad), known.once_taped(&bad)), (None, None));
     assert_eq!(known.once_read(&candidates[0], f64::NAN), None);
     assert_eq!(known.u(&Wish::Mark(99)), None);
@@ -400,8 +400,9 @@ fn a_rectangle_slid_lengthwise_shows_between_its_diagonals() {
         covariance.set(row, column, 25.0 + if row == column { 1e-6 } else { 0.0 });
     }
     let known = Known::of(corners.to_vec(), covariance).unwrap();
-    let candidates: Vec<Candidate> =
-        (0..4).flat_map(|from| (from + 1..4).map(move |to| Candidate { from, to, u_mm: 0.5 })).collect();
+    let candidates: Vec<Candidate> = (0..4)
+        .flat_map(|from| (from + 1..4).map(move |to| Candidate { from, to, u_mm: 0.5, tape: 0 }))
+        .collect();
     match known.next(&candidates, &Wish::Mark(2), &Stop::default()) {
         Next::Tape { candidate, expected, .. } => {
             let Candidate { from, to, .. } = candidates[candidate];

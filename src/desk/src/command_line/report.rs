@@ -5,7 +5,7 @@ use std::path::Path;
 
 use baywright_files::{FileFault, Loaded, ShopInUse, shop_in_use};
 use baywright_planner::difference::{Difference, of_own_building};
-use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, validate};
+use baywright_planner::model::{Arrangement, Id, InstrumentList, JudgedBy, Layout, validate};
 use baywright_planner::words::{Words, letter};
 use baywright_planner::{Assessment, Finding, Severity, Verdict, assess_fully};
 use jiff::civil::Date;
@@ -103,8 +103,13 @@ const fn outcome(verdict: Verdict, strict: bool) -> Outcome {
 }
 
 /// What a command judges by: the day, and the settings in use.
-pub(crate) const fn judged_by(used: &ShopInUse, today: Option<Date>) -> JudgedBy {
-    JudgedBy { today, shop: used.shop, shop_unread: false }
+pub(crate) fn judged_by(used: &ShopInUse, today: Option<Date>) -> JudgedBy {
+    JudgedBy {
+        today,
+        shop: used.shop,
+        shop_unread: false,
+        instruments: InstrumentList::clone(&used.instruments),
+    }
 }
 
 /// Tells each fault.

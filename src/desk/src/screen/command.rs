@@ -9,8 +9,8 @@ use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::hand::Order;
 use baywright_planner::model::{
-    Figures, FloorFeatureKind, Id, KeepFreeKind, Layout, OpeningKind, Place, ShopFigure, ThingKind,
-    TriggerList, Vehicle,
+    Figures, FloorFeatureKind, Id, Instrument, KeepFreeKind, Layout, OpeningKind, Place, ShopFigure,
+    ThingKind, TriggerList, Vehicle,
 };
 use baywright_planner::words::{Language, Units};
 
@@ -266,6 +266,15 @@ pub enum OfShop {
     SetBack,
     /// The shop says this of itself.
     Say(FacePart),
+    /// The shop has this instrument, in place of the one of that name or besides the others.
+    Have {
+        /// The one that it takes the place of.
+        instead_of: Option<Id>,
+        /// The instrument.
+        own: Box<Instrument>,
+    },
+    /// The shop has that instrument no more.
+    HaveNot(Id),
     /// One step back.
     Undo,
     /// One step forth.

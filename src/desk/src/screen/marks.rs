@@ -6,6 +6,7 @@ mod graphs;
 use baywright_drawing::LiveDimension;
 use baywright_planner::edit::Edit;
 use baywright_planner::entry::readings_rest_on;
+use baywright_planner::model::Taken;
 use baywright_planner::proof::{Doubt, NextTape, Off, Proof};
 use egui::{Color32, Grid, Label, RichText, ScrollArea, Ui};
 
@@ -22,6 +23,8 @@ pub(super) struct Proven {
     proof: Option<Proof>,
     /// Whether the figures behind the answer are shown.
     details: bool,
+    /// By whom, with what, how warm: of the next readings.
+    taken: Taken,
     /// Whether it is drawn how far beside their places the marks lie.
     drawn: bool,
     /// What takes longer behind the details.
@@ -53,7 +56,8 @@ impl Desk {
             self.how_to_lay(ui);
             match &proven.proof {
                 Some(proof) if !proof.rows.is_empty() => {
-                    self.tapes(ui, &mut fields, proof, out);
+                    self.taken_by(ui, &mut fields, &mut proven.taken, out);
+                    self.tapes(ui, &mut fields, (proof, &proven.taken), out);
                     self.as_laid(ui, proof, &mut proven.drawn);
                     self.behind_the_answer(ui, proof, &mut proven.details);
                     if proven.details {
@@ -124,7 +128,13 @@ impl Desk {
     }
 
     /// Each distance with what it should read and a box for what it did.
-    fn tapes(&self, ui: &mut Ui, fields: &mut Fields, proof: &Proof, out: &mut Vec<Command>) {
+    fn tapes(
+        &self,
+        ui: &mut Ui,
+        fields: &mut Fields,
+        (proof, taken): (&Proof, &Taken),
+        out: &mut Vec<Command>,
+    ) {
         let (words, texts) = (self.words(), self.view.locale.language.proof());
         let rests = readings_rest_on(&self.answer.judged, &self.answer.assessment.scene.readings);
         let care = look::colour(self.view.theme.palette().care);
@@ -146,11 +156,19 @@ impl Desk {
                     "" => Ok(None),
                     text => self.read_length(text).map(Some),
                 };
-                let hint = texts.box_of(from, to);
+                let mut hint = texts.box_of(from, to);
+                if let Some(how) = self.how_taken(row) {
+                    hint = self.view.locale.language.instruments().with_how(&hint, &how);
+                }
                 if let Some(read_mm) =
                     fields.row(ui, &Row { label: &label, hint: &hint, of: "tape" }, &shown, read)
                 {
-                    let edit = Edit::Tape { from: row.from.clone(), to: row.to.clone(), read_mm };
+                    let edit = Edit::Tape {
+                        from: row.from.clone(),
+                        to: row.to.clone(),
+                        read_mm,
+                        taken: Self::taken_now(taken),
+                    };
                     out.push(Command::Bay(OfBay::Edit(edit)));
                 }
             } else {
@@ -177,6 +195,7 @@ impl Desk {
                 out.push(Command::Bay(OfBay::Edit(Edit::LayAnew)));
             }
         }
+        self.laid_twice(ui, proof, is_open, out);
     }
 
     /// Whether to draw how the marks lie, once there is something to draw.

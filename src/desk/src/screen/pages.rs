@@ -10,6 +10,7 @@ mod new_bay;
 mod question;
 mod shop;
 mod shop_face;
+mod shop_instruments;
 mod visit;
 mod welcome;
 

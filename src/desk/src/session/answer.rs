@@ -63,7 +63,7 @@ impl Answer {
             generation: 1,
             layout: Arc::clone(document.layout()),
             shown: document.shown().clone(),
-            by: document.by(),
+            by: document.by().clone(),
             judged_by_others: document.was_judged_by_others(),
             draft: drafted(document),
             assess,
@@ -94,14 +94,14 @@ impl Answer {
             }
             _ => false,
         };
-        let same_by = self.by == document.by() && self.judged_by_others == document.was_judged_by_others();
+        let same_by = self.by == *document.by() && self.judged_by_others == document.was_judged_by_others();
         let same_layout = Arc::ptr_eq(&self.layout, document.layout()) && self.shown == *document.shown();
         let was_held = std::mem::replace(&mut self.is_held, document.is_held());
         if same_car && same_by && same_layout {
             // Let go of where it was drawn to: nothing is worked out anew, but the letters are in their order again.
             return was_held && !self.is_held && self.letter_anew();
         }
-        self.by = document.by();
+        self.by = document.by().clone();
         self.judged_by_others = document.was_judged_by_others();
         self.draft = drafted(document);
         self.layout = Arc::clone(document.layout());

@@ -17,7 +17,7 @@ use baywright_planner::edit::{Deed, Edit};
 use baywright_planner::entry::CarDeed;
 use baywright_planner::model::fault::FileTrouble;
 use baywright_planner::model::{
-    Arrangement, Bay, Id, JudgedBy, Layout, SavedArrangement, Shop, Thing, Vehicle, validate,
+    Arrangement, Bay, Id, JudgedBy, Layout, SavedArrangement, Thing, Vehicle, validate,
 };
 use jiff::civil::Date;
 
@@ -63,7 +63,7 @@ impl Document {
         let by = by.into();
         // Taken before it is read: a change that comes in between is noticed later.
         let mark = DiskMark::of(name);
-        let (loaded, _) = baywright_files::open_in_part(name, by)?;
+        let (loaded, _) = baywright_files::open_in_part(name, &by)?;
         let library = loaded.path.as_deref().map_or_else(Library::built_in_first, Library::beside);
         let mark = loaded.path.is_some().then_some(mark);
         Self::of(loaded.layout, loaded.path, mark, &library, by)
@@ -107,7 +107,7 @@ impl Document {
     fn why_not(&self, arrangement: &Id) -> Option<Shut> {
         let layout = self.layout();
         let saved = layout.arrangements.iter().find(|own| own.id == *arrangement)?;
-        let fault = self.cars.why_not((layout, saved), None, self.by)?;
+        let fault = self.cars.why_not((layout, saved), None, &self.by)?;
         Some(Shut { arrangement: arrangement.clone(), fault: Box::new(fault) })
     }
 
@@ -128,7 +128,7 @@ impl Document {
         if let Some(fault) = validate::layout(&layout).into_iter().next() {
             return Err(NotMade::Unsound(fault));
         }
-        let document = Self::of(layout, None, None, beside.cars.library(), beside.by);
+        let document = Self::of(layout, None, None, beside.cars.library(), &beside.by);
         document.map(Self::never_saved).map_err(NotMade::Faults)
     }
 
@@ -144,7 +144,7 @@ impl Document {
         beside: &Self,
     ) -> Result<Self, Vec<FileFault>> {
         let library = path.as_deref().map_or_else(|| beside.cars.library().clone(), Library::beside);
-        Ok(Self::of(layout, path, mark, &library, beside.by)?.never_saved())
+        Ok(Self::of(layout, path, mark, &library, &beside.by)?.never_saved())
     }
 
     /// Whether someone else changed its file since it was read or written.
@@ -221,13 +221,13 @@ impl Document {
     }
 
     /// The day and the shop's settings by which everything is judged.
-    pub const fn by(&self) -> JudgedBy {
-        self.by
+    pub const fn by(&self) -> &JudgedBy {
+        &self.by
     }
 
     /// Whether the layout was judged by other settings of the shop when it was saved.
     pub fn was_judged_by_others(&self) -> bool {
-        self.file.was_judged_by_others(&self.by.shop)
+        self.file.was_judged_by_others(self.layout.settled(), &self.by)
     }
 
     /// The mark of the shop's settings by which it was judged when it was saved, if that was remembered.
@@ -235,10 +235,9 @@ impl Document {
         self.file.judged_by_mark()
     }
 
-    /// From here on everything is judged by these settings of the shop.
-    pub const fn judge_by(&mut self, shop: Shop, is_unread: bool) {
-        self.by.shop = shop;
-        self.by.shop_unread = is_unread;
+    /// From here on everything is judged by this.
+    pub fn judge_by(&mut self, by: JudgedBy) {
+        self.by = by;
     }
 
     /// Whether there is something that is not on disk.
@@ -287,12 +286,13 @@ impl Document {
             aiming: draft.aiming()?.clone(),
             on_this_car: if same { saved.on_this_car.clone() } else { Default::default() },
             marks_taped: Vec::new(),
+            laid_before: Vec::new(),
             stands: Vec::new(),
             // The aimings of the car may have other names by now.
             visit: Vec::new(),
             ..saved.clone()
         };
-        self.layout().resolve(&saved, car, "", self.by).ok()
+        self.layout().resolve(&saved, car, "", &self.by).ok()
     }
 
     /// The things of the arrangement that is shown, without what is in hand.
@@ -351,7 +351,7 @@ impl Document {
         // Before anything is written: what was opened can be opened with it too.
         let after = edit("").map(|edit| self.layout.after(&edit));
         let after = after.and_then(Result::ok).unwrap_or_else(|| Layout::clone(self.layout()));
-        self.cars.open(self.layout(), &after, Some(&car), self.by).map_err(CarNotKept::Shut)?;
+        self.cars.open(self.layout(), &after, Some(&car), &self.by).map_err(CarNotKept::Shut)?;
         // In a shipped bay that was not touched nothing is lost that is not on the disk: the car is.
         let untouched = self.path().is_none() && !self.is_changed();
         self.cars.keep(&car, &place, folder)?;
@@ -468,7 +468,7 @@ impl Document {
         let before = Arc::clone(self.layout.settled());
         step(&mut self.layout);
         // Dropping what is in hand leads to what was there.
-        if !was_held && let Err(shut) = self.cars.open(&before, self.layout(), None, self.by) {
+        if !was_held && let Err(shut) = self.cars.open(&before, self.layout(), None, &self.by) {
             back(&mut self.layout);
             return Err(Refused::Shut(shut));
         }
@@ -481,7 +481,7 @@ impl Document {
     /// # Errors
     /// It has no place, the file was changed by someone else, or it cannot be written. What is in hand stays.
     pub fn save(&mut self, over: bool) -> Result<Saved, NotSaved> {
-        let saved = self.file.save(self.layout.settled(), &self.by.shop, over)?;
+        let saved = self.file.save(self.layout.settled(), &self.by, over)?;
         self.layout.abandon();
         Ok(saved)
     }
@@ -491,7 +491,7 @@ impl Document {
     /// # Errors
     /// There is a file of that name and it may not be replaced, or it cannot be written.
     pub fn save_as(&mut self, path: &Path, over: bool) -> Result<Saved, NotSaved> {
-        let saved = self.file.save_as(self.layout.settled(), path, &self.by.shop, over)?;
+        let saved = self.file.save_as(self.layout.settled(), path, &self.by, over)?;
         self.layout.abandon();
         Ok(saved)
     }
@@ -501,12 +501,12 @@ impl Document {
         if let Some(fault) = validate::layout(after).into_iter().next() {
             return Err(Refused::Unsound(fault));
         }
-        self.cars.open(before, after, None, self.by).map_err(Refused::Shut)
+        self.cars.open(before, after, None, &self.by).map_err(Refused::Shut)
     }
 
     /// The arrangement that is shown, in this layout, with the cars that there are.
     fn made(&self, layout: &Layout) -> Option<Arrangement> {
-        let mut made = cars::resolved(layout, self.shown(), self.cars(), self.by)?;
+        let mut made = cars::resolved(layout, self.shown(), self.cars(), &self.by)?;
         made.loading.shop_changed = self.was_judged_by_others();
         Some(made)
     }

@@ -41,22 +41,22 @@ impl First {
         let is_new = asked.is_none() && remembered.is_none() && why_not.is_empty();
         let remembered = remembered.unwrap_or_default();
         if let Some(asked) = asked {
-            return Ok(Self { document: Document::open(asked, by)?, remembered, is_new, why_not });
+            return Ok(Self { document: Document::open(asked, &by)?, remembered, is_new, why_not });
         }
-        let last = remembered.last.as_ref().map(|last| open_last(last, by));
+        let last = remembered.last.as_ref().map(|last| open_last(last, &by));
         let document = match last {
             Some(Ok(document)) => document,
             Some(Err(faults)) => {
                 why_not.extend(faults);
-                Document::open(demo, by)?
+                Document::open(demo, &by)?
             }
-            None => Document::open(demo, by)?,
+            None => Document::open(demo, &by)?,
         };
         Ok(Self { document, remembered, is_new, why_not })
     }
 }
 
-fn open_last(last: &LastOpen, by: JudgedBy) -> Result<Document, Vec<FileFault>> {
+fn open_last(last: &LastOpen, by: &JudgedBy) -> Result<Document, Vec<FileFault>> {
     let mut document = Document::open(Path::new(&last.layout), by)?;
     // If it is gone, or does not go with its car any more: the first that can be shown.
     let _ = document.show(&last.arrangement.as_str().into());

@@ -3,9 +3,11 @@
 
 use std::path::{Path, PathBuf};
 
-use baywright_files::{DiskMark, FileFault, load_shop, save_shop, shop_in_use};
+use baywright_files::{DiskMark, FileFault, ShopInUse, load_shop, save_shop, shop_in_use};
 use baywright_planner::model::validate::Fault;
-use baywright_planner::model::{JudgedBy, Shop, ShopDocument, ShopFace, ShopFigure, WorkStep, validate};
+use baywright_planner::model::{
+    Id, Instrument, InstrumentList, JudgedBy, Shop, ShopDocument, ShopFace, ShopFigure, WorkStep, validate,
+};
 use jiff::civil::Date;
 
 use crate::session::history::History;
@@ -19,6 +21,10 @@ pub enum ShopDeed {
     SetBack,
     /// Something that the shop says of itself was changed.
     Say(FacePart),
+    /// An instrument was added to its list, or changed.
+    Instrument(Id),
+    /// An instrument was taken off its list.
+    NoInstrument(Id),
 }
 
 /// What a shop says of itself, in parts.
@@ -82,10 +88,13 @@ impl ShopSettings {
         // Taken before it is read: a change that comes in between is noticed later.
         let mark = path.map(DiskMark::of);
         let (document, trouble) = match shop_in_use(None, path) {
-            Ok(used) => (ShopDocument { shop: used.shop, face: used.face }, None),
+            Ok(used) => {
+                let ShopInUse { shop, face, instruments, .. } = used;
+                (ShopDocument { shop, face, instruments }, None)
+            }
             Err(faults) => (ShopDocument::default(), Some(ShopTrouble::Unread(faults))),
         };
-        let history = History::new(document.clone(), |_| size_of::<ShopDocument>());
+        let history = History::new(document.clone(), weight);
         Self { history, path: path.map(Path::to_owned), mark, saved: document, trouble }
     }
 
@@ -99,6 +108,11 @@ impl ShopSettings {
         &self.document().face
     }
 
+    /// What it measures with.
+    pub fn instruments(&self) -> &InstrumentList {
+        &self.document().instruments
+    }
+
     /// All of it, as it is now.
     pub fn document(&self) -> &ShopDocument {
         self.history.now()
@@ -106,7 +120,12 @@ impl ShopSettings {
 
     /// What everything is judged by.
     pub fn judged_by(&self, today: Option<Date>) -> JudgedBy {
-        JudgedBy { today, shop: self.shop(), shop_unread: self.is_unread() }
+        JudgedBy {
+            today,
+            shop: self.shop(),
+            shop_unread: self.is_unread(),
+            instruments: InstrumentList::clone(self.instruments()),
+        }
     }
 
     /// Where they lie, or would.
@@ -166,8 +185,44 @@ impl ShopSettings {
     pub fn say(&mut self, part: FacePart) {
         if self.may_say(part.clone()).is_ok() {
             let face = part.clone().put(self.face());
-            self.change(ShopDeed::Say(part), ShopDocument { face, shop: self.shop() });
+            self.change(ShopDeed::Say(part), ShopDocument { face, ..self.document().clone() });
         }
+    }
+
+    /// Whether the shop may have this instrument in place of the one of that name, or besides the others.
+    ///
+    /// # Errors
+    /// The first thing that would be wrong.
+    pub fn may_have(&self, instead_of: Option<&Id>, own: Instrument) -> Result<(), Fault> {
+        validate::instruments(&self.with_instrument(instead_of, own)).into_iter().next().map_or(Ok(()), Err)
+    }
+
+    /// Puts an instrument into the list, in place of the one of that name or at its end, and saves. Nothing happens if it may not
+    /// be so, or if the file cannot be read.
+    pub fn have(&mut self, instead_of: Option<&Id>, own: Instrument) {
+        if self.may_have(instead_of, own.clone()).is_ok() {
+            let deed = ShopDeed::Instrument(own.name.clone());
+            let instruments = self.with_instrument(instead_of, own);
+            self.change(deed, ShopDocument { instruments, ..self.document().clone() });
+        }
+    }
+
+    /// Takes an instrument off the list, and saves; what was read with it keeps its name.
+    pub fn have_not(&mut self, name: &Id) {
+        let left = self.instruments().iter().filter(|own| own.name != *name).cloned().collect();
+        self.change(
+            ShopDeed::NoInstrument(name.clone()),
+            ShopDocument { instruments: left, ..self.document().clone() },
+        );
+    }
+
+    fn with_instrument(&self, instead_of: Option<&Id>, own: Instrument) -> InstrumentList {
+        let mut list = self.instruments().to_vec();
+        match list.iter_mut().find(|there| Some(&there.name) == instead_of) {
+            Some(there) => *there = own,
+            None => list.push(own),
+        }
+        list.into()
     }
 
     /// All figures are the defaults again.
@@ -185,21 +240,42 @@ impl ShopSettings {
         for figure in ShopFigure::ALL {
             let value = document.shop.get(*figure);
             let shop = self.shop().with(*figure, value);
-            let next = ShopDocument { shop, face: self.face().clone() };
+            let next = ShopDocument { shop, ..self.document().clone() };
             self.history.change(ShopDeed::Set(*figure, value), next);
         }
         let face = &document.face;
         let parts = [FacePart::Name(face.name.clone()), FacePart::Picture(face.picture.clone())];
         let minutes = WorkStep::ALL.map(|step| FacePart::Minutes(step, face.minutes(step)));
         for part in parts.into_iter().chain(minutes) {
-            let next = ShopDocument { face: part.clone().put(self.face()), shop: self.shop() };
+            let next = ShopDocument { face: part.clone().put(self.face()), ..self.document().clone() };
             self.history.change(ShopDeed::Say(part), next);
+        }
+        // Those that are the same are no change.
+        for own in document
+            .instruments
+            .iter()
+            .filter(|own| !self.instruments().contains(own))
+            .cloned()
+            .collect::<Vec<_>>()
+        {
+            let (deed, name) = (ShopDeed::Instrument(own.name.clone()), own.name.clone());
+            let next = ShopDocument {
+                instruments: self.with_instrument(Some(&name), own),
+                ..self.document().clone()
+            };
+            self.history.change(deed, next);
+        }
+        let gone: Vec<Id> = self.instruments().iter().map(|own| own.name.clone()).collect();
+        for name in gone.into_iter().filter(|name| document.instruments.iter().all(|own| own.name != *name)) {
+            let left = self.instruments().iter().filter(|own| own.name != name).cloned().collect();
+            let next = ShopDocument { instruments: left, ..self.document().clone() };
+            self.history.change(ShopDeed::NoInstrument(name), next);
         }
         self.save(false);
     }
 
     fn change_settings(&mut self, deed: ShopDeed, shop: Shop) {
-        self.change(deed, ShopDocument { shop, face: self.face().clone() });
+        self.change(deed, ShopDocument { shop, ..self.document().clone() });
     }
 
     fn change(&mut self, deed: ShopDeed, document: ShopDocument) {
@@ -273,6 +349,11 @@ impl ShopSettings {
             _ => self.read_again(),
         }
     }
+}
+
+/// About how much of memory a state of them takes.
+fn weight(own: &ShopDocument) -> usize {
+    size_of::<ShopDocument>() + own.instruments.len() * size_of::<Instrument>()
 }
 
 #[cfg(test)]

@@ -30,9 +30,9 @@ impl Verdicts {
     /// Looks at all arrangements of a document, unless that was done or is being done.
     pub fn start(&mut self, wake: &Wake, document: &Document) {
         let layout = Arc::clone(document.layout());
-        let (cars, by) = (document.cars().to_vec(), document.by());
+        let (cars, by) = (document.cars().to_vec(), document.by().clone());
         let how = ("verdicts", layout.arrangements.len());
-        self.verdicts.ask(Of(Arc::clone(&layout), by), how, wake, move |tell| {
+        self.verdicts.ask(Of(Arc::clone(&layout), by.clone()), how, wake, move |tell| {
             let mut verdicts = Vec::with_capacity(layout.arrangements.len());
             for own in &layout.arrangements {
                 if tell.is_stopped() {
@@ -40,7 +40,7 @@ impl Verdicts {
                 }
                 // One that cannot be made, or that brings the program's sums to a fall, has no verdict.
                 let verdict = caught(|| {
-                    let arrangement = made(&layout, &own.id, &cars, by)?;
+                    let arrangement = made(&layout, &own.id, &cars, &by)?;
                     Some(judge(&arrangement).verdict)
                 });
                 verdicts.push((own.id.clone(), verdict.unwrap_or_default()));
@@ -73,7 +73,7 @@ impl Verdicts {
     pub fn verdict(&self, document: &Document, arrangement: &Id) -> Option<Verdict> {
         let shown = self
             .verdicts
-            .shown(&Of(Arc::clone(document.layout()), document.by()))
+            .shown(&Of(Arc::clone(document.layout()), document.by().clone()))
             .filter(|shown| !shown.is_older)?;
         shown.found.iter().find(|(own, _)| own == arrangement)?.1
     }

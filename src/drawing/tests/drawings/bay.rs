@@ -221,9 +221,11 @@ pub fn empty(corner: bool) -> Arrangement {
         kept_shut: Vec::new(),
         on_this_car: OnThisCar::default(),
         marks_taped: Vec::new(),
+        laid_before: Vec::new(),
         stands: vec![StandSet::OnMark],
         today: None,
         shop: Shop::default(),
+        instruments: Default::default(),
         loading: Loading::default(),
     }
 }

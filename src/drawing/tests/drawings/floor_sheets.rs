@@ -31,8 +31,8 @@ fn level(x: f64, y: f64, level_mm: f64) -> LevelPoint {
 fn furnished() -> Arrangement {
     let mut own = bay::crowded();
     own.bay.marks = vec![
-        PermanentMark { id: "west stud".into(), at: DVec2::new(1_500.0, 700.0) },
-        PermanentMark { id: "east stud".into(), at: DVec2::new(9_250.0, 3_004.0) },
+        PermanentMark::new("west stud".into(), DVec2::new(1_500.0, 700.0)),
+        PermanentMark::new("east stud".into(), DVec2::new(9_250.0, 3_004.0)),
     ];
     own.bay.survey = Some(FloorSurvey {
         taken: None,
@@ -258,10 +258,10 @@ fn full() -> Arrangement {
             bay::thing(&long(&format!("column {n} ")), ThingKind::Column, shape, at, (0.0, 3_000.0));
         column.effort = Effort::Fixed;
         own.bay.things.push(column);
-        own.bay.marks.push(PermanentMark {
-            id: long(&format!("stud {n} ")).as_str().into(),
-            at: DVec2::new(at.0 + 200.0, at.1),
-        });
+        own.bay.marks.push(PermanentMark::new(
+            long(&format!("stud {n} ")).as_str().into(),
+            DVec2::new(at.0 + 200.0, at.1),
+        ));
         levels.push(level(at.0 + 300.0, at.1 + 90.0, f64::from(n % 7) - 3.0));
     }
     own.bay.survey = own.bay.survey.map(|survey| FloorSurvey { points: levels.into(), ..survey });

@@ -104,7 +104,7 @@ fn ground_lines_and_marks() {
         material: Material::Steel,
         proud_mm: 0.0,
     }];
-    arrangement.bay.marks = vec![PermanentMark { id: "A".into(), at: DVec2::new(10_800.0, 850.0) }];
+    arrangement.bay.marks = vec![PermanentMark::new("A".into(), DVec2::new(10_800.0, 850.0))];
     let drawing = canvas(&arrangement);
     assert_eq!(at(&drawing, 10_600.0, 700.0), Some(Subject::FloorFeature("drain".into())));
     assert_eq!(at(&drawing, 10_805.0, 852.0), Some(Subject::Mark("A".into())));

@@ -13,6 +13,7 @@ use super::{
     UnderlayFile, WallFile, on_car,
 };
 use crate::figure::{Day, Figure, Point, point, points};
+use crate::instrument::{MarkCheckFile, TakenFile};
 
 /// The file that describes a layout.
 pub fn file_of(layout: &Layout) -> LayoutFile {
@@ -35,7 +36,11 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
         marks: bay
             .marks
             .iter()
-            .map(|m| PermanentMarkFile { name: m.id.to_string(), at_mm: point(m.at) })
+            .map(|m| PermanentMarkFile {
+                name: m.id.to_string(),
+                at_mm: point(m.at),
+                checks: m.checks.iter().map(MarkCheckFile::of).collect(),
+            })
             .collect(),
         dimensions: super::dimensions::files_of(&bay.dimensions),
         arrangements,
@@ -199,6 +204,7 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
         kept_shut: saved.kept_shut.iter().map(ToString::to_string).collect(),
         on_this_car: on_car::file_of(&saved.on_this_car),
         marks_taped: saved.marks_taped.iter().map(mark_taped).collect(),
+        laid_before: saved.laid_before.iter().map(mark_taped).collect(),
         building: saved.building.as_deref().map(building),
         stands: saved
             .stands
@@ -226,7 +232,9 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
 }
 
 fn mark_taped(own: &MarkTaped) -> MarkTapedFile {
-    MarkTapedFile { from: own.from.to_string(), to: own.to.to_string(), read_mm: Figure(own.read_mm) }
+    let TakenFile { with, who, at, temperature_c } = TakenFile::of(&own.taken);
+    let (from, to, read_mm) = (own.from.to_string(), own.to.to_string(), Figure(own.read_mm));
+    MarkTapedFile { from, to, read_mm, with, who, at, temperature_c }
 }
 
 fn stand(set: &StandSet) -> SetFile {

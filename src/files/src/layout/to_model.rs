@@ -15,6 +15,7 @@ use super::{
     ShapeFile, SurveyFile, TapedFile, ThingFile, UnderlayFile, on_car,
 };
 use crate::figure::{Figure, Point, vec2, vecs};
+use crate::instrument::{MarkCheckFile, TakenFile};
 use crate::shape::Faults;
 
 /// The layout that a file describes, checked. `id` is the file's stem.
@@ -132,7 +133,11 @@ fn as_in_clockwise_file(path: &str, file: &Built<'_>, found: Vec<Fault>) -> Vec<
 }
 
 fn ground(file: &LayoutFile, id: Id) -> Ground {
-    let mark = |m: &PermanentMarkFile| PermanentMark { id: m.name.as_str().into(), at: vec2(m.at_mm) };
+    let mark = |m: &PermanentMarkFile| PermanentMark {
+        id: m.name.as_str().into(),
+        at: vec2(m.at_mm),
+        checks: m.checks.iter().map(MarkCheckFile::model).collect(),
+    };
     Ground {
         id,
         name: file.name.clone(),
@@ -336,6 +341,7 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
         kept_shut: file.kept_shut.iter().map(|own| own.as_str().into()).collect(),
         on_this_car: file.on_this_car.as_ref().map(on_car::to_model).unwrap_or_default(),
         marks_taped: file.marks_taped.iter().map(mark_taped).collect(),
+        laid_before: file.laid_before.iter().map(mark_taped).collect(),
         building,
         stands: file.stands.iter().map(|s| (s.placement.as_str().into(), set(&s.set))).collect(),
         moved: file
@@ -354,7 +360,9 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
 }
 
 fn mark_taped(file: &MarkTapedFile) -> MarkTaped {
-    MarkTaped { from: file.from.as_str().into(), to: file.to.as_str().into(), read_mm: file.read_mm.0 }
+    let MarkTapedFile { from, to, read_mm, with, who, at, temperature_c } = file.clone();
+    let taken = TakenFile { with, who, at, temperature_c }.model();
+    MarkTaped { from: from.into(), to: to.into(), read_mm: read_mm.0, taken }
 }
 
 fn set(file: &SetFile) -> StandSet {

@@ -83,7 +83,7 @@ mod tests {
             .into_iter()
             .map(|own| {
                 let read_mm = (own.distance_mm + off(own.from.as_str(), own.to.as_str())).round();
-                MarkTaped { from: own.from, to: own.to, read_mm }
+                MarkTaped::new(own.from, own.to, read_mm)
             })
             .collect();
         arrangement

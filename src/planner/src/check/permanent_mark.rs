@@ -66,7 +66,7 @@ mod tests {
     fn a_mark_beside_a_painted_one() {
         let painted = |x: f64| {
             let mut bay = clear();
-            bay.bay.marks = vec![PermanentMark { id: "cross".into(), at: DVec2::new(x, 4_020.0) }];
+            bay.bay.marks = vec![PermanentMark::new("cross".into(), DVec2::new(x, 4_020.0))];
             bay
         };
         let found = check(&painted(4_012.0), Code::BesidePermanentMark, Severity::Care, Some(12.0));
@@ -80,7 +80,7 @@ mod tests {
     #[test]
     fn every_painted_mark_counts() {
         let mut bay = clear();
-        let painted = |id: &str, x: f64| PermanentMark { id: id.into(), at: DVec2::new(x, 4_020.0) };
+        let painted = |id: &str, x: f64| PermanentMark::new(id.into(), DVec2::new(x, 4_020.0));
         bay.bay.marks = vec![painted("A", 4_000.0), painted("B", 4_060.0)];
         let found = check(&bay, Code::BesidePermanentMark, Severity::Care, Some(60.0));
         assert_eq!(found.facts, Facts::BesidePermanentMark(Painted::Beside("B".into())));
@@ -93,7 +93,7 @@ mod tests {
     #[test]
     fn a_painted_mark_and_a_car_that_is_only_planned() {
         let mut bay = clear();
-        let painted = |id: &str, y: f64| PermanentMark { id: id.into(), at: DVec2::new(4_000.0, y) };
+        let painted = |id: &str, y: f64| PermanentMark::new(id.into(), DVec2::new(4_000.0, y));
         bay.bay.marks = vec![painted("left", 4_020.0), painted("right", 1_980.0)];
         none(&bay, Code::BesidePermanentMark);
         bay.parked_known = ParkedKnown::Within { mm: 30.0, rad: angle::radians(0.5) };

@@ -252,9 +252,11 @@ pub fn clear() -> Arrangement {
         kept_shut: vec![],
         on_this_car: OnThisCar::default(),
         marks_taped: Vec::new(),
+        laid_before: Vec::new(),
         stands: vec![StandSet::OnMark],
         today: Some(jiff::civil::date(2026, 11, 1)),
         shop: Shop::default(),
+        instruments: Default::default(),
         loading: Loading::default(),
     }
 }

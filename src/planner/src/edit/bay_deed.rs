@@ -188,7 +188,10 @@ fn things(before: &[Thing], after: &[Thing]) -> Option<BayDeed> {
 }
 
 fn marks(before: &[PermanentMark], after: &[PermanentMark]) -> Option<BayDeed> {
-    first(before, after, |own| &own.id, Subject::Mark, |_, _| BayPart::Place)
+    let what = |old: &PermanentMark, new: &PermanentMark| {
+        if old.at == new.at { BayPart::Other } else { BayPart::Place }
+    };
+    first(before, after, |own| &own.id, Subject::Mark, what)
 }
 
 fn walls(before: &[Wall], after: &[Wall]) -> Option<BayDeed> {

@@ -1,7 +1,7 @@
 //! What is done to the car and its targets in one arrangement.
 
 use crate::geometry::PlanPose;
-use crate::model::{Id, MarkTaped, OnThisCar, SavedArrangement, Shop, StandSet};
+use crate::model::{Id, MarkTaped, OnThisCar, SavedArrangement, Shop, StandSet, Taken};
 
 /// The car is parked elsewhere: what was measured says nothing of the new place. What was entered as worse than the usual
 /// margin stays as it is; a shop of its own margin asks more of whatever is planned. Marks are laid from the wheels: once these
@@ -40,16 +40,25 @@ pub(super) fn car(own: &mut SavedArrangement, vehicle: &Id, aiming: &Id, fingerp
 /// Other marks: what was taped between the old ones says nothing of them, nor whether the car stood still since.
 pub(super) fn lay_anew(own: &mut SavedArrangement) {
     own.marks_taped.clear();
+    own.laid_before.clear();
     own.on_this_car.stood.clear();
 }
 
 /// What a tape read between two marks replaces what was read there, in its place among the others.
-pub(super) fn tape(own: &mut SavedArrangement, from: &Id, to: &Id, read_mm: Option<f64>) {
+pub(super) fn tape(own: &mut SavedArrangement, (from, to): (&Id, &Id), read_mm: Option<f64>, taken: &Taken) {
     let first = own.marks_taped.iter().position(|own| own.is_between(from, to));
     own.marks_taped.retain(|own| !own.is_between(from, to));
     if let Some(read_mm) = read_mm {
         let at = first.unwrap_or(own.marks_taped.len()).min(own.marks_taped.len());
-        own.marks_taped.insert(at, MarkTaped { from: from.clone(), to: to.clone(), read_mm });
+        let taken = taken.clone();
+        own.marks_taped.insert(at, MarkTaped { from: from.clone(), to: to.clone(), read_mm, taken });
+    }
+}
+
+/// The same marks once more, from the wheels on: what was read so far is of the earlier laying.
+pub(super) fn lay_again(own: &mut SavedArrangement) {
+    if !own.marks_taped.is_empty() {
+        own.laid_before = std::mem::take(&mut own.marks_taped);
     }
 }
 
@@ -58,7 +67,7 @@ mod tests {
     use super::super::Edit;
     use super::super::testing::layout;
     use crate::geometry::{DVec3, PlanPose};
-    use crate::model::{OnThisCar, ParkedKnown, RearToe, StandSet};
+    use crate::model::{OnThisCar, ParkedKnown, RearToe, StandSet, Taken};
 
     /// What was measured or entered of a place says nothing better of another one.
     #[test]
@@ -114,7 +123,12 @@ mod tests {
     #[test]
     fn readings_are_replaced_and_forgotten_once_the_car_stands_elsewhere() {
         let (layout, here) = layout();
-        let tape = |from: &str, to: &str, read_mm| Edit::Tape { from: from.into(), to: to.into(), read_mm };
+        let tape = |from: &str, to: &str, read_mm| Edit::Tape {
+            from: from.into(),
+            to: to.into(),
+            read_mm,
+            taken: Taken { who: Some("A".into()), ..Taken::default() },
+        };
         let taped = Edit::All(vec![
             tape("1", "2", Some(2_040.0)),
             tape("2", "3", Some(2_600.0)),
@@ -130,5 +144,13 @@ mod tests {
         for edit in [Edit::Park(PlanPose::new((1.0, 2.0).into(), 0.3)), Edit::LayAnew] {
             assert!(edit.apply(&taped, &here).unwrap().arrangements[0].marks_taped.is_empty());
         }
+        assert!(taped.arrangements[0].marks_taped.iter().all(|own| own.taken.who == Some("A".into())));
+        // Laid again the first readings are kept apart; with nothing read there is nothing to keep, and nothing is lost.
+        let again = Edit::LayAgain.apply(&taped, &here).unwrap();
+        let own = &again.arrangements[0];
+        assert_eq!((own.marks_taped.len(), &own.laid_before), (0, &taped.arrangements[0].marks_taped));
+        assert_eq!(Edit::LayAgain.apply(&again, &here).unwrap(), again);
+        let moved = Edit::Park(PlanPose::new((1.0, 2.0).into(), 0.3)).apply(&again, &here).unwrap();
+        assert!(moved.arrangements[0].laid_before.is_empty(), "from other wheels");
     }
 }

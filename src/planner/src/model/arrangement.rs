@@ -3,7 +3,7 @@
 use baywright_geometry::PlanPose;
 use jiff::civil::Date;
 
-use super::{Aiming, Bay, Id, MarkTaped, OnThisCar, Sensor, Shop, Vehicle};
+use super::{Aiming, Bay, Id, InstrumentList, MarkTaped, OnThisCar, Sensor, Shop, Vehicle};
 
 /// Where a target stands.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -88,12 +88,16 @@ pub struct Arrangement {
     pub on_this_car: OnThisCar,
     /// What the tape read between the marks that were laid for it.
     pub marks_taped: Vec<MarkTaped>,
+    /// What it read between them when they were laid the first time, if they were laid twice.
+    pub laid_before: Vec<MarkTaped>,
     /// Where the stands are, one for each placement.
     pub stands: Vec<StandSet>,
     /// The day on which it is asked, if known: dates the floor survey.
     pub today: Option<Date>,
     /// The shop's settings.
     pub shop: Shop,
+    /// The shop's own instruments.
+    pub instruments: InstrumentList,
     /// What was noticed when the files were read.
     pub loading: Loading,
 }

@@ -3,7 +3,7 @@
 use baywright_geometry::{DVec2, Polygon, Prism, Span};
 use jiff::civil::Date;
 
-use super::{Id, KeptDimension, Known, Levels, Material, Provenance, Thing};
+use super::{Id, KeptDimension, Known, Levels, MarkCheck, Material, Provenance, Thing};
 
 /// One wall: the room's edge of the same position.
 #[derive(Clone, Debug, PartialEq)]
@@ -191,6 +191,15 @@ pub struct PermanentMark {
     pub id: Id,
     /// Where, bay frame.
     pub at: DVec2,
+    /// What was measured whenever it was checked.
+    pub checks: Vec<MarkCheck>,
+}
+
+impl PermanentMark {
+    /// One that was not checked yet.
+    pub const fn new(id: Id, at: DVec2) -> Self {
+        Self { id, at, checks: Vec::new() }
+    }
 }
 
 /// A bay and all that belongs to it, whatever car is in it.

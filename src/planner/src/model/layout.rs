@@ -4,8 +4,8 @@ use baywright_geometry::{DVec2, PlanPose};
 
 use super::fault::{Allowed, Fault, Found, Quote};
 use super::{
-    Arrangement, Bay, Building, Id, JudgedBy, Loading, MarkTaped, OnThisCar, ParkedKnown, Place, StandSet,
-    Thing, Vehicle,
+    Arrangement, Bay, Building, Id, Instrument, InstrumentList, JudgedBy, Loading, MarkTaped, OnThisCar,
+    ParkedKnown, Place, Shop, StandSet, Thing, Vehicle,
 };
 
 /// A thing that stands elsewhere in one arrangement than in the bay.
@@ -44,6 +44,8 @@ pub struct SavedArrangement {
     pub on_this_car: OnThisCar,
     /// What the tape read between the marks that were laid for it, in the order in which they were taped.
     pub marks_taped: Vec<MarkTaped>,
+    /// What it read between them when they were laid the first time, if they were laid twice.
+    pub laid_before: Vec<MarkTaped>,
     /// Its own building, if it is not in the bay's; what follows is said of the things, doors and runways of that.
     pub building: Option<Box<Building>>,
     /// Where the stands are, one for each placement of the aiming; missing ones are on their marks.
@@ -144,7 +146,12 @@ impl Layout {
     /// its mark. None if no visit was planned.
     pub fn others_of_visit(&self, of: &Arrangement) -> Vec<Arrangement> {
         let Some(saved) = self.arrangements.iter().find(|own| own.id == of.id) else { return Vec::new() };
-        let by = JudgedBy { today: of.today, shop: of.shop, shop_unread: of.loading.shop_unread };
+        let by = JudgedBy {
+            today: of.today,
+            shop: of.shop,
+            shop_unread: of.loading.shop_unread,
+            instruments: InstrumentList::clone(&of.instruments),
+        };
         let others = saved.visit.iter().filter(|id| **id != of.aiming.id);
         let asked = others.map(|id| SavedArrangement {
             aiming: id.clone(),
@@ -153,7 +160,26 @@ impl Layout {
             ..saved.clone()
         });
         // One that cannot be made is a fault of the file, and was refused.
-        asked.filter_map(|own| self.resolve(&own, &of.vehicle, "", by).ok()).collect()
+        asked.filter_map(|own| self.resolve(&own, &of.vehicle, "", by.clone()).ok()).collect()
+    }
+
+    /// The mark of what its answers depend on beside itself: the shop's settings and, of its instruments, those with which something
+    /// was read. A layout in which nothing was read with any has the settings' own ([`Shop::fingerprint`]).
+    pub fn judged_mark(&self, shop: &Shop, instruments: &[Instrument]) -> String {
+        let plain = shop.fingerprint();
+        let taped = self.arrangements.iter().flat_map(|own| own.marks_taped.iter().chain(&own.laid_before));
+        let mut named: Vec<&Id> = taped.filter_map(|own| own.taken.with.as_ref()).collect();
+        named.sort();
+        named.dedup();
+        let said: Vec<String> = instruments
+            .iter()
+            .filter(|own| named.binary_search(&&own.name).is_ok())
+            .map(|own| own.said(shop))
+            .collect();
+        match said.as_slice() {
+            [] => plain,
+            said => format!("{:016x}", super::fnv1a(format!("{plain},{}", said.join(",")).as_bytes())),
+        }
     }
 
     /// The arrangement as it stands: the bay's things where this arrangement has them, this car, this aiming.
@@ -237,7 +263,10 @@ impl Layout {
         let changed =
             saved.vehicle_fingerprint.as_deref().is_some_and(|remembered| remembered != fingerprint);
         let own_building = saved.building.is_some();
-        let shop_changed = self.shop_fingerprint.as_ref().is_some_and(|own| *own != by.shop.fingerprint());
+        let shop_changed = self
+            .shop_fingerprint
+            .as_ref()
+            .is_some_and(|own| *own != self.judged_mark(&by.shop, &by.instruments));
         Ok(Arrangement {
             id: saved.id.clone(),
             bay,
@@ -252,9 +281,11 @@ impl Layout {
             kept_shut: saved.kept_shut.clone(),
             on_this_car: saved.on_this_car.clone(),
             marks_taped: saved.marks_taped.clone(),
+            laid_before: saved.laid_before.clone(),
             stands,
             today: by.today,
             shop: by.shop,
+            instruments: by.instruments,
             loading: Loading {
                 profile_changed: changed,
                 shop_changed,

@@ -21,9 +21,11 @@ mod dimension;
 mod examples;
 pub mod fault;
 mod id;
+mod instrument;
 mod layout;
 mod levels;
 mod mark;
+mod mark_check;
 mod material;
 mod on_this_car;
 mod plan;
@@ -55,11 +57,16 @@ pub use building::{Building, Ground};
 pub use dimension::{CarPoint, DimensionEnd, EndOn, KeptDimension, ThingPoint};
 pub use examples::Figures;
 pub use id::Id;
+pub use instrument::{
+    Instrument, InstrumentFigure, InstrumentKind, InstrumentList, MOST_INSTRUMENTS, STEEL_PPM_PER_K, Taken,
+    named,
+};
 pub use layout::{
     Layout, Moved, ResolveFault, SavedArrangement, TapedRoom, TapedWall, UNDERLAY_FADED, Underlay,
 };
 pub use levels::{LevelPoint, Levels};
 pub use mark::fnv1a;
+pub use mark_check::{CheckFrom, CheckRead, CheckedAt, MOST_CHECKS, MarkCheck, checked_at};
 pub use material::{Material, Metal};
 pub use on_this_car::{MOST_STOOD, OnThisCar, RearToe, Stood, WheelsAt};
 pub use plan::PlanFault;

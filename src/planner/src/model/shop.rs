@@ -6,13 +6,13 @@ use baywright_geometry::angle;
 use jiff::civil::Date;
 
 use super::validate::limits::{Range, Unit};
-use super::{Known, ParkedKnown};
+use super::{InstrumentList, Known, ParkedKnown};
 
 /// The figures, once: from them the record, the list of its fields and the way from the one to the other are made.
 macro_rules! figures {
     ($($(#[doc = $doc:literal])+ $figure:ident: $field:ident, $default:expr, $range:expr;)+) => {
         /// The settings of a shop. Lengths in millimetres, angles in radians, either way; the default of each is common
-        /// practice, no source.
+        /// practice, no source, where it names none.
         #[derive(Clone, Copy, Debug, PartialEq)]
         pub struct Shop {
             $($(#[doc = $doc])+ pub $field: f64,)+
@@ -136,7 +136,7 @@ figures! {
 }
 
 /// What an arrangement is judged by beside what its files say.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct JudgedBy {
     /// The day on which it is asked, if known: dates the floor survey.
     pub today: Option<Date>,
@@ -144,12 +144,21 @@ pub struct JudgedBy {
     pub shop: Shop,
     /// Whether there are settings of the shop's own that could not be read, so that these stand in for them.
     pub shop_unread: bool,
+    /// The shop's own instruments.
+    pub instruments: InstrumentList,
 }
 
 /// On this day, in a shop that set nothing of its own.
 impl From<Option<Date>> for JudgedBy {
     fn from(today: Option<Date>) -> Self {
         Self { today, ..Self::default() }
+    }
+}
+
+/// The same once more.
+impl From<&Self> for JudgedBy {
+    fn from(own: &Self) -> Self {
+        own.clone()
     }
 }
 

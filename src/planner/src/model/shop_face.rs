@@ -1,8 +1,8 @@
 //! What a shop says of itself to a customer: its name, its picture, and how long each step of an aiming takes it. None of it
 //! changes an answer, and none of it has a default: what a shop has not said is not said for it.
 
-use super::Shop;
 use super::validate::limits::{Range, Unit};
+use super::{InstrumentList, Shop};
 
 /// A step of the work that a customer can watch, in the order in which it is done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -86,12 +86,14 @@ pub struct ShopDocument {
     pub shop: Shop,
     /// What customers are told.
     pub face: ShopFace,
+    /// What it measures with.
+    pub instruments: InstrumentList,
 }
 
 /// Settings of a shop that says nothing of itself.
 impl From<Shop> for ShopDocument {
     fn from(shop: Shop) -> Self {
-        Self { shop, face: ShopFace::default() }
+        Self { shop, ..Self::default() }
     }
 }
 

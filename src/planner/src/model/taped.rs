@@ -1,6 +1,6 @@
 //! Distances between floor marks as a tape read them.
 
-use super::Id;
+use super::{Id, Taken};
 
 /// So many readings of marks an arrangement may have.
 pub const MOST_TAPED: usize = 200;
@@ -12,11 +12,18 @@ pub struct MarkTaped {
     pub from: Id,
     /// To this one.
     pub to: Id,
-    /// What the tape read, mm.
+    /// What the tape read, mm, as it read it: nothing is corrected in it.
     pub read_mm: f64,
+    /// By whom, when, with what.
+    pub taken: Taken,
 }
 
 impl MarkTaped {
+    /// A reading of which nothing else is known.
+    pub fn new(from: Id, to: Id, read_mm: f64) -> Self {
+        Self { from, to, read_mm, taken: Taken::default() }
+    }
+
     /// Whether it is between these two, whichever way.
     pub fn is_between(&self, one: &Id, other: &Id) -> bool {
         (self.from == *one && self.to == *other) || (self.from == *other && self.to == *one)

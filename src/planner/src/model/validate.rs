@@ -8,6 +8,7 @@
 mod aiming;
 mod arrangement;
 mod bay;
+mod instrument;
 mod layout;
 mod letters;
 pub mod limits;
@@ -27,8 +28,8 @@ pub use super::fault::Fault;
 use super::fault::{Allowed, Counted, Found, Quote};
 use super::record::{Begun, Entry, VisitRecord};
 use super::{
-    Arrangement, Id, JudgedBy, Layout, Provenance, SavedArrangement, Shop, ShopDocument, ShopFace,
-    TriggerList, Vehicle,
+    Arrangement, Id, Instrument, JudgedBy, Layout, Provenance, SavedArrangement, Shop, ShopDocument,
+    ShopFace, TriggerList, Vehicle,
 };
 use limits::{Range, Unit};
 pub use near::nearest;
@@ -91,10 +92,18 @@ pub fn shop_face(face: &ShopFace) -> Vec<Fault> {
     faults.list
 }
 
+/// Every fault of a shop's list of instruments; none if it is sound.
+pub fn instruments(list: &[Instrument]) -> Vec<Fault> {
+    let mut faults = Faults::default();
+    instrument::check(list, &mut faults);
+    faults.list
+}
+
 /// Every fault of a shop's document; none if it is sound.
 pub fn shop_document(document: &ShopDocument) -> Vec<Fault> {
     let mut faults = shop(&document.shop);
     faults.extend(shop_face(&document.face));
+    faults.extend(instruments(&document.instruments));
     faults
 }
 

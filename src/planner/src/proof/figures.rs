@@ -2,7 +2,7 @@
 
 use baywright_geometry::marks::Construction;
 use baywright_geometry::{DVec2, angle};
-use baywright_survey::budget::{Budget, Instruments, STEEL_PER_K, Sought, Tape};
+use baywright_survey::budget::{Budget, Instruments, Sought, Tape};
 use baywright_survey::decide::{Rule, Said, decide};
 use baywright_survey::laid::{Chances, Fit, Laid, unseen};
 use baywright_survey::next_tape::{Candidate, Known, Wish};
@@ -62,18 +62,16 @@ impl Figure {
     }
 }
 
-/// What a shop lays and tapes with, as standard uncertainties: either way, any value alike (JCGM 100, 4.3.7).
-pub(super) fn instruments(arrangement: &Arrangement) -> Instruments {
+/// Of what lies so far either way, any value alike (JCGM 100, 4.3.7).
+pub(super) fn standard(half: f64) -> f64 {
+    half / 3.0_f64.sqrt()
+}
+
+/// What a shop lays with, beside its tape, as standard uncertainties.
+pub(super) fn instruments(arrangement: &Arrangement, tape: Tape) -> Instruments {
     let shop = &arrangement.shop;
-    let standard = |half: f64| half / 3.0_f64.sqrt();
     Instruments {
-        tape: Tape {
-            read_mm: standard(shop.tape_read_mm),
-            per_metre_mm: 0.0,
-            scale: standard(shop.tape_per_metre_mm * 1e-3),
-            within_k: shop.tape_within_k,
-            per_k: STEEL_PER_K,
-        },
+        tape,
         laser_mm_per_m: standard(shop.laser_per_metre_mm),
         line_mm: standard(shop.line_found_mm),
         plumb_mm: standard(shop.plumb_found_mm),

@@ -1,9 +1,11 @@
 use baywright_geometry::{DVec2, angle};
 use baywright_survey::decide::Said;
 
-use super::{Doubt, FigureOf, NextTape, Off, Proof};
+use super::{Doubt, FigureOf, NextTape, Off, Proof, warmth_of};
 use crate::check::testing::clear;
-use crate::model::{AimError, Arrangement, MarkTaped, TargetKind};
+use crate::model::{
+    AimError, Arrangement, Instrument, InstrumentFigure, InstrumentKind, MarkTaped, Taken, TargetKind,
+};
 use crate::scene::Scene;
 
 fn proof(arrangement: &Arrangement) -> Proof {
@@ -25,7 +27,7 @@ fn taped(arrangement: &Arrangement, off: impl Fn(&str, &str) -> f64) -> Arrangem
         .into_iter()
         .map(|own| {
             let read_mm = (own.distance_mm + off(own.from.as_str(), own.to.as_str())).round();
-            MarkTaped { from: own.from, to: own.to, read_mm }
+            MarkTaped::new(own.from, own.to, read_mm)
         })
         .collect();
     arrangement
@@ -122,7 +124,7 @@ fn a_plate_follows_its_join() {
 #[test]
 fn readings_of_other_marks_are_told() {
     let mut arrangement = reflector();
-    arrangement.marks_taped = vec![MarkTaped { from: "1".into(), to: "nowhere".into(), read_mm: 1_000.0 }];
+    arrangement.marks_taped = vec![MarkTaped::new("1".into(), "nowhere".into(), 1_000.0)];
     let proof = proof(&arrangement);
     assert_eq!((proof.strange, proof.read()), (1, 0));
     assert_eq!(proof.doubt, Doubt::Unread);
@@ -143,7 +145,7 @@ fn the_next_tape_leads_to_an_end() {
                 let own = scene.readings.iter().find(|own| own.from == from && own.to == to).unwrap();
                 let read_mm = own.distance_mm.round();
                 assert!(arrangement.marks_taped.iter().all(|own| !own.is_between(&from, &to)));
-                arrangement.marks_taped.push(MarkTaped { from, to, read_mm });
+                arrangement.marks_taped.push(MarkTaped::new(from, to, read_mm));
             }
             NextTape::Again { .. } => panic!("all fits"),
             NextTape::Enough => {
@@ -241,4 +243,96 @@ fn camber_shifts_what_is_plumbed_from_hubs_once() {
     own.on_this_car.wheels = hubs.try_into().ok();
     assert!((aside(&proof(&own)) - 2.70).abs() < 0.005);
     assert!((own.wheel_point(Wheel::FrontLeft) - nominal[0]).length() < 1e-9);
+}
+
+/// The same, all of it read with one instrument, at a temperature or none.
+fn read_with(arrangement: &Arrangement, own: Instrument, temperature_c: Option<f64>) -> Arrangement {
+    let mut read = arrangement.clone();
+    for taped in &mut read.marks_taped {
+        taped.taken = Taken { with: Some(own.name.clone()), temperature_c, ..Taken::default() };
+    }
+    read.instruments = [own].into();
+    read
+}
+
+fn tape(name: &str) -> Instrument {
+    Instrument::new(name.into(), InstrumentKind::SteelTape)
+}
+
+fn u95(arrangement: &Arrangement) -> f64 {
+    let proof = proof(arrangement);
+    assert_eq!(proof.doubt, Doubt::Fits);
+    proof.figures[0].u95
+}
+
+/// One that says nothing of itself counts as the shop's tape, and one that is not in the list too; a better one makes it surer, a
+/// worse one less sure.
+#[test]
+fn an_instrument_counts_with_its_figures() {
+    let plain = taped(&reflector(), |_, _| 0.0);
+    let own = u95(&plain);
+    assert_eq!(u95(&read_with(&plain, tape("tape"), None)), own);
+    let mut unlisted = read_with(&plain, tape("tape"), None);
+    unlisted.instruments = [tape("another")].into();
+    assert_eq!(u95(&unlisted), own);
+    let of = |reading: f64, per_metre: f64| {
+        let figures = [(InstrumentFigure::Reading, reading), (InstrumentFigure::PerMetre, per_metre)];
+        figures.into_iter().fold(tape("tape"), |own, (figure, value)| own.with(figure, Some(value)))
+    };
+    assert!(u95(&read_with(&plain, of(0.3, 0.05), None)) < own);
+    assert!(u95(&read_with(&plain, of(2.0, 0.5), None)) > own);
+    // A meter is no tape that marks are laid with: the laying counts with the shop's figures.
+    let meter = Instrument { kind: InstrumentKind::DistanceMeter, ..of(0.3, 0.05) };
+    let by_meter = u95(&read_with(&plain, meter, None));
+    assert!(by_meter < own && by_meter > u95(&read_with(&plain, of(0.3, 0.05), None)), "{by_meter} {own}");
+}
+
+/// 5 m, 15 K, 11.5 ppm is 0.86 mm. What a warm tape reads of marks that lie as meant fits, and moves none of them.
+#[test]
+fn a_known_temperature_is_worked_in() {
+    let plain = reflector();
+    let at = |celsius: f64| Taken { temperature_c: Some(celsius), ..Taken::default() };
+    let own = MarkTaped { taken: at(35.0), ..MarkTaped::new("1".into(), "2".into(), 5_000.0) };
+    assert!((warmth_of(&plain, &own).unwrap() - 0.8625).abs() < 1e-9);
+    assert_eq!(warmth_of(&plain, &MarkTaped::new("1".into(), "2".into(), 5_000.0)), None);
+    let mut warm = plain.clone();
+    warm.marks_taped = Scene::of(&plain)
+        .readings
+        .into_iter()
+        .map(|own| {
+            let read_mm = own.distance_mm / (1.0 + 35.0 * 11.5e-6);
+            MarkTaped { taken: at(55.0), ..MarkTaped::new(own.from, own.to, read_mm) }
+        })
+        .collect();
+    let proof = proof(&warm);
+    assert_eq!(proof.doubt, Doubt::Fits);
+    assert!(proof.marks.iter().all(|mark| mark.by.length() < 1e-6), "{:?}", proof.marks);
+}
+
+/// Laid twice by a hand that repeats itself, by one that does not, and taped too little to tell.
+#[test]
+fn the_hand_that_laid_them_twice_counts() {
+    let once = taped(&reflector(), |_, _| 0.0);
+    assert_eq!(proof(&once).hand, None);
+    let twice = |off: &dyn Fn(usize) -> f64, of: usize| {
+        let mut own = once.clone();
+        own.laid_before = own.marks_taped.iter().take(of).cloned().collect();
+        for (nth, taped) in own.laid_before.iter_mut().enumerate() {
+            taped.read_mm += off(nth);
+        }
+        own
+    };
+    let sure = twice(&|_| 0.0, 99);
+    let hand = proof(&sure).hand.unwrap();
+    assert_eq!((hand.differ_mm, hand.flattered, hand.counts), (0.0, false, Some(super::twice::LEAST)));
+    assert!(hand.distances >= super::ENOUGH && hand.assumed_mm > 0.5 && hand.assumed_mm < 5.0, "{hand:?}");
+    assert!(u95(&sure) < u95(&once));
+    let rough = twice(&|nth| if nth % 2 == 0 { 9.0 } else { -9.0 }, 99);
+    let hand = proof(&rough).hand.unwrap();
+    assert!(hand.flattered && hand.counts.unwrap() > 1.5 && (hand.differ_mm - 9.0).abs() < 1e-9, "{hand:?}");
+    assert!(proof(&rough).figures[0].u95 > u95(&once));
+    let few = twice(&|_| 0.5, super::ENOUGH - 1);
+    let hand = proof(&few).hand.unwrap();
+    assert_eq!((hand.distances, hand.flattered, hand.counts), (super::ENOUGH - 1, false, None));
+    assert_eq!(u95(&few), u95(&once));
 }

@@ -14,6 +14,10 @@ pub enum BadTape<'a> {
     OneMark,
     /// This is no length.
     NoLength(&'a str),
+    /// This is no day and time.
+    NoMoment(&'a str),
+    /// This is no temperature.
+    NoTemperature(&'a str),
 }
 
 texts! {

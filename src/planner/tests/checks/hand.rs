@@ -79,7 +79,7 @@ fn a_corner_pulls_in_both_directions_and_a_mark_outdoes_it() {
     let snap = snapped(&arrangement, &scene(&arrangement), &subject, wanted, 60.0);
     assert_eq!(snap.place.origin(), DVec2::new(11_550.0, 5_775.0));
     assert_eq!(snap.onto.len(), 2);
-    arrangement.bay.marks = vec![PermanentMark { id: "A".into(), at: DVec2::new(11_540.0, 5_790.0) }];
+    arrangement.bay.marks = vec![PermanentMark::new("A".into(), DVec2::new(11_540.0, 5_790.0))];
     let snap = snapped(&arrangement, &scene(&arrangement), &subject, wanted, 60.0);
     assert_eq!(snap.place.origin(), DVec2::new(11_540.0, 5_790.0));
     assert_eq!(snap.onto[0].kind, SnapKind::Mark("A".into()));
@@ -98,7 +98,7 @@ fn a_stand_finds_its_place_and_the_car_a_permanent_mark() {
     assert_eq!(snap.place.origin(), meant.origin());
     assert_eq!(snap.onto[0].kind, SnapKind::Place("ahead".into()));
     // The front left wheel point: 770 mm to the left of the front axle's middle.
-    arrangement.bay.marks = vec![PermanentMark { id: "B".into(), at: DVec2::new(4_100.0, 3_900.0) }];
+    arrangement.bay.marks = vec![PermanentMark::new("B".into(), DVec2::new(4_100.0, 3_900.0))];
     let wanted = PlanPose::new(DVec2::new(4_110.0, 3_120.0), 0.0);
     let snap = snapped(&arrangement, &scene(&arrangement), &Subject::Car, wanted, 40.0);
     assert!((snap.place.origin() - DVec2::new(4_100.0, 3_130.0)).length() < 1e-9, "{:?}", snap.place);

@@ -191,7 +191,7 @@ impl Row {
                 arrangement.in_bay = Some("own".into());
             }
             Self::PermanentMark => {
-                arrangement.bay.marks.push(PermanentMark { id: "row".into(), at });
+                arrangement.bay.marks.push(PermanentMark::new("row".into(), at));
             }
             Self::Wall(material) => {
                 let half = length * 0.5;

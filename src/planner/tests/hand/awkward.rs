@@ -193,7 +193,7 @@ prop_compose! {
         arrangement.bay.room = room;
         arrangement.parked = PlanPose::new(parked, car_heading);
         arrangement.bay.marks = (0..).zip(marks)
-            .map(|(i, at)| PermanentMark { id: format!("fixed {i}").into(), at }).collect();
+            .map(|(i, at)| PermanentMark::new(format!("fixed {i}").into(), at)).collect();
         if let Some((at, heading)) = set {
             let place = PlanPose::new(at, heading);
             arrangement.stands = vec![StandSet::At { place, height_mm: 500.0, pitch_rad: 0.0 }];

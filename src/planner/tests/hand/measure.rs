@@ -26,7 +26,7 @@ fn points_worth_measuring_from() {
         cabinet("cabinet", (8_000.0, 5_000.0), 900.0, 450.0),
         column("column", (10_000.0, 1_000.0), 300.0),
     ]);
-    arrangement.bay.marks = vec![PermanentMark { id: "A".into(), at: DVec2::new(1_500.0, 4_800.0) }];
+    arrangement.bay.marks = vec![PermanentMark::new("A".into(), DVec2::new(1_500.0, 4_800.0))];
     let scene = Scene::of(&arrangement);
     let thing = |name: &str| Subject::Thing(name.into());
     for (at, found, subject) in [

@@ -93,7 +93,7 @@ fn beside_another_and_in_one_line_with_it() {
 #[test]
 fn the_middle_comes_onto_marks_and_the_centreline() {
     let mut arrangement = with(vec![cabinet("cabinet", (9_000.0, 1_000.0), 900.0, 450.0)]);
-    arrangement.bay.marks = vec![PermanentMark { id: "A".into(), at: DVec2::new(10_200.0, 2_950.0) }];
+    arrangement.bay.marks = vec![PermanentMark::new("A".into(), DVec2::new(10_200.0, 2_950.0))];
     let mark = |id: &str| SnapKind::Mark(id.into());
     // Nearer to the centreline than to the mark: a mark is a place and comes first.
     assert_eq!(
@@ -118,7 +118,7 @@ fn the_middle_comes_onto_marks_and_the_centreline() {
 #[test]
 fn the_car_comes_onto_permanent_marks_with_a_wheel_or_its_front_axle() {
     let mut arrangement = clear();
-    let mark = |at: (f64, f64)| vec![PermanentMark { id: "A".into(), at: at.into() }];
+    let mark = |at: (f64, f64)| vec![PermanentMark::new("A".into(), at.into())];
     // None of the marks that are laid out from it, which are all about it.
     assert_eq!(told(&arrangement, &Subject::Car, (4_000.0, 3_000.0)), ((4_000.0, 3_000.0).into(), vec![]));
     arrangement.bay.marks = mark((4_020.0, 3_010.0));

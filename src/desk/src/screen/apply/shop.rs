@@ -9,6 +9,8 @@ impl Desk {
             OfShop::Set(figure, value) => self.shop.set(figure, value),
             OfShop::SetBack => self.shop.set_back(),
             OfShop::Say(part) => self.shop.say(part),
+            OfShop::Have { instead_of, own } => self.shop.have(instead_of.as_ref(), *own),
+            OfShop::HaveNot(name) => self.shop.have_not(&name),
             OfShop::Undo => self.shop.undo(),
             OfShop::Redo => self.shop.redo(),
             OfShop::Save(over) => self.shop.save(over),

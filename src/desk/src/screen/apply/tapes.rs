@@ -3,13 +3,13 @@
 use std::path::Path;
 
 use baywright_planner::edit::Edit;
-use baywright_planner::model::{Id, MOST_TAPED};
+use baywright_planner::model::{Id, MOST_TAPED, Taken};
 use baywright_planner::words::Units;
 use baywright_planner::words::proof::BadTape;
 
 use crate::screen::Desk;
 use crate::screen::forms::room::columns_of;
-use crate::screen::forms::typed::of_table;
+use crate::screen::forms::typed::{bare_number, of_table};
 
 impl Desk {
     /// Takes what a file says of distances between the marks of the plan that is shown; others stay as they are.
@@ -40,7 +40,7 @@ impl Desk {
     }
 }
 
-/// From, to and what was read, a line each; a head over the columns and empty lines are passed over. Marks go by their names, or by
+/// From, to and what was read, a line each, or by whom, with what, when and how warm too; a head over the columns and empty lines are passed over. Marks go by their names, or by
 /// their numbers on the drawing.
 ///
 /// # Errors
@@ -53,7 +53,7 @@ fn tapes_of<'a>(text: &'a str, marks: &[Id], units: Units) -> Result<Vec<Edit>, 
         if line.is_empty() {
             continue;
         }
-        let is_head = is_first && columns_of(line).last().is_some_and(|own| of_table(own, units).is_none());
+        let is_head = is_first && columns_of(line).get(2).is_none_or(|own| of_table(own, units).is_none());
         is_first = false;
         if is_head {
             continue;
@@ -65,7 +65,11 @@ fn tapes_of<'a>(text: &'a str, marks: &[Id], units: Units) -> Result<Vec<Edit>, 
 
 fn tape_of<'a>(line: &'a str, marks: &[Id], units: Units) -> Result<Edit, BadTape<'a>> {
     let columns = columns_of(line);
-    let [from, to, read] = *columns.as_slice() else { return Err(BadTape::Columns(columns.len())) };
+    let (from, to, read, taken) = match *columns.as_slice() {
+        [from, to, read] => (from, to, read, Taken::default()),
+        [from, to, read, ref how @ ..] if how.len() == 4 => (from, to, read, taken_of(how)?),
+        _ => return Err(BadTape::Columns(columns.len())),
+    };
     let mark = |name: &'a str| {
         let named = marks.iter().find(|own| own.as_str().eq_ignore_ascii_case(name));
         let numbered = || name.parse::<usize>().ok().and_then(|own| marks.get(own.checked_sub(1)?));
@@ -76,5 +80,15 @@ fn tape_of<'a>(line: &'a str, marks: &[Id], units: Units) -> Result<Edit, BadTap
         return Err(BadTape::OneMark);
     }
     let read_mm = of_table(read, units).filter(|own| *own > 0.0).ok_or(BadTape::NoLength(read))?;
-    Ok(Edit::Tape { from, to, read_mm: Some(read_mm) })
+    Ok(Edit::Tape { from, to, read_mm: Some(read_mm), taken })
+}
+
+/// By whom, with what, when, how warm.
+fn taken_of<'a>(how: &[&'a str]) -> Result<Taken, BadTape<'a>> {
+    let [who, with, at, warm] = *how else { return Err(BadTape::Columns(3 + how.len())) };
+    let name = |own: &str| Some(own.trim()).filter(|own| !own.is_empty()).map(Id::from);
+    let moment = at.trim().replace(' ', "T").parse().map_err(|_| BadTape::NoMoment(at))?;
+    let celsius = bare_number(warm).filter(|own| Taken::TEMPERATURE.holds(*own));
+    let temperature_c = Some(celsius.ok_or(BadTape::NoTemperature(warm))?);
+    Ok(Taken { who: name(who), with: name(with), at: Some(moment), temperature_c })
 }

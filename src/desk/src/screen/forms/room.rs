@@ -5,6 +5,7 @@
 mod areas;
 mod levels;
 mod openings;
+mod permanent;
 mod place;
 mod walls;
 

@@ -398,10 +398,22 @@ impl Desk {
 }
 
 /// A row with a name and a choice of a few; `Some` if another one was chosen.
-pub(super) fn choice<T: PartialEq + Clone>(
+pub(in crate::screen) fn choice<T: PartialEq + Clone>(
     ui: &mut Ui,
     fields: &mut Fields,
     label: &str,
+    now: &T,
+    all: &[T],
+    name: impl Fn(&T) -> String,
+) -> Option<T> {
+    choice_of(ui, fields, (label, ""), now, all, name)
+}
+
+/// The same where several of one name stand in a form: `of` tells them apart.
+pub(in crate::screen) fn choice_of<T: PartialEq + Clone>(
+    ui: &mut Ui,
+    fields: &mut Fields,
+    (label, of): (&str, &str),
     now: &T,
     all: &[T],
     name: impl Fn(&T) -> String,
@@ -410,7 +422,7 @@ pub(super) fn choice<T: PartialEq + Clone>(
         let text = widgets::soft(ui, label);
         let named = widgets::name_column(ui, ui.available_width() * 0.4, text).id;
         let width = ui.available_width() - 4.0;
-        let picker = Picker { salt: IdSalt::new(label), path: "", named, width, letters: size::SMALL };
+        let picker = Picker { salt: IdSalt::new((label, of)), path: "", named, width, letters: size::SMALL };
         picker.show(ui, Some(fields), now, all, name).chosen
     })
     .inner

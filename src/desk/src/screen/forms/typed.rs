@@ -218,6 +218,11 @@ pub fn degrees(text: &str) -> Option<f64> {
     matches!(after.trim(), "" | "°" | "deg").then_some(sign * value)
 }
 
+/// A number without a unit; `None` for anything else.
+pub fn bare_number(text: &str) -> Option<f64> {
+    plain(text).trim().replace(',', ".").parse().ok().filter(|own: &f64| own.is_finite())
+}
+
 /// A whole number as people write one, in groups of three or not; `None` for anything else, also for what a comma or a point
 /// parts otherwise.
 pub fn whole(text: &str) -> Option<f64> {

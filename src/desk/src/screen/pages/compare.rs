@@ -110,14 +110,15 @@ impl Desk {
         let car = saved.and_then(|own| self.document.cars().iter().find(|car| car.vehicle.id == own.vehicle));
         let car = car.map(|own| &own.fingerprint);
         if compared.of.as_ref().is_none_or(|own| {
-            !Arc::ptr_eq(&own.layout, from) || own.id != *id || own.by != by || own.car.as_ref() != car
+            !Arc::ptr_eq(&own.layout, from) || own.id != *id || own.by != *by || own.car.as_ref() != car
         }) {
             let arrangement = made(from, id, self.document.cars(), by).map(Arc::new);
             compared.made = arrangement.map(|own| {
                 let assessment = Arc::new((self.assess)(&own));
                 (own, assessment)
             });
-            compared.of = Some(Judged { layout: Arc::clone(from), id: id.clone(), by, car: car.cloned() });
+            compared.of =
+                Some(Judged { layout: Arc::clone(from), id: id.clone(), by: by.clone(), car: car.cloned() });
         }
         let name_of = |with: &With| match with {
             With::Other(id) => id.to_string(),

@@ -92,6 +92,7 @@ impl Desk {
                 self.shop_figure(ui, &mut fields, *figure, out);
             }
         }
+        self.shop_instruments(ui, &mut fields, out);
         self.fields = fields.leading_on(false);
     }
 
@@ -164,6 +165,8 @@ impl Desk {
             ShopDeed::Set(figure, value) => texts.set(*figure, &self.view.locale.shop_value(*figure, *value)),
             ShopDeed::SetBack => texts.all_to_default.to_owned(),
             ShopDeed::Say(part) => self.face_label(part).to_owned(),
+            ShopDeed::Instrument(name) => self.view.locale.language.instruments().set(name.as_str()),
+            ShopDeed::NoInstrument(name) => self.view.locale.language.instruments().gone(name.as_str()),
         }
     }
 

@@ -106,7 +106,7 @@ impl Cars {
         &self,
         (layout, saved): (&Layout, &SavedArrangement),
         changed: Option<&Vehicle>,
-        by: JudgedBy,
+        by: &JudgedBy,
     ) -> Option<Fault> {
         let changed = changed.filter(|car| car.id == saved.vehicle);
         let Some(car) = changed.or_else(|| self.get(&saved.vehicle).map(|own| &own.vehicle)) else {
@@ -124,7 +124,7 @@ impl Cars {
         before: &Layout,
         after: &Layout,
         changed: Option<&Vehicle>,
-        by: JudgedBy,
+        by: &JudgedBy,
     ) -> Result<(), Shut> {
         let why_not = |layout: &Layout, own: &SavedArrangement, car: Option<&Vehicle>| {
             let fault = self.why_not((layout, own), car, by)?;
@@ -215,7 +215,12 @@ impl Cars {
 }
 
 /// One arrangement of a layout, made with the cars that there are; `None` if it does not go with its car.
-pub(crate) fn made(layout: &Layout, arrangement: &Id, cars: &[Profile], by: JudgedBy) -> Option<Arrangement> {
+pub(crate) fn made(
+    layout: &Layout,
+    arrangement: &Id,
+    cars: &[Profile],
+    by: &JudgedBy,
+) -> Option<Arrangement> {
     resolved(layout, arrangement, cars, by).filter(|made| validate::arrangement(made).is_empty())
 }
 
@@ -224,7 +229,7 @@ pub(super) fn resolved(
     layout: &Layout,
     arrangement: &Id,
     cars: &[Profile],
-    by: JudgedBy,
+    by: &JudgedBy,
 ) -> Option<Arrangement> {
     let saved = layout.arrangements.iter().find(|own| own.id == *arrangement)?;
     let car = cars.iter().find(|car| car.vehicle.id == saved.vehicle)?;

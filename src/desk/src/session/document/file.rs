@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use baywright_files::{DiskMark, Saved, save_layout};
-use baywright_planner::model::{Layout, Shop};
+use baywright_planner::model::{JudgedBy, Layout};
 
 use super::refused::NotSaved;
 
@@ -45,8 +45,8 @@ impl LayoutFile {
     }
 
     /// Whether it was judged by other settings of the shop when it was saved.
-    pub fn was_judged_by_others(&self, shop: &Shop) -> bool {
-        self.judged_by.as_ref().is_some_and(|own| *own != shop.fingerprint())
+    pub fn was_judged_by_others(&self, now: &Layout, by: &JudgedBy) -> bool {
+        self.judged_by.as_ref().is_some_and(|own| *own != now.judged_mark(&by.shop, &by.instruments))
     }
 
     /// Where it lies.
@@ -81,12 +81,12 @@ impl LayoutFile {
     }
 
     /// Saves where it lies; `over` says that a file which someone else changed or removed may be written.
-    pub fn save(&mut self, now: &Arc<Layout>, shop: &Shop, over: bool) -> Result<Saved, NotSaved> {
+    pub fn save(&mut self, now: &Arc<Layout>, by: &JudgedBy, over: bool) -> Result<Saved, NotSaved> {
         let path = self.path.clone().ok_or(NotSaved::NoPlace)?;
         if !over && self.is_changed_on_disk() {
             return Err(if self.is_gone() { NotSaved::Gone } else { NotSaved::ChangedOnDisk });
         }
-        self.write(now, &path, shop)
+        self.write(now, &path, by)
     }
 
     /// Saves under another name, which it then goes by; `over` says that a file which is there may be replaced.
@@ -94,17 +94,17 @@ impl LayoutFile {
         &mut self,
         now: &Arc<Layout>,
         path: &Path,
-        shop: &Shop,
+        by: &JudgedBy,
         over: bool,
     ) -> Result<Saved, NotSaved> {
         if !over && DiskMark::of(path).is_there() {
             return Err(NotSaved::ChangedOnDisk);
         }
-        self.write(now, path, shop)
+        self.write(now, path, by)
     }
 
-    fn write(&mut self, now: &Arc<Layout>, path: &Path, shop: &Shop) -> Result<Saved, NotSaved> {
-        let judged_by = Some(shop.fingerprint());
+    fn write(&mut self, now: &Arc<Layout>, path: &Path, by: &JudgedBy) -> Result<Saved, NotSaved> {
+        let judged_by = Some(now.judged_mark(&by.shop, &by.instruments));
         let written = Layout { shop_fingerprint: judged_by.clone(), ..Layout::clone(now) };
         let saved = save_layout(path, &written).map_err(NotSaved::Faults)?;
         *self =

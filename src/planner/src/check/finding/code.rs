@@ -37,6 +37,12 @@ pub enum Code {
     LaidUnproven,
     /// What was taped between marks does not fit together.
     ReadingOff,
+    /// What was read between marks was read with an instrument whose check was over.
+    InstrumentOverdue,
+    /// What was read between marks was read with an instrument that the shop's list does not have.
+    InstrumentUnlisted,
+    /// A mark that stays is no more where its earlier checks found it.
+    MarkDrifted,
     /// A floor mark lies where no mark can be.
     MarkPlace,
     /// A floor mark lies beside one that stays.
@@ -147,7 +153,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 70] = [
+    pub const ALL: [Self; 73] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -165,6 +171,9 @@ impl Code {
         Self::LaidOff,
         Self::LaidUnproven,
         Self::ReadingOff,
+        Self::InstrumentOverdue,
+        Self::InstrumentUnlisted,
+        Self::MarkDrifted,
         Self::MarkPlace,
         Self::BesidePermanentMark,
         Self::RunBlocked,
@@ -240,6 +249,9 @@ impl Code {
             Self::LaidOff => "laid-off",
             Self::LaidUnproven => "laid-unproven",
             Self::ReadingOff => "reading-off",
+            Self::InstrumentOverdue => "instrument-overdue",
+            Self::InstrumentUnlisted => "instrument-unlisted",
+            Self::MarkDrifted => "mark-drifted",
             Self::MarkPlace => "mark-place",
             Self::BesidePermanentMark => "beside-permanent-mark",
             Self::RunBlocked => "run-blocked",

@@ -8,6 +8,7 @@ use crate::check::{
     MayBe, Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, RideFact, StandReach,
     StandSide, TooLarge, TooSmall, Under,
 };
+use crate::history::Drift;
 use crate::model::assumed::Assumed;
 use crate::model::sheet::{SheetLacks, SheetPart};
 use crate::model::{Id, Wheel};
@@ -58,6 +59,12 @@ pub enum Facts {
     LaidUnproven(Figure),
     /// See [`Code::ReadingOff`]: what does not.
     ReadingOff(Doubt),
+    /// See [`Code::InstrumentOverdue`]: which.
+    InstrumentOverdue(Id),
+    /// See [`Code::InstrumentUnlisted`]: which.
+    InstrumentUnlisted(Id),
+    /// See [`Code::MarkDrifted`]: how far.
+    MarkDrifted(Drift),
     /// See [`Code::MarkPlace`].
     MarkPlace,
     /// See [`Code::BesidePermanentMark`]: how.
@@ -215,6 +222,9 @@ impl Facts {
             Self::LaidOff(_) => Code::LaidOff,
             Self::LaidUnproven(_) => Code::LaidUnproven,
             Self::ReadingOff(_) => Code::ReadingOff,
+            Self::InstrumentOverdue(_) => Code::InstrumentOverdue,
+            Self::InstrumentUnlisted(_) => Code::InstrumentUnlisted,
+            Self::MarkDrifted(_) => Code::MarkDrifted,
             Self::MarkPlace => Code::MarkPlace,
             Self::BesidePermanentMark(_) => Code::BesidePermanentMark,
             Self::RunBlocked => Code::RunBlocked,

@@ -1,6 +1,7 @@
 //! What is allowed where something else was found.
 
 use baywright_geometry::{Bounds, DVec2};
+use jiff::civil::Date;
 
 use crate::model::Id;
 use crate::model::validate::limits::{Range, Unit};
@@ -170,6 +171,8 @@ pub enum Allowed {
     Day,
     /// A day and a time of day, to a second.
     Time,
+    /// This day or a later one.
+    DayFrom(Date),
     /// Versions from one to another; whether a newer program can read the file.
     Versions {
         /// The oldest.

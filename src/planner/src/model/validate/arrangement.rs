@@ -15,6 +15,9 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
     for fault in super::shop(&all.shop) {
         faults.add(format!("shop.{}", fault.field), fault.found, fault.allowed);
     }
+    for fault in super::instruments(&all.instruments) {
+        faults.add(format!("shop.{}", fault.field), fault.found, fault.allowed);
+    }
     if !all.vehicle.aimings.contains(&all.aiming) {
         faults.add("aiming", Found::NotAsInProfile(all.aiming.id.clone()), Allowed::AimingOfCar);
     }
@@ -35,6 +38,7 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
     layout::parked_known("parked.known", all.parked_known, faults);
     layout::on_this_car("on_this_car", &all.on_this_car, faults);
     layout::marks_taped("marks_taped", &all.marks_taped, faults);
+    layout::marks_taped("laid_before", &all.laid_before, faults);
     if let Some(at) = all.on_this_car.sensor_at {
         // Its lower edge is above the ground too.
         let lowest = all.sensor.edges.lower_below_mm.unwrap_or(0.0).max(limits::LOWEST_SENSOR_MM);

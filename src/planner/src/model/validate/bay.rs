@@ -246,6 +246,7 @@ fn marks(path: &str, bay: &Bay, faults: &mut Faults) {
     for (i, mark) in bay.marks.iter().enumerate() {
         faults.name(format!("{field}[{i}].name"), mark.id.as_str());
         faults.place(&format!("{field}[{i}].at_mm"), mark.at);
+        super::instrument::mark_checks(&format!("{field}[{i}].checks"), mark, faults);
     }
     faults.unique(bay.marks.iter().enumerate().map(|(i, mark)| (format!("{field}[{i}].name"), &mark.id)));
 }

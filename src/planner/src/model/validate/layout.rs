@@ -72,6 +72,7 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     parked_known(&format!("{path}.parked.known"), saved.parked_known, faults);
     on_this_car(&format!("{path}.on_this_car"), &saved.on_this_car, faults);
     marks_taped(&format!("{path}.marks_taped"), &saved.marks_taped, faults);
+    marks_taped(&format!("{path}.laid_before"), &saved.laid_before, faults);
 
     let bay = &*layout.bay_of(saved);
     if saved.building.is_some() {
@@ -186,6 +187,7 @@ pub(super) fn marks_taped(path: &str, taped: &[MarkTaped], faults: &mut Faults) 
             );
         }
         faults.number(format!("{path}[{i}].read_mm"), own.read_mm, &limits::MARK_TAPED);
+        super::instrument::taken(&format!("{path}[{i}]"), &own.taken, faults);
     }
 }
 

@@ -33,6 +33,13 @@ pub const fn code(code: Code) -> &'static str {
             "What was taped between its marks does not prove yet that a target lies within what is allowed."
         }
         Code::ReadingOff => "What was taped between marks does not fit together.",
+        Code::InstrumentOverdue => {
+            "What was read between marks was read with an instrument whose check was over."
+        }
+        Code::InstrumentUnlisted => {
+            "What was read between marks was read with an instrument that is not in the shop's list."
+        }
+        Code::MarkDrifted => "A mark that stays on the floor is no more where an earlier check found it.",
         Code::MarkUnsure => "A target's mark cannot be laid as surely as the target must stand.",
         Code::MarkPlace => {
             "A floor mark lies where no mark can be: under a thing, on a drain or a pit, beyond a wall."

@@ -40,6 +40,7 @@ impl About<'_> {
             Deed::RemoveArrangement => "Remove a set-up".to_owned(),
             Deed::Visit => "What the car is in for".to_owned(),
             Deed::Tape(from, to) => format!("Tape {from}–{to}"),
+            Deed::LayAgain => "Marks laid again: the earlier readings kept".to_owned(),
             Deed::LayAnew => "Marks laid anew: their readings taken away".to_owned(),
             Deed::OnThisCar => "Measured on this car".to_owned(),
             Deed::Underlay => "Picture of the plan".to_owned(),

@@ -57,12 +57,14 @@ pub fn bad_tape_in(file: &str, number: usize, what: BadTape<'_>) -> String {
         BadTape::Columns(count) => format!("it has {count} columns"),
         BadTape::NoMark(name) => format!("no mark of this plan is called “{}”", cut(name)),
         BadTape::OneMark => "both ends are one mark".to_owned(),
+        BadTape::NoMoment(text) => format!("“{}” is no day and time", cut(text)),
+        BadTape::NoTemperature(text) => format!("“{}” is no temperature", cut(text)),
         BadTape::NoLength(text) => format!("“{}” is no length", cut(text)),
     };
     format!("{file}, line {number}: {what}. Nothing of the file was taken. {HOW}")
 }
 
-const HOW: &str = "Three columns a line: mark, mark, what the tape read.";
+const HOW: &str = "Three columns a line: mark, mark, what the tape read; or four more: by whom, with what, when (2026-03-17T08:30), °C.";
 
 pub fn so_many_tapes_in(file: &str, found: usize, most: usize) -> String {
     match found {

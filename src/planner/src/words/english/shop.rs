@@ -108,15 +108,19 @@ const fn reason(figure: ShopFigure) -> &'static str {
 }
 
 /// Where a figure comes from: the default, or the shop with this default.
-fn source(own: Option<&str>) -> String {
+fn source(figure: ShopFigure, own: Option<&str>) -> String {
     match own {
+        None if figure == ShopFigure::TapePerMetre => "Directive 2014/32/EU, annex X (class II).".to_owned(),
+        Some(default) if figure == ShopFigure::TapePerMetre => {
+            format!("Set in this shop; the default is {default}: Directive 2014/32/EU, annex X (class II).")
+        }
         None => "Common practice, no source.".to_owned(),
         Some(default) => format!("Set in this shop; the default is {default}: common practice, no source."),
     }
 }
 
 pub fn about(figure: ShopFigure, own: Option<&str>) -> String {
-    format!("{} {}", reason(figure), source(own))
+    format!("{} {}", reason(figure), source(figure, own))
 }
 
 pub fn default_of(figure: ShopFigure) -> String {
@@ -150,7 +154,7 @@ impl About<'_> {
         let set = self.locale.shop_value(figure, shop.get(figure));
         let label = label(figure);
         let default = self.locale.shop_value(figure, figure.default_value());
-        let from = source(shop.is_own(figure).then_some(default.as_str()));
+        let from = source(figure, shop.is_own(figure).then_some(default.as_str()));
         format!("The shop's own setting. {label} {set}. {from}")
     }
 

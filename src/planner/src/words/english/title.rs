@@ -163,6 +163,11 @@ impl About<'_> {
             Facts::LaidOff(_) => format!("{first} is off by its marks as taped"),
             Facts::LaidUnproven(_) => format!("what was taped does not prove {first} yet"),
             Facts::ReadingOff(doubt) => self.reading_off(doubt),
+            Facts::InstrumentOverdue(name) => {
+                format!("the check of {name} was over when marks were taped with it")
+            }
+            Facts::InstrumentUnlisted(name) => format!("{name} is not in the shop's list of instruments"),
+            Facts::MarkDrifted(_) => format!("{first} has drifted since an earlier check"),
             Facts::MarkUnsure(MarkFor::Place) => format!("{first} cannot be laid so surely"),
             Facts::MarkUnsure(MarkFor::Direction) => {
                 let marks = finding.subjects.iter().skip(1).map(|mark| self.subject(mark));

@@ -33,6 +33,13 @@ pub const fn code(code: Code) -> &'static str {
             "Die Maße zwischen seinen Marken belegen noch nicht, dass ein Ziel innerhalb des Erlaubten liegt."
         }
         Code::ReadingOff => "Die Maße zwischen Marken passen nicht zusammen.",
+        Code::InstrumentOverdue => {
+            "Zwischen Marken wurde mit einem Messgerät gemessen, dessen Prüfung abgelaufen war."
+        }
+        Code::InstrumentUnlisted => {
+            "Zwischen Marken wurde mit einem Messgerät gemessen, das nicht in der Liste der Werkstatt steht."
+        }
+        Code::MarkDrifted => "Eine bleibende Marke liegt nicht mehr, wo eine frühere Prüfung sie fand.",
         Code::MarkUnsure => {
             "Die Marke eines Ziels lässt sich nicht so genau legen, wie das Ziel stehen muss."
         }

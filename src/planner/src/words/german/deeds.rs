@@ -40,6 +40,7 @@ impl About<'_> {
             Deed::RemoveArrangement => "Aufstellung entfernen".to_owned(),
             Deed::Visit => "Auftrag des Fahrzeugs".to_owned(),
             Deed::Tape(from, to) => format!("Maß {from}–{to}"),
+            Deed::LayAgain => "Marken noch einmal gelegt: frühere Maße behalten".to_owned(),
             Deed::LayAnew => "Marken neu angelegt: ihre Maße entfernt".to_owned(),
             Deed::OnThisCar => "An diesem Fahrzeug gemessen".to_owned(),
             Deed::Underlay => "Bild des Plans".to_owned(),

@@ -217,6 +217,9 @@ impl About<'_> {
             Facts::LaidOff(_) => "Die Marken nach der Markenprüfung verschieben oder neu legen, und neu messen.".to_owned(),
             Facts::LaidUnproven(_) => "Weiter messen, wie die Markenprüfung sagt; ist alles gemessen, die Marken neu legen.".to_owned(),
             Facts::ReadingOff(doubt) => self.doubt(doubt).unwrap_or_default(),
+            Facts::InstrumentOverdue(_) => "Prüfen lassen oder mit einem geprüften neu messen; wurde es inzwischen geprüft, das in den Vorgaben der Werkstatt eintragen.".to_owned(),
+            Facts::InstrumentUnlisted(_) => "Es zählt mit den Werten der Werkstatt, und niemand sagt, wann seine Prüfung fällig ist: in den Vorgaben der Werkstatt eintragen.".to_owned(),
+            Facts::MarkDrifted(own) => self.drifted(own),
             Facts::MarkUnsure(MarkFor::Direction) => format!(
                 "Jede Marke wird auf ± {} gelegt: Je näher zwei Marken liegen, desto mehr verdreht das die Linie dazwischen. Nach Marken \
                  ausrichten, die weiter auseinander liegen, oder mit einer längeren Schiene.",

@@ -61,12 +61,14 @@ pub fn bad_tape_in(file: &str, number: usize, what: BadTape<'_>) -> String {
         BadTape::Columns(count) => format!("sie hat {count} Spalten"),
         BadTape::NoMark(name) => format!("keine Marke dieses Plans heißt „{}“", cut(name)),
         BadTape::OneMark => "beide Enden sind eine Marke".to_owned(),
+        BadTape::NoMoment(text) => format!("„{}“ ist kein Tag mit Uhrzeit", cut(text)),
+        BadTape::NoTemperature(text) => format!("„{}“ ist keine Temperatur", cut(text)),
         BadTape::NoLength(text) => format!("„{}“ ist keine Länge", cut(text)),
     };
     format!("{file}, Zeile {number}: {what}. Von der Datei wurde nichts übernommen. {HOW}")
 }
 
-const HOW: &str = "Drei Spalten je Zeile: Marke, Marke, was das Bandmaß zeigte.";
+const HOW: &str = "Drei Spalten je Zeile: Marke, Marke, was das Bandmaß zeigte; oder vier weitere: von wem, womit, wann (2026-03-17T08:30), °C.";
 
 pub fn so_many_tapes_in(file: &str, found: usize, most: usize) -> String {
     match found {

@@ -114,8 +114,16 @@ const fn reason(figure: ShopFigure) -> &'static str {
 }
 
 /// Where a figure comes from: the default, or the shop with this default.
-fn source(own: Option<&str>) -> String {
+fn source(figure: ShopFigure, own: Option<&str>) -> String {
     match own {
+        None if figure == ShopFigure::TapePerMetre => {
+            "Richtlinie 2014/32/EU, Anhang X (Klasse II).".to_owned()
+        }
+        Some(default) if figure == ShopFigure::TapePerMetre => {
+            format!(
+                "In dieser Werkstatt festgelegt; sonst {default}: Richtlinie 2014/32/EU, Anhang X (Klasse II)."
+            )
+        }
         None => "Übliche Praxis, ohne Quelle.".to_owned(),
         Some(default) => {
             format!("In dieser Werkstatt festgelegt; sonst {default}: übliche Praxis, ohne Quelle.")
@@ -124,7 +132,7 @@ fn source(own: Option<&str>) -> String {
 }
 
 pub fn about(figure: ShopFigure, own: Option<&str>) -> String {
-    format!("{} {}", reason(figure), source(own))
+    format!("{} {}", reason(figure), source(figure, own))
 }
 
 pub fn default_of(figure: ShopFigure) -> String {
@@ -158,7 +166,7 @@ impl About<'_> {
         let set = self.locale.shop_value(figure, shop.get(figure));
         let label = label(figure);
         let default = self.locale.shop_value(figure, figure.default_value());
-        let from = source(shop.is_own(figure).then_some(default.as_str()));
+        let from = source(figure, shop.is_own(figure).then_some(default.as_str()));
         format!("Vorgabe der Werkstatt. {label} {set}. {from}")
     }
 

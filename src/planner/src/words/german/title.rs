@@ -195,6 +195,11 @@ impl About<'_> {
             Facts::LaidOff(_) => format!("{first} liegt nach den Maßen seiner Marken daneben"),
             Facts::LaidUnproven(_) => format!("die Maße belegen {first} noch nicht"),
             Facts::ReadingOff(doubt) => self.reading_off(doubt),
+            Facts::InstrumentOverdue(name) => {
+                format!("die Prüfung von „{name}“ war abgelaufen, als damit gemessen wurde")
+            }
+            Facts::InstrumentUnlisted(name) => format!("„{name}“ steht nicht in der Liste der Messgeräte"),
+            Facts::MarkDrifted(_) => format!("{first} ist seit einer früheren Prüfung gewandert"),
             Facts::MarkUnsure(MarkFor::Place) => format!("{first} lässt sich nicht so genau legen"),
             Facts::MarkUnsure(MarkFor::Direction) => {
                 let marks: Vec<String> =

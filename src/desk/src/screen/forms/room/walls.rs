@@ -61,6 +61,7 @@ impl BaySheet<'_> {
             self.levels(ui, "", &mut survey);
             self.bay.survey = survey;
         });
+        self.marks_that_stay(ui);
         self.picture(ui);
         let mut source = self.bay.provenance.clone();
         if self.sheet.source(ui, "bay source", &mut source) {

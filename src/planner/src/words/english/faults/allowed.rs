@@ -116,6 +116,7 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
         Allowed::Figures(count) => format!("a list of figures in ( and ) of length {count}"),
         Allowed::Time => "a day and a time, as \"2025-03-17T09:30:00\"".to_owned(),
         Allowed::Day => "a day that exists, as \"2025-03-17\"".to_owned(),
+        Allowed::DayFrom(day) => format!("{day} or later"),
         Allowed::Versions { oldest, newest, newer_can } => {
             let versions =
                 if oldest == newest { newest.to_string() } else { format!("{oldest} to {newest}") };

@@ -122,6 +122,7 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
         Allowed::Figures(count) => format!("eine Liste von Zahlen in ( und ) der Länge {count}"),
         Allowed::Time => "ein Tag und eine Uhrzeit, wie \"2025-03-17T09:30:00\"".to_owned(),
         Allowed::Day => "ein Tag, den es gibt, wie \"2025-03-17\"".to_owned(),
+        Allowed::DayFrom(day) => format!("{day} oder später"),
         Allowed::Versions { oldest, newest, newer_can } => {
             let versions =
                 if oldest == newest { newest.to_string() } else { format!("{oldest} bis {newest}") };

@@ -1,0 +1,134 @@
+//! With what each distance was read: whose figures count, and what its temperature takes away.
+//!
+//! Marks are taken to be laid with the first steel tape of the shop's list that a reading names; where none is named, with a tape of
+//! the shop's own figures. What names no instrument, or one that is not in the list, counts as read with that tape: what it is out
+//! by itself then lies in marks and readings alike and nothing is learnt of it, which is the careful way. Any other instrument is
+//! out by itself, the same in all that it read.
+//!
+//! A tape that is warmer than 20 °C is longer and reads less: what is entered with its temperature is worked out for 20 °C, and what
+//! is left of its warmth is how well that temperature is known. How warm the tape was while the marks were laid nobody said: there
+//! the shop's own figure stays.
+
+use baywright_survey::budget::{Tape, warmth_mm};
+use baywright_survey::next_tape::CheckTape;
+
+use crate::model::{Arrangement, Id, Instrument, InstrumentFigure, InstrumentKind, MarkTaped, Taken, named};
+
+/// At which a tape is true, °C (ISO 1).
+const TRUE_AT_C: f64 = 20.0;
+/// How well a temperature is known that was typed, ± K, any value alike: a tape follows the air of a room some minutes later
+/// (common practice, no source).
+pub(super) const TEMPERATURE_WITHIN_K: f64 = 2.0;
+
+/// All that marks are laid and read with.
+pub(super) struct Tapes<'a> {
+    arrangement: &'a Arrangement,
+    /// The tape that the marks are laid with; `None`: the shop's figures.
+    laid_with: Option<&'a Instrument>,
+    /// The others, and the same one at a temperature that is known, in the order in which they come up.
+    others: Vec<(Option<&'a Instrument>, bool)>,
+}
+
+impl<'a> Tapes<'a> {
+    pub fn of(arrangement: &'a Arrangement) -> Self {
+        let read_with = |own: &'a MarkTaped| listed(arrangement, &own.taken);
+        let is_tape = |own: &&Instrument| own.kind == InstrumentKind::SteelTape;
+        let laid_with = arrangement.marks_taped.iter().filter_map(read_with).find(is_tape);
+        let mut own = Self { arrangement, laid_with, others: Vec::new() };
+        for taped in &arrangement.marks_taped {
+            let key = own.key(&taped.taken);
+            if own.place_of(key).is_none() {
+                own.others.push(key);
+            }
+        }
+        own
+    }
+
+    /// The tape that the marks are laid with.
+    pub fn laid(&self) -> Tape {
+        self.figures(self.laid_with)
+    }
+
+    /// The tape of a reading, and which one it is of the budget's.
+    pub fn reading(&self, taken: &Taken) -> (Tape, usize) {
+        let key = self.key(taken);
+        (self.figures(key.0), self.place_of(key).unwrap_or_default())
+    }
+
+    /// That of what is not read yet: as the last one was.
+    pub fn next(&self) -> (Tape, usize) {
+        let last = self.arrangement.marks_taped.last();
+        last.map_or_else(|| (self.laid(), 0), |own| self.reading(&own.taken))
+    }
+
+    /// What a reading comes to at 20 °C, mm.
+    pub fn corrected_mm(&self, taped: &MarkTaped) -> f64 {
+        taped.read_mm + self.warmth_mm(taped).unwrap_or_default()
+    }
+
+    /// By how much more than it read a distance is, for the tape's temperature, mm; `None` if that is not known.
+    fn warmth_mm(&self, taped: &MarkTaped) -> Option<f64> {
+        let own = self.figures(self.key(&taped.taken).0);
+        let off_k = taped.taken.temperature_c? - TRUE_AT_C;
+        Some(warmth_mm(taped.read_mm, off_k, own.per_k))
+    }
+
+    /// The tapes besides the one that the marks are laid with, as the budget takes them.
+    pub fn checks(&self) -> Vec<CheckTape> {
+        let same =
+            |a: Option<&Instrument>, b: Option<&Instrument>| a.map(|own| &own.name) == b.map(|own| &own.name);
+        let each = self.others.iter().enumerate();
+        each.map(|(at, (own, is_known))| {
+            let tape = self.figures(*own);
+            // The number of the first entry that is this instrument: the same for each of its temperatures.
+            let first = self.others.iter().position(|(other, _)| same(*other, *own)).unwrap_or(at);
+            let within_k = if *is_known { TEMPERATURE_WITHIN_K } else { tape.within_k };
+            CheckTape {
+                is: if same(*own, self.laid_with) { 0 } else { first + 1 },
+                scale: tape.scale,
+                warmth: super::figures::standard(within_k * tape.per_k),
+            }
+        })
+        .collect()
+    }
+
+    /// With what, and whether its temperature is known.
+    fn key(&self, taken: &Taken) -> (Option<&'a Instrument>, bool) {
+        (listed(self.arrangement, taken).or(self.laid_with), taken.temperature_c.is_some())
+    }
+
+    /// 0 for the tape that the marks are laid with, as warm as it was then.
+    fn place_of(&self, (own, is_known): (Option<&Instrument>, bool)) -> Option<usize> {
+        let name = |own: Option<&Instrument>| own.map(|own| own.name.clone());
+        if name(own) == name(self.laid_with) && !is_known {
+            return Some(0);
+        }
+        let is_it =
+            |(other, known): &(Option<&Instrument>, bool)| name(*other) == name(own) && *known == is_known;
+        self.others.iter().position(is_it).map(|at| at + 1)
+    }
+
+    /// An instrument's figures, each with what stands in for it.
+    fn figures(&self, own: Option<&Instrument>) -> Tape {
+        let shop = &self.arrangement.shop;
+        let nameless = Instrument::new(Id::from(""), InstrumentKind::SteelTape);
+        let counts = |figure| own.unwrap_or(&nameless).counts(figure, shop);
+        Tape {
+            read_mm: super::figures::standard(counts(InstrumentFigure::Reading)),
+            per_metre_mm: 0.0,
+            scale: super::figures::standard(counts(InstrumentFigure::PerMetre) * 1e-3),
+            within_k: shop.tape_within_k,
+            per_k: counts(InstrumentFigure::Warmth) * 1e-6,
+        }
+    }
+}
+
+/// The instrument of the shop's list that something was read with.
+fn listed<'a>(arrangement: &'a Arrangement, taken: &Taken) -> Option<&'a Instrument> {
+    named(&arrangement.instruments, taken.with.as_ref()?)
+}
+
+/// By how much more than it read a distance is, for the temperature that was typed with it, mm; `None` if none was.
+pub fn warmth_of(arrangement: &Arrangement, taped: &MarkTaped) -> Option<f64> {
+    Tapes::of(arrangement).warmth_mm(taped)
+}
