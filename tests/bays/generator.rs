@@ -119,6 +119,7 @@ impl Draft {
             kept_shut: vec![],
             on_this_car: OnThisCar::default(),
             marks_taped: Vec::new(),
+            stands_read: Vec::new(),
             stands,
             today: Some(jiff::civil::date(2026, 11, 1)),
             shop: wider::shop(dice, laid),

@@ -161,6 +161,7 @@ fn every_aiming() -> Vec<Arrangement> {
                 kept_shut: Vec::new(),
                 on_this_car: OnThisCar::default(),
                 marks_taped: Vec::new(),
+                stands_read: Vec::new(),
                 building: None,
                 stands: Vec::new(),
                 moved: Vec::new(),

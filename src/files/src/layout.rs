@@ -11,6 +11,7 @@ mod ninth;
 mod second;
 mod seventh;
 mod sixth;
+mod stand_read;
 mod tenth;
 mod things;
 mod third;
@@ -26,6 +27,7 @@ use crate::version::{self, Reader};
 pub use building::BuildingFile;
 pub use dimensions::DimensionFile;
 pub use from_model::file_of;
+pub use stand_read::StandReadFile;
 pub use things::{things_of, things_text};
 pub use to_model::layout_of;
 
@@ -387,6 +389,13 @@ pub enum KeepFreeKindFile {
 pub struct SurveyFile {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub taken: Option<Day>,
+    /// With which instrument, by whom, and how far each level may be off.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub with: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub by: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub within_mm: Option<Figure>,
     pub source: SourceFile,
     pub points: Vec<LevelFile>,
 }
@@ -434,6 +443,9 @@ pub struct ArrangementFile {
     /// What the tape read between the marks that were laid.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub marks_taped: Vec<MarkTapedFile>,
+    /// What was read of the stands as they were set.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stands_read: Vec<StandReadFile>,
     /// Its own building; left out, it is in the bay's.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub building: Option<BuildingFile>,

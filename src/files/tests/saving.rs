@@ -10,9 +10,9 @@ use baywright_files::{
 };
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::{
-    Effort, Footprint, HallBay, Id, Known, Layout, MarkTaped, Material, Metal, Moved, OnThisCar, ParkedKnown,
-    Place, RearToe, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay,
-    validate::limits,
+    Effort, Footprint, HallBay, Id, Known, Layout, LineOver, MarkTaped, Material, Metal, Moved, OnThisCar,
+    ParkedKnown, Place, RearToe, SavedArrangement, Shape, SquareBy, StandRead, StandSet, TapedRoom,
+    TapedWall, Thing, ThingKind, Underlay, validate::limits,
 };
 use baywright_planner::words::Language;
 use proptest::prelude::*;
@@ -278,6 +278,13 @@ proptest! {
                 turning_circle_mm: None,
                 wheels: Some([DVec2::new(at.0, at.1), DVec2::new(at.1, at.0), DVec2::new(at.0, at.2), DVec2::new(at.2, at.1)]),
             },
+            stands_read: vec![StandRead {
+                line_mm: Some(toe.0.round()),
+                leans_left_rad: Some(angle::radians(toe.0)),
+                square_by: if on_mark { SquareBy::Mirror } else { SquareBy::Bar },
+                line_over: if on_mark { LineOver::Floor } else { LineOver::Sensor },
+                ..StandRead::of("y".into())
+            }],
             marks_taped: vec![MarkTaped { from: "1".into(), to: "2".into(), read_mm: 1_000.0 + toe.0.round() }],
             building: None,
             stands: vec![("y".into(), if on_mark { StandSet::OnMark } else { set })],

@@ -5,8 +5,8 @@ pub use crate::check::finding::{
 };
 pub use crate::check::{
     AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MOST_LOSS_DB,
-    MarkFor, MayBe, Meets, Misplaced, OffBy, OffPlace, OnRunways, Open, Opened, Painted, Reaches, StandReach,
-    StandSide, Tilt, TooLarge, TooSmall, Under,
+    MarkFor, MayBe, Meets, Misplaced, OffBy, OffPlace, OnRunways, Open, Opened, Painted, Reaches, StandOpen,
+    StandReach, StandSide, Tilt, TooLarge, TooSmall, Under,
 };
 use crate::scene::Scene;
 

@@ -45,6 +45,7 @@ mod sight;
 mod stand_clash;
 mod stand_off_mark;
 mod stand_reach;
+mod stand_read;
 mod stand_room;
 mod tape_over;
 #[cfg(test)]
@@ -88,6 +89,7 @@ pub use shut_door::Opened;
 pub use sight::InSight;
 pub use stand_off_mark::{OffBy, OffPlace};
 pub use stand_reach::StandReach;
+pub use stand_read::StandOpen;
 pub use stand_room::StandSide;
 pub use thing_place::Misplaced;
 pub(crate) use walk_in::STEP_IN_MM;
@@ -199,6 +201,7 @@ pub const ALL: &[Check] = &[
     mark_target::CHECK,
     mark_unsure::CHECK,
     marks_taped::CHECK,
+    stand_read::CHECK,
     floor_levels::CHECK,
     axis::CHECK,
     alignment::CHECK,

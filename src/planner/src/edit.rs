@@ -21,7 +21,7 @@ use baywright_geometry::{DVec2, PlanPose, Span};
 use crate::assessment::Step;
 use crate::model::{
     Bay, Effort, Id, KeptDimension, Known, Layout, Material, Metal, OnThisCar, ParkedKnown, Place,
-    SavedArrangement, Shape, StandSet, Thing, ThingKind, Underlay,
+    SavedArrangement, Shape, StandRead, StandSet, Thing, ThingKind, Underlay,
 };
 
 pub use bay_deed::{BayDeed, BayPart};
@@ -184,6 +184,8 @@ pub enum Edit {
     },
     /// All readings between marks are taken away: the marks were laid anew.
     LayAnew,
+    /// What was read of the stand of one placement, in place of all that was read of it; nothing to take that away.
+    ReadStand(StandRead),
     /// The runways that carry the car; none for the floor.
     Carried(Vec<Id>),
     /// The bay of the hall that this arrangement is made in, and those that are kept empty for it.
@@ -272,7 +274,8 @@ impl Edit {
             }
             Self::OnThisCar(measured) => here(layout, at, |own| own.on_this_car = *measured),
             Self::Tape { from, to, read_mm } => here(layout, at, |own| parked::tape(own, from, to, *read_mm)),
-            Self::LayAnew => here(layout, at, |own| own.marks_taped.clear()),
+            Self::LayAnew => here(layout, at, parked::lay_anew),
+            Self::ReadStand(read) => here(layout, at, |own| parked::read_stand(own, read)),
             Self::Visit(aimings) => here(layout, at, |own| own.visit.clone_from(aimings)),
             Self::Carried(runways) => here(layout, at, |own| own.on_runways.clone_from(runways)),
             Self::InBay { bay, kept_empty } => in_bay::choose(layout, at, bay.as_ref(), kept_empty),

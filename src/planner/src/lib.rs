@@ -14,6 +14,7 @@ pub mod customer;
 pub mod difference;
 pub mod edit;
 pub mod entry;
+pub mod ground;
 pub mod hand;
 pub mod judge;
 pub mod model;
@@ -28,8 +29,8 @@ pub use assess::{assess, assess_fully};
 pub use assessment::{
     AlignmentFigure, Assessment, Basis, Beyond, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact,
     InSight, InZone, Lacks, Lit, MarkFor, MayBe, Meets, OffBy, OffPlace, OnRunways, Open, Opened, Painted,
-    Promise, Quantity, Reaches, Severity, Shorter, StandReach, StandSide, Step, Subject, Tilt, TooLarge,
-    TooSmall, Under, Verdict,
+    Promise, Quantity, Reaches, Severity, Shorter, StandOpen, StandReach, StandSide, Step, Subject, Tilt,
+    TooLarge, TooSmall, Under, Verdict,
 };
 pub use judge::judge;
 pub use scene::Scene;

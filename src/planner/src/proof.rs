@@ -4,10 +4,12 @@
 //! Lengths are mm; marks and what they are off by are in the vehicle frame (x ahead, y to the left); angles are radians, positive
 //! towards the car's left. Uncertainties are of 95 %, two-sided, by the normal distribution.
 //!
-//! It speaks of the marks, laid from these wheels as they stand; of the sensor it says nothing.
+//! It speaks of the marks, laid from these wheels as they stand, and of stands as far as something was read of them; of the sensor
+//! it says nothing.
 
 mod figures;
 mod judged;
+mod stand;
 
 use baywright_geometry::DVec2;
 use baywright_survey::budget::{Budget, Cost};
@@ -20,6 +22,7 @@ use crate::scene::Scene;
 pub use baywright_survey::budget::Origin;
 pub use baywright_survey::decide::Said;
 pub use figures::{Figure, FigureOf};
+pub use stand::{BAR_MM, CHORD_AT_MM, StandFigure, StandOf, StandPart, StandProof, stands};
 
 /// 95 of 100, either way.
 const K: f64 = 1.959_963_984_540_054;
@@ -186,7 +189,8 @@ impl<'a> Standing<'a> {
         let read: Vec<Read> = held.iter().map(|own| own.read).collect();
         let found = laid(&budget, &read, &Chances::default())?;
         let taped: Vec<Candidate> = read.iter().map(|own| own.of).collect();
-        let figures = figures::of(arrangement, scene, &budget, &found, &taped);
+        let figures =
+            figures::of(arrangement, scene, &budget, &found, &taped, &stand::gives(arrangement, scene));
         Some(Self { budget, prior, candidates, held, found, figures })
     }
 

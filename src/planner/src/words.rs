@@ -11,6 +11,7 @@ pub mod customer;
 pub mod drawing;
 pub mod floor_sheets;
 pub mod forms;
+pub mod ground;
 pub mod hand;
 pub mod help;
 pub mod imports;
@@ -23,6 +24,7 @@ pub mod screen;
 pub mod sheet_command;
 pub mod sheets;
 pub mod shop;
+pub mod stand;
 pub mod visits;
 
 mod about;

@@ -220,6 +220,7 @@ pub fn empty(corner: bool) -> Arrangement {
         kept_shut: Vec::new(),
         on_this_car: OnThisCar::default(),
         marks_taped: Vec::new(),
+        stands_read: Vec::new(),
         stands: vec![StandSet::OnMark],
         today: None,
         shop: Shop::default(),

@@ -5,7 +5,9 @@ use ::dxf::entities::EntityType;
 use ::dxf::enums::Units;
 use baywright_drawing::to_dxf;
 use baywright_planner::geometry::{DVec2, Outline, PlanPose};
-use baywright_planner::model::{Arrangement, DimensionEnd, FloorSurvey, KeptDimension, LevelPoint};
+use baywright_planner::model::{
+    Arrangement, DimensionEnd, FloorSurvey, KeptDimension, LevelPoint, LevelsTaken,
+};
 use baywright_planner::model::{PermanentMark, Provenance, Shape, ThingKind};
 use baywright_planner::words::{Language, Locale};
 use baywright_planner::{Scene, assess};
@@ -79,7 +81,8 @@ fn everything() -> Arrangement {
     let level = |x, y, level_mm| LevelPoint { at: at(x, y), level_mm };
     let points = vec![level(500.0, 500.0, 0.0), level(4_000.0, 500.0, 1.5), level(500.0, 3_000.0, -2.25)];
     let (points, provenance) = (points.into(), Provenance::Example);
-    arrangement.bay.survey = Some(FloorSurvey { points, taken: None, provenance });
+    arrangement.bay.survey =
+        Some(FloorSurvey { points, taken: None, how: LevelsTaken::default(), provenance });
     arrangement.bay.marks.push(PermanentMark { id: "A".into(), at: at(900.0, 900.0) });
     let end = |x, y| DimensionEnd { on: None, at: at(x, y) };
     arrangement.bay.dimensions =

@@ -120,6 +120,7 @@ impl From<ArrangementFirst> for ArrangementFile {
             kept_shut: Vec::new(),
             on_this_car: first.on_this_car,
             marks_taped: Vec::new(),
+            stands_read: Vec::new(),
             building: None,
             stands: first.stands,
             moved: first.moved.into_iter().map(Into::into).collect(),

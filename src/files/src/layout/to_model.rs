@@ -5,7 +5,7 @@ use baywright_planner::model::fault::{Allowed, Fault, Found};
 use baywright_planner::model::validate::{self, limits};
 use baywright_planner::model::{
     Bay, Building, FloorFeature, FloorSurvey, Footprint, Ground, HallBay, Id, KeepFree, Layout, LevelPoint,
-    MarkTaped, Moved, OnThisCar, Opening, ParkedKnown, PermanentMark, Place, RearToe, Runway,
+    LevelsTaken, MarkTaped, Moved, OnThisCar, Opening, ParkedKnown, PermanentMark, Place, RearToe, Runway,
     SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay, Wall,
 };
 
@@ -304,6 +304,11 @@ fn survey(file: &SurveyFile) -> FloorSurvey {
             .iter()
             .map(|p| LevelPoint { at: vec2(p.at_mm), level_mm: p.level_mm.0 })
             .collect(),
+        how: LevelsTaken {
+            with: file.with.clone(),
+            by: file.by.clone(),
+            within_mm: file.within_mm.map(|mm| mm.0),
+        },
         provenance: (&file.source).into(),
     }
 }
@@ -336,6 +341,7 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
         kept_shut: file.kept_shut.iter().map(|own| own.as_str().into()).collect(),
         on_this_car: file.on_this_car.as_ref().map(on_this_car).unwrap_or_default(),
         marks_taped: file.marks_taped.iter().map(mark_taped).collect(),
+        stands_read: file.stands_read.iter().map(Into::into).collect(),
         building,
         stands: file.stands.iter().map(|s| (s.placement.as_str().into(), set(&s.set))).collect(),
         moved: file

@@ -73,6 +73,8 @@ pub enum Deed {
     Tape(Id, Id),
     /// Took all readings between marks away.
     LayAnew,
+    /// Entered what was read of the stand of this placement.
+    ReadStand(Id),
     /// Changed the picture under the plan.
     Underlay,
     /// Kept a dimension.
@@ -144,6 +146,7 @@ impl Edit {
             Self::OnThisCar(_) => Deed::OnThisCar,
             Self::Tape { from, to, .. } => Deed::Tape(from.clone(), to.clone()),
             Self::LayAnew => Deed::LayAnew,
+            Self::ReadStand(read) => Deed::ReadStand(read.placement.clone()),
             Self::Underlay(_) => Deed::Underlay,
             Self::PlanBuilding => Deed::PlanBuilding,
             Self::GiveUpBuilding => Deed::GiveUpBuilding,

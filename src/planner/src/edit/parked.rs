@@ -1,14 +1,14 @@
 //! What is done to the car and its targets in one arrangement.
 
 use crate::geometry::PlanPose;
-use crate::model::{Id, MarkTaped, OnThisCar, SavedArrangement, Shop, StandSet};
+use crate::model::{Id, MarkTaped, OnThisCar, SavedArrangement, Shop, StandRead, StandSet};
 
 /// The car is parked elsewhere: what was measured says nothing of the new place. What was entered as worse than the usual
 /// margin stays as it is; a shop of its own margin asks more of whatever is planned. Marks are laid from the wheels: once these
 /// stand elsewhere, what was taped between them is of no use.
 pub(super) fn park(own: &mut SavedArrangement, pose: PlanPose) {
     if own.parked != pose {
-        own.marks_taped.clear();
+        lay_anew(own);
     }
     own.parked = pose;
     own.parked_known = Shop::default().parked_anew(own.parked_known);
@@ -17,6 +17,8 @@ pub(super) fn park(own: &mut SavedArrangement, pose: PlanPose) {
 /// A target stands elsewhere. One on its mark has nothing to say.
 pub(super) fn stand(own: &mut SavedArrangement, placement: &Id, set: StandSet) {
     own.stands.retain(|(id, _)| id != placement);
+    // What was read of it was read where it stood.
+    own.stands_read.retain(|read| read.placement != *placement);
     if set != StandSet::OnMark {
         own.stands.push((placement.clone(), set));
     }
@@ -29,11 +31,27 @@ pub(super) fn car(own: &mut SavedArrangement, vehicle: &Id, aiming: &Id, fingerp
     (own.vehicle, own.aiming) = (vehicle.clone(), aiming.clone());
     own.vehicle_fingerprint = Some(fingerprint.to_owned());
     own.stands.clear();
-    own.marks_taped.clear();
+    lay_anew(own);
     own.on_this_car.sensor_at = None;
     if !same_car {
         own.on_this_car = OnThisCar::default();
         own.visit.clear();
+    }
+}
+
+/// The marks were laid anew: other marks, other readings, and the stands are set anew too.
+pub(super) fn lay_anew(own: &mut SavedArrangement) {
+    own.marks_taped.clear();
+    own.stands_read.clear();
+}
+
+/// What was read of a stand replaces what was read of it, in its place among the others.
+pub(super) fn read_stand(own: &mut SavedArrangement, read: &StandRead) {
+    let first = own.stands_read.iter().position(|own| own.placement == read.placement);
+    own.stands_read.retain(|own| own.placement != read.placement);
+    if !read.is_empty() {
+        let at = first.unwrap_or(own.stands_read.len()).min(own.stands_read.len());
+        own.stands_read.insert(at, read.clone());
     }
 }
 
@@ -119,10 +137,22 @@ mod tests {
         let taped = taped.apply(&layout, &here).unwrap();
         let read: Vec<f64> = taped.arrangements[0].marks_taped.iter().map(|own| own.read_mm).collect();
         assert_eq!(read, [2_041.0, 2_600.0]);
+        let mut read = crate::model::StandRead::of("T".into());
+        read.line_mm = Some(12.0);
+        let taped = Edit::ReadStand(read.clone()).apply(&taped, &here).unwrap();
+        assert_eq!(taped.arrangements[0].stands_read, [read.clone()]);
+        let moved =
+            Edit::Stand { placement: "T".into(), set: StandSet::OnMark }.apply(&taped, &here).unwrap();
+        assert!(moved.arrangements[0].stands_read.is_empty(), "it was read where it stood");
+        read.line_mm = None;
+        assert!(Edit::ReadStand(read).apply(&taped, &here).unwrap().arrangements[0].stands_read.is_empty());
         let same = Edit::Park(taped.arrangements[0].parked).apply(&taped, &here).unwrap();
         assert_eq!(same.arrangements[0].marks_taped.len(), 2);
         for edit in [Edit::Park(PlanPose::new((1.0, 2.0).into(), 0.3)), Edit::LayAnew] {
-            assert!(edit.apply(&taped, &here).unwrap().arrangements[0].marks_taped.is_empty());
+            let after = edit.apply(&taped, &here).unwrap();
+            assert!(
+                after.arrangements[0].marks_taped.is_empty() && after.arrangements[0].stands_read.is_empty()
+            );
         }
     }
 }

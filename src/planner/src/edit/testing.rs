@@ -35,6 +35,7 @@ pub(super) fn layout() -> (Layout, Id) {
         kept_shut: Vec::new(),
         on_this_car: Default::default(),
         marks_taped: Vec::new(),
+        stands_read: Vec::new(),
         building: None,
         stands: Vec::new(),
         moved: Vec::new(),

@@ -26,6 +26,7 @@ pub fn first_layout(bay: Bay, name: Id, car: &Vehicle, fingerprint: Option<Strin
         kept_shut: Vec::new(),
         on_this_car: Default::default(),
         marks_taped: Vec::new(),
+        stands_read: Vec::new(),
         building: None,
         stands: Vec::new(),
         moved: Vec::new(),

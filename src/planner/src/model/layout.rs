@@ -4,8 +4,8 @@ use baywright_geometry::{DVec2, PlanPose};
 
 use super::fault::{Allowed, Fault, Found, Quote};
 use super::{
-    Arrangement, Bay, Building, Id, JudgedBy, Loading, MarkTaped, OnThisCar, ParkedKnown, Place, StandSet,
-    Thing, Vehicle,
+    Arrangement, Bay, Building, Id, JudgedBy, Loading, MarkTaped, OnThisCar, ParkedKnown, Place, StandRead,
+    StandSet, Thing, Vehicle,
 };
 
 /// A thing that stands elsewhere in one arrangement than in the bay.
@@ -44,6 +44,8 @@ pub struct SavedArrangement {
     pub on_this_car: OnThisCar,
     /// What the tape read between the marks that were laid for it, in the order in which they were taped.
     pub marks_taped: Vec<MarkTaped>,
+    /// What was read of the stands as they were set for it, one for each placement at most.
+    pub stands_read: Vec<StandRead>,
     /// Its own building, if it is not in the bay's; what follows is said of the things, doors and runways of that.
     pub building: Option<Box<Building>>,
     /// Where the stands are, one for each placement of the aiming; missing ones are on their marks.
@@ -252,6 +254,7 @@ impl Layout {
             kept_shut: saved.kept_shut.clone(),
             on_this_car: saved.on_this_car,
             marks_taped: saved.marks_taped.clone(),
+            stands_read: saved.stands_read.clone(),
             stands,
             today: by.today,
             shop: by.shop,

@@ -28,6 +28,7 @@ mod plan;
 mod provenance;
 mod shop;
 mod shop_face;
+mod stand_read;
 mod taped;
 mod thing;
 mod underlay;
@@ -43,8 +44,8 @@ pub use aiming::{
 };
 pub use arrangement::{Arrangement, Loading, OnThisCar, ParkedKnown, RearToe, StandSet};
 pub use bay::{
-    Bay, FloorFeature, FloorFeatureKind, FloorSurvey, HallBay, KeepFree, KeepFreeKind, Opening, OpeningKind,
-    PermanentMark, Runway, Wall,
+    Bay, FloorFeature, FloorFeatureKind, FloorSurvey, HallBay, KeepFree, KeepFreeKind, LevelsTaken, Opening,
+    OpeningKind, PermanentMark, Runway, Wall,
 };
 pub use body::BodySolids;
 pub use building::{Building, Ground};
@@ -54,13 +55,14 @@ pub use id::Id;
 pub use layout::{
     Layout, Moved, ResolveFault, SavedArrangement, TapedRoom, TapedWall, UNDERLAY_FADED, Underlay,
 };
-pub use levels::{LevelPoint, Levels};
+pub use levels::{Contour, LevelPoint, Levels};
 pub use mark::fnv1a;
 pub use material::{Material, Metal};
 pub use plan::PlanFault;
 pub use provenance::Provenance;
 pub use shop::{JudgedBy, Shop, ShopFigure};
 pub use shop_face::{Minutes, ShopDocument, ShopFace, WorkStep};
+pub use stand_read::{LineOver, SquareBy, StandRead};
 pub use taped::{MOST_TAPED, MarkTaped};
 pub use thing::{Effort, Footprint, Known, Place, Shape, Thing, ThingKind};
 pub use underlay::{PictureMap, PictureScaleFault};

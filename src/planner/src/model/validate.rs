@@ -13,6 +13,7 @@ mod letters;
 pub mod limits;
 mod near;
 mod shop;
+mod stand_read;
 mod vehicle;
 mod visit;
 

@@ -9,6 +9,7 @@ pub mod customer;
 pub mod faults;
 pub mod floor_sheets;
 pub mod forms;
+pub mod ground;
 pub mod hand;
 pub mod help;
 pub mod imports;
@@ -21,6 +22,7 @@ pub mod screen;
 pub mod sheet_command;
 pub mod sheets;
 pub mod shop;
+pub mod stand;
 pub mod visits;
 
 mod assumed;

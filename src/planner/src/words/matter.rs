@@ -58,6 +58,11 @@ impl Matter<'_> {
         }
     }
 
+    /// A vector of the bay's frame in the car's own: x ahead, y to the left.
+    pub fn in_car_directions(&self, by: DVec2) -> DVec2 {
+        self.arrangement.parked.inverse().turned(by)
+    }
+
     /// A vector of the car's own frame in the bay's.
     pub fn of_car(&self, by: DVec2) -> DVec2 {
         self.arrangement.parked.turned(by)

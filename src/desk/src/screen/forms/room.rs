@@ -6,6 +6,7 @@ mod areas;
 mod levels;
 mod openings;
 mod place;
+mod taken;
 mod walls;
 
 use baywright_planner::Subject;

@@ -478,7 +478,7 @@ impl Desk {
 }
 
 /// A row with a name and a choice of a few; `Some` if another one was chosen.
-pub(super) fn choice<T: PartialEq + Clone>(
+pub(in crate::screen) fn choice<T: PartialEq + Clone>(
     ui: &mut Ui,
     fields: &mut Fields,
     label: &str,

@@ -37,6 +37,10 @@ pub enum Code {
     LaidUnproven,
     /// What was taped between marks does not fit together.
     ReadingOff,
+    /// By what was read of its stand a target is further off than is allowed.
+    StandSetOff,
+    /// What was read of a stand does not prove yet that its target is within what is allowed.
+    StandUnproven,
     /// A floor mark lies where no mark can be.
     MarkPlace,
     /// A floor mark lies beside one that stays.
@@ -137,7 +141,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 65] = [
+    pub const ALL: [Self; 67] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -155,6 +159,8 @@ impl Code {
         Self::LaidOff,
         Self::LaidUnproven,
         Self::ReadingOff,
+        Self::StandSetOff,
+        Self::StandUnproven,
         Self::MarkPlace,
         Self::BesidePermanentMark,
         Self::RunBlocked,
@@ -225,6 +231,8 @@ impl Code {
             Self::LaidOff => "laid-off",
             Self::LaidUnproven => "laid-unproven",
             Self::ReadingOff => "reading-off",
+            Self::StandSetOff => "stand-set-off",
+            Self::StandUnproven => "stand-unproven",
             Self::MarkPlace => "mark-place",
             Self::BesidePermanentMark => "beside-permanent-mark",
             Self::RunBlocked => "run-blocked",

@@ -5,12 +5,12 @@ use baywright_geometry::marks::MarkFault;
 use super::Code;
 use crate::check::{
     AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MarkFor, MayBe,
-    Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, StandReach, StandSide, TooLarge,
-    TooSmall, Under,
+    Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, StandOpen, StandReach, StandSide,
+    TooLarge, TooSmall, Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Id, Wheel};
-use crate::proof::{Doubt, Figure};
+use crate::proof::{Doubt, Figure, StandFigure};
 use crate::scene::TargetPart;
 
 /// What was found, with what is known of it beyond measured value and limit. Each kind's facts are its check's own.
@@ -57,6 +57,10 @@ pub enum Facts {
     LaidUnproven(Figure),
     /// See [`Code::ReadingOff`]: what does not.
     ReadingOff(Doubt),
+    /// See [`Code::StandSetOff`]: which figure.
+    StandSetOff(StandFigure),
+    /// See [`Code::StandUnproven`]: what is not.
+    StandUnproven(StandOpen),
     /// See [`Code::MarkPlace`].
     MarkPlace,
     /// See [`Code::BesidePermanentMark`]: how.
@@ -192,6 +196,8 @@ impl Facts {
             Self::LaidOff(_) => Code::LaidOff,
             Self::LaidUnproven(_) => Code::LaidUnproven,
             Self::ReadingOff(_) => Code::ReadingOff,
+            Self::StandSetOff(_) => Code::StandSetOff,
+            Self::StandUnproven(_) => Code::StandUnproven,
             Self::MarkPlace => Code::MarkPlace,
             Self::BesidePermanentMark(_) => Code::BesidePermanentMark,
             Self::RunBlocked => Code::RunBlocked,

@@ -9,7 +9,7 @@ use super::super::{
     Underlay,
 };
 use super::limits;
-use super::{Faults, bay};
+use super::{Faults, bay, stand_read};
 
 pub(super) fn check(layout: &Layout, faults: &mut Faults) {
     bay::check("", &layout.bay, faults);
@@ -71,6 +71,7 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     parked_known(&format!("{path}.parked.known"), saved.parked_known, faults);
     on_this_car(&format!("{path}.on_this_car"), &saved.on_this_car, faults);
     marks_taped(&format!("{path}.marks_taped"), &saved.marks_taped, faults);
+    stand_read::check(&format!("{path}.stands_read"), &saved.stands_read, faults);
 
     let bay = &*layout.bay_of(saved);
     if saved.building.is_some() {

@@ -264,6 +264,8 @@ impl About<'_> {
             Facts::LaidOff(_) => "Shift its marks as the tape check says, or lay them anew, and tape again.".to_owned(),
             Facts::LaidUnproven(_) => "Go on taping as the tape check says; if all is taped, lay the marks anew.".to_owned(),
             Facts::ReadingOff(doubt) => self.doubt(doubt).unwrap_or_default(),
+            Facts::StandSetOff(_) => "Set the stand anew as the tape check says, and read it again.".to_owned(),
+            Facts::StandUnproven(open) => self.stand_unproven(open),
             Facts::MarkUnsure(MarkFor::Direction) => format!(
                 "Each mark is laid to ± {}: the nearer two marks lie, the more that turns the line between them. Set it by marks further \
                  apart, or by a longer bar.",

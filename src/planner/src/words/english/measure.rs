@@ -3,7 +3,8 @@
 use super::About;
 use super::off_place::off_by;
 use crate::assessment::{
-    Facts, Finding, FloorFact, InSight, Lacks, Misplaced, Painted, Severity, Subject, TooSmall, Under,
+    Facts, Finding, FloorFact, InSight, Lacks, Misplaced, Painted, Severity, StandOpen, Subject, TooSmall,
+    Under,
 };
 use crate::words::matter::{is_nought, is_said_with_limit};
 
@@ -37,6 +38,10 @@ impl About<'_> {
             },
             Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
             Facts::ReadingOff(_) => return None,
+            Facts::StandSetOff(figure) | Facts::StandUnproven(StandOpen::Figure(figure)) => {
+                self.stand_against(figure)
+            }
+            Facts::StandUnproven(StandOpen::Parts { .. }) => return None,
             Facts::LaidOff(figure) | Facts::LaidUnproven(figure) => self.off_against(figure),
             Facts::MarkUnsure(_) => format!("to ± {value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::NoGround) => format!("{value}, limit {limit_text}"),

@@ -163,6 +163,8 @@ impl About<'_> {
             Facts::LaidOff(_) => format!("{first} is off by its marks as taped"),
             Facts::LaidUnproven(_) => format!("what was taped does not prove {first} yet"),
             Facts::ReadingOff(doubt) => self.reading_off(doubt),
+            Facts::StandSetOff(_) => format!("{first} is set off its place by what was read of its stand"),
+            Facts::StandUnproven(_) => format!("what was read of the stand does not prove {first} yet"),
             Facts::MarkUnsure(MarkFor::Place) => format!("{first} cannot be laid so surely"),
             Facts::MarkUnsure(MarkFor::Direction) => {
                 let marks = finding.subjects.iter().skip(1).map(|mark| self.subject(mark));

@@ -33,6 +33,12 @@ pub const fn code(code: Code) -> &'static str {
             "Die Maße zwischen seinen Marken belegen noch nicht, dass ein Ziel innerhalb des Erlaubten liegt."
         }
         Code::ReadingOff => "Die Maße zwischen Marken passen nicht zusammen.",
+        Code::StandSetOff => {
+            "Nach dem, was an seinem Ständer abgelesen wurde, hängt, steht oder neigt sich ein Ziel weiter daneben als erlaubt."
+        }
+        Code::StandUnproven => {
+            "Was an seinem Ständer abgelesen wurde, belegt noch nicht, dass ein Ziel innerhalb des Erlaubten liegt."
+        }
         Code::MarkUnsure => {
             "Die Marke eines Ziels lässt sich nicht so genau legen, wie das Ziel stehen muss."
         }

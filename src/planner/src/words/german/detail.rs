@@ -212,6 +212,8 @@ impl About<'_> {
             Facts::LaidOff(_) => "Die Marken nach der Markenprüfung verschieben oder neu legen, und neu messen.".to_owned(),
             Facts::LaidUnproven(_) => "Weiter messen, wie die Markenprüfung sagt; ist alles gemessen, die Marken neu legen.".to_owned(),
             Facts::ReadingOff(doubt) => self.doubt(doubt).unwrap_or_default(),
+            Facts::StandSetOff(_) => "Den Ständer neu einstellen, wie die Markenprüfung sagt, und wieder ablesen.".to_owned(),
+            Facts::StandUnproven(open) => self.stand_unproven(open),
             Facts::MarkUnsure(MarkFor::Direction) => format!(
                 "Jede Marke wird auf ± {} gelegt: Je näher zwei Marken liegen, desto mehr verdreht das die Linie dazwischen. Nach Marken \
                  ausrichten, die weiter auseinander liegen, oder mit einer längeren Schiene.",

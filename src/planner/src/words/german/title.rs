@@ -195,6 +195,10 @@ impl About<'_> {
             Facts::LaidOff(_) => format!("{first} liegt nach den Maßen seiner Marken daneben"),
             Facts::LaidUnproven(_) => format!("die Maße belegen {first} noch nicht"),
             Facts::ReadingOff(doubt) => self.reading_off(doubt),
+            Facts::StandSetOff(_) => {
+                format!("{first} ist nach dem am Ständer Abgelesenen falsch eingestellt")
+            }
+            Facts::StandUnproven(_) => format!("was am Ständer abgelesen ist, belegt {first} noch nicht"),
             Facts::MarkUnsure(MarkFor::Place) => format!("{first} lässt sich nicht so genau legen"),
             Facts::MarkUnsure(MarkFor::Direction) => {
                 let marks: Vec<String> =
