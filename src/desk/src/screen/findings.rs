@@ -50,7 +50,8 @@ struct Card {
 impl Desk {
     pub(super) fn answers(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.texts();
-        ui.horizontal(|ui| {
+        // In large letters there is not always room for all in one row.
+        ui.horizontal_wrapped(|ui| {
             let floor = self.view.locale.language.ground().title;
             for (tab, name) in
                 [(Tab::Findings, texts.in_the_way), (Tab::Marks, texts.marks), (Tab::Floor, floor)]

@@ -72,13 +72,13 @@ impl About<'_> {
 
     /// How the car stands lengthwise.
     pub fn pitch(&self, car: &CarStands) -> String {
-        let way = if car.pitch.value > 0.0 { "Bug tief" } else { "Bug hoch" };
+        let way = if car.pitch.value > 0.0 { "Vorn tiefer:" } else { "Vorn höher:" };
         format!("{way} {}.", self.judged(&car.pitch, |rad| self.hundredths(rad)))
     }
 
     /// How it stands sideways.
     pub fn roll(&self, car: &CarStands) -> String {
-        let way = if car.roll.value > 0.0 { "Linke Seite hoch" } else { "Rechte Seite hoch" };
+        let way = if car.roll.value > 0.0 { "Links höher:" } else { "Rechts höher:" };
         format!("{way} {}.", self.judged(&car.roll, |rad| self.hundredths(rad)))
     }
 
