@@ -139,6 +139,7 @@ fn survey(points: Vec<LevelPoint>) -> FloorSurvey {
     FloorSurvey {
         taken: Some(jiff::civil::date(2026, 6, 1)),
         points: points.into(),
+        how: LevelsTaken::default(),
         provenance: Provenance::Measured { by: "a test".into(), date: None },
     }
 }

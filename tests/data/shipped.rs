@@ -162,6 +162,7 @@ fn every_aiming() -> Vec<Arrangement> {
                 on_this_car: OnThisCar::default(),
                 marks_taped: Vec::new(),
                 laid_before: Vec::new(),
+                stands_read: Vec::new(),
                 building: None,
                 stands: Vec::new(),
                 moved: Vec::new(),

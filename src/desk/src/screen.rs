@@ -15,6 +15,7 @@ mod customer;
 mod diagnostics;
 mod dropped;
 mod findings;
+mod floor;
 mod foot;
 pub mod forms;
 mod hall;
@@ -36,6 +37,7 @@ mod room_drawing;
 mod sheets;
 pub mod shelf;
 mod space;
+mod stand;
 mod taken_by;
 mod underlay;
 mod verdict;
@@ -81,6 +83,8 @@ pub struct Desk {
     cards: findings::Cards,
     /// What was taped between the marks, and what it proves.
     proven: marks::Proven,
+    /// What the floor's levels say.
+    on_floor: floor::OnFloor,
     menus: menus::Menus,
     assess: Assess,
     /// What to do once it is saved.
@@ -140,6 +144,7 @@ impl Desk {
             fields: forms::field::Fields::default(),
             cards: findings::Cards::default(),
             proven: marks::Proven::default(),
+            on_floor: floor::OnFloor::default(),
             menus: menus::Menus::default(),
             assess,
             after_save: None,

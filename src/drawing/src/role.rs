@@ -126,6 +126,10 @@ pub enum Role {
     Label,
     /// A name of lesser weight.
     LabelSoft,
+    /// A line of one level of the floor.
+    Contour,
+    /// The floor from the side as it was surveyed, many times as high.
+    Profile,
     /// What a zone keeps clear.
     LabelZone,
     /// From a name to what it names, where that is not beside it.
@@ -172,7 +176,7 @@ impl Role {
             // In the order in which they are given.
             Self::OtherBay | Self::OwnBay | Self::KeepFree => 3,
             Self::Runway => 4,
-            Self::FloorFeature(_) => 5,
+            Self::FloorFeature(_) | Self::Contour => 5,
             Self::ZoneFill | Self::OtherZoneFill => 6,
             Self::BeamFill | Self::Shadow => 7,
             Self::Wall(_) => 8,
@@ -201,7 +205,7 @@ impl Role {
             // In the order in which they are given: the shadow lies on the target.
             Self::Target | Self::Mat | Self::ShadowOnTarget => 30,
             Self::Sensor => 31,
-            Self::PermanentMark => 32,
+            Self::PermanentMark | Self::Profile => 32,
             Self::Mark => 33,
             Self::Hovered | Self::WayOutUnder | Self::WayOut => 34,
             Self::Selected => 35,

@@ -3,6 +3,7 @@
 mod alike;
 mod bodies;
 mod boxes;
+mod contours;
 mod extents;
 mod fit;
 mod flag;

@@ -12,6 +12,7 @@ mod on_car;
 mod second;
 mod seventh;
 mod sixth;
+mod stand_read;
 mod tenth;
 mod things;
 mod third;
@@ -29,6 +30,7 @@ pub use building::BuildingFile;
 pub use dimensions::DimensionFile;
 pub use from_model::file_of;
 pub use on_car::OnThisCarFile;
+pub use stand_read::StandReadFile;
 pub use things::{things_of, things_text};
 pub use to_model::layout_of;
 
@@ -390,6 +392,13 @@ pub enum KeepFreeKindFile {
 pub struct SurveyFile {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub taken: Option<Day>,
+    /// With which instrument, by whom, and how far each level may be off.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub with: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub by: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub within_mm: Option<Figure>,
     pub source: SourceFile,
     pub points: Vec<LevelFile>,
 }
@@ -442,6 +451,9 @@ pub struct ArrangementFile {
     /// What was read when they were laid the first time.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub laid_before: Vec<MarkTapedFile>,
+    /// What was read of the stands as they were set.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stands_read: Vec<StandReadFile>,
     /// Its own building; left out, it is in the bay's.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub building: Option<BuildingFile>,

@@ -11,9 +11,10 @@ use baywright_files::{
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::sheet::{AlignmentSheet, Inward, Rim, SheetUnit, Side, Told, Typed};
 use baywright_planner::model::{
-    CheckFrom, CheckRead, Effort, Footprint, HallBay, Id, Known, Layout, MarkCheck, MarkTaped, Material,
-    Metal, Moved, OnThisCar, ParkedKnown, PermanentMark, Place, RearToe, SavedArrangement, Shape, StandSet,
-    Stood, Taken, TapedRoom, TapedWall, Thing, ThingKind, Underlay, WheelsAt, validate::limits,
+    CheckFrom, CheckRead, Effort, Footprint, HallBay, Id, Known, Layout, LineOver, MarkCheck, MarkTaped,
+    Material, Metal, Moved, OnThisCar, ParkedKnown, PermanentMark, Place, RearToe, SavedArrangement, Shape,
+    SquareBy, StandRead, StandSet, Stood, Taken, TapedRoom, TapedWall, Thing, ThingKind, Underlay, WheelsAt,
+    validate::limits,
 };
 use baywright_planner::words::Language;
 use proptest::prelude::*;
@@ -302,6 +303,14 @@ proptest! {
                 ..MarkTaped::new("1".into(), "2".into(), 1_000.0 + toe.0.round())
             }],
             laid_before: vec![MarkTaped::new("1".into(), "2".into(), 1_002.0)],
+            stands_read: vec![StandRead {
+                line_mm: Some(toe.0.round()),
+                leans_left_rad: Some(angle::radians(toe.0)),
+                square_by: if on_mark { SquareBy::Mirror } else { SquareBy::Bar },
+                line_over: if on_mark { LineOver::Floor } else { LineOver::Sensor },
+                ..StandRead::of("y".into())
+            }],
+            marks_taped: vec![MarkTaped { from: "1".into(), to: "2".into(), read_mm: 1_000.0 + toe.0.round() }],
             building: None,
             stands: vec![("y".into(), if on_mark { StandSet::OnMark } else { set })],
             moved: vec![moved],

@@ -50,6 +50,7 @@ mod sight;
 mod stand_clash;
 mod stand_off_mark;
 mod stand_reach;
+mod stand_read;
 mod stand_room;
 mod tape_over;
 mod taped_with;
@@ -96,6 +97,7 @@ pub use shut_door::Opened;
 pub use sight::InSight;
 pub use stand_off_mark::{OffBy, OffPlace};
 pub use stand_reach::StandReach;
+pub use stand_read::StandOpen;
 pub use stand_room::StandSide;
 pub use thing_place::Misplaced;
 pub(crate) use walk_in::STEP_IN_MM;
@@ -209,6 +211,7 @@ pub const ALL: &[Check] = &[
     marks_taped::CHECK,
     taped_with::CHECK,
     mark_drifted::CHECK,
+    stand_read::CHECK,
     floor_levels::CHECK,
     axis::CHECK,
     alignment::CHECK,

@@ -95,6 +95,8 @@ pub enum Change {
     OnThisCar(OfThisCar, [bool; 2]),
     /// Distances between its marks were taped, or others are: how many before and now.
     MarksTaped([usize; 2]),
+    /// How many stands were read of.
+    StandsRead([usize; 2]),
 }
 
 /// Which length.
@@ -180,6 +182,10 @@ pub fn between_arrangements(before: &Arrangement, now: &Arrangement) -> Vec<Diff
         all.extend(of_car.chain(measured).map(|what| Difference { of: Subject::Car, what }));
     }
     if before.vehicle.id == now.vehicle.id && before.aiming.id == now.aiming.id {
+        if before.stands_read != now.stands_read {
+            let what = Change::StandsRead([before.stands_read.len(), now.stands_read.len()]);
+            all.push(Difference { of: Subject::Car, what });
+        }
         if before.marks_taped != now.marks_taped {
             let what = Change::MarksTaped([before.marks_taped.len(), now.marks_taped.len()]);
             all.push(Difference { of: Subject::Car, what });

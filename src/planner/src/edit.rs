@@ -21,7 +21,7 @@ use baywright_geometry::{DVec2, PlanPose, Span};
 use crate::assessment::Step;
 use crate::model::{
     Bay, Effort, Id, KeptDimension, Known, Layout, Material, Metal, OnThisCar, ParkedKnown, Place,
-    SavedArrangement, Shape, StandSet, Taken, Thing, ThingKind, Underlay,
+    SavedArrangement, Shape, StandRead, StandSet, Taken, Thing, ThingKind, Underlay,
 };
 
 pub use bay_deed::{BayDeed, BayPart};
@@ -188,6 +188,8 @@ pub enum Edit {
     LayAnew,
     /// The marks were laid once more, from the wheels on: what was read is kept as that of the earlier laying.
     LayAgain,
+    /// What was read of the stand of one placement, in place of all that was read of it; nothing to take that away.
+    ReadStand(StandRead),
     /// The runways that carry the car; none for the floor.
     Carried(Vec<Id>),
     /// The bay of the hall that this arrangement is made in, and those that are kept empty for it.
@@ -280,6 +282,7 @@ impl Edit {
             }
             Self::LayAnew => here(layout, at, parked::lay_anew),
             Self::LayAgain => here(layout, at, parked::lay_again),
+            Self::ReadStand(read) => here(layout, at, |own| parked::read_stand(own, read)),
             Self::Visit(aimings) => here(layout, at, |own| own.visit.clone_from(aimings)),
             Self::Carried(runways) => here(layout, at, |own| own.on_runways.clone_from(runways)),
             Self::InBay { bay, kept_empty } => in_bay::choose(layout, at, bay.as_ref(), kept_empty),

@@ -16,6 +16,7 @@ pub mod difference;
 pub mod edit;
 pub mod entry;
 pub mod failed;
+pub mod ground;
 pub mod hand;
 pub mod history;
 pub mod judge;
@@ -32,8 +33,8 @@ pub use assess::{assess, assess_fully};
 pub use assessment::{
     AlignmentFigure, Assessment, Basis, Beyond, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact,
     InSight, InZone, Lacks, LinesApart, Lit, MarkFor, MayBe, Meets, OffBy, OffPlace, OnRunways, Open, Opened,
-    Painted, Promise, Quantity, Reaches, RideFact, Severity, Shorter, StandReach, StandSide, Step, Subject,
-    Tilt, TooLarge, TooSmall, Under, Verdict,
+    Painted, Promise, Quantity, Reaches, RideFact, Severity, Shorter, StandOpen, StandReach, StandSide, Step,
+    Subject, Tilt, TooLarge, TooSmall, Under, Verdict,
 };
 pub use judge::judge;
 pub use scene::Scene;

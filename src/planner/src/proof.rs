@@ -4,13 +4,15 @@
 //! Lengths are mm; marks and what they are off by are in the vehicle frame (x ahead, y to the left); angles are radians, positive
 //! towards the car's left. Uncertainties are of 95 %, two-sided, by the normal distribution.
 //!
-//! It speaks of the marks, laid from these wheels as they stand; of the sensor it says nothing.
+//! It speaks of the marks, laid from these wheels as they stand, and of stands as far as something was read of them; of the sensor
+//! it says nothing.
 
 mod course;
 mod drawn;
 mod figures;
 mod helps;
 mod judged;
+mod stand;
 mod tapes;
 mod twice;
 
@@ -30,6 +32,7 @@ pub use drawn::{Checked, ToDraw};
 pub(crate) use figures::direction_by;
 pub use figures::{Figure, FigureOf};
 pub use helps::{Buys, Help, Helps};
+pub use stand::{BAR_MM, CHORD_AT_MM, StandFigure, StandOf, StandPart, StandProof, stands};
 use tapes::Tapes;
 pub use tapes::warmth_of;
 pub use twice::{ENOUGH, Hand};
@@ -211,7 +214,8 @@ impl<'a> Standing<'a> {
         let read: Vec<Read> = held.iter().map(|own| own.read).collect();
         let found = laid(&budget, &read, &Chances::default())?;
         let taped: Vec<Candidate> = read.iter().map(|own| own.of).collect();
-        let figures = figures::of(arrangement, scene, &budget, &found, &taped);
+        let figures =
+            figures::of(arrangement, scene, &budget, &found, &taped, &stand::gives(arrangement, scene));
         Some(Self { budget, prior, candidates, held, found, figures, hand })
     }
 

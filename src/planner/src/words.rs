@@ -12,6 +12,7 @@ pub mod drawing;
 pub mod failed;
 pub mod floor_sheets;
 pub mod forms;
+pub mod ground;
 pub mod hand;
 pub mod help;
 pub mod helps;
@@ -30,6 +31,7 @@ pub mod screen;
 pub mod sheet_command;
 pub mod sheets;
 pub mod shop;
+pub mod stand;
 pub mod this_car;
 pub mod visits;
 

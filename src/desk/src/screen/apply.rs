@@ -54,6 +54,7 @@ impl Desk {
             Command::Abandon => self.document.abandon(),
             Command::BeginVisit => self.begin_visit(),
             Command::EnterOwn(figures) => self.enter_own(figures),
+            Command::EnterLevels => self.lead_to_levels(),
             Command::CopyPicture => self.copy_picture(ctx),
             Command::CopyDiagnostics => {
                 ctx.copy_text(self.diagnostics(ctx));

@@ -349,6 +349,11 @@ impl Desk {
             if ui.selectable_label(self.view.to_room, texts.turn_to_room).clicked() {
                 out.push(Command::View(OfView::ToRoom(true)));
             }
+            let ground = self.view.locale.language.ground();
+            let lines = ui.selectable_label(self.view.contours, ground.show);
+            if lines.on_hover_text(ground.show_why).clicked() {
+                out.push(Command::View(OfView::Contours(!self.view.contours)));
+            }
             ui.separator();
             for (language, name) in
                 [(Language::English, texts.in_english), (Language::German, texts.in_german)]

@@ -364,6 +364,7 @@ impl Canvas {
             selected: known(&view.selected),
             live: live.into_iter().flatten().chain(view.as_laid.iter().cloned()).collect(),
             levels: levels(answer, view),
+            contours: view.contours,
             told: Vec::new(),
             turned: if view.to_room { Turned::ToRoom } else { Turned::ToCar },
             along: view.along,

@@ -46,6 +46,8 @@ pub enum Command {
     BeginVisit,
     /// Lead to where these figures are entered.
     EnterOwn(Figures),
+    /// Lead to where the floor's levels are entered.
+    EnterLevels,
     /// Put the drawing on the clipboard, as a picture.
     CopyPicture,
     /// Put versions, display and log on the clipboard.
@@ -340,6 +342,8 @@ pub enum OfView {
     FullScreen,
     /// The paper as the room lies, or turned to the car.
     ToRoom(bool),
+    /// Draw lines of one level and the floor's profile, or no longer.
+    Contours(bool),
     /// Along what the side view is taken.
     Along(Option<Axis>),
     /// Which view is seen where there is room for one.
@@ -364,6 +368,7 @@ impl Command {
             | Self::Redo
             | Self::Abandon
             | Self::BeginVisit
+            | Self::EnterLevels
             | Self::EnterOwn(_) => true,
             Self::View(_)
             | Self::Page(_)
@@ -405,6 +410,7 @@ impl OfView {
             | Self::Letters(_)
             | Self::StepLetters(_)
             | Self::ToRoom(_)
+            | Self::Contours(_)
             | Self::Along(_)
             | Self::Alone(_) => true,
             Self::Menu(_)

@@ -38,7 +38,12 @@ impl Desk {
     /// The drawing as triangles, in as many px for each point as the screen has.
     fn picture(&self, ctx: &Context) -> Triangles {
         let turned = if self.view.to_room { Turned::ToRoom } else { Turned::ToCar };
-        let state = ViewState { turned, along: self.view.along, ..ViewState::default() };
+        let state = ViewState {
+            turned,
+            along: self.view.along,
+            contours: self.view.contours,
+            ..ViewState::default()
+        };
         let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };
         let fit = Fit::Whole { width: WIDTH, most_height: MOST_HEIGHT };
         let (arrangement, assessment) = (&*self.answer.judged, &*self.answer.assessment);

@@ -50,8 +50,12 @@ struct Card {
 impl Desk {
     pub(super) fn answers(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.texts();
-        ui.horizontal(|ui| {
-            for (tab, name) in [(Tab::Findings, texts.in_the_way), (Tab::Marks, texts.marks)] {
+        // In large letters there is not always room for all in one row.
+        ui.horizontal_wrapped(|ui| {
+            let floor = self.view.locale.language.ground().title;
+            for (tab, name) in
+                [(Tab::Findings, texts.in_the_way), (Tab::Marks, texts.marks), (Tab::Floor, floor)]
+            {
                 let chosen = self.view.tab == tab;
                 let font = if chosen {
                     look::bold(size::BODY)
@@ -72,6 +76,10 @@ impl Desk {
                 self.findings(ui, out);
             }
             Tab::Marks => self.marks(ui, out),
+            Tab::Floor => {
+                self.view.as_laid.clear();
+                self.floor(ui, out);
+            }
         }
     }
 

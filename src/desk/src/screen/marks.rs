@@ -7,7 +7,7 @@ use baywright_drawing::LiveDimension;
 use baywright_planner::edit::Edit;
 use baywright_planner::entry::readings_rest_on;
 use baywright_planner::model::Taken;
-use baywright_planner::proof::{Doubt, NextTape, Off, Proof};
+use baywright_planner::proof::{Doubt, NextTape, Off, Proof, StandProof, stands};
 use egui::{Color32, Grid, Label, RichText, ScrollArea, Ui};
 
 use super::command::{Command, OfBay, OfFile};
@@ -21,6 +21,8 @@ use super::{Desk, widgets};
 pub(super) struct Proven {
     of: Option<u64>,
     proof: Option<Proof>,
+    /// Each target's stand.
+    stands: Vec<StandProof>,
     /// Whether the figures behind the answer are shown.
     details: bool,
     /// By whom, with what, how warm: of the next readings.
@@ -36,6 +38,7 @@ impl Desk {
         if self.proven.of != Some(self.answer.generation) || self.answer.stale {
             self.proven.of = Some(self.answer.generation);
             self.proven.proof = Proof::of(&self.answer.judged, &self.answer.assessment.scene);
+            self.proven.stands = stands(&self.answer.judged, &self.answer.assessment.scene);
         }
         if let Err(words) = self.proven.behind.collect() {
             self.say_wrong(self.texts().failed_beside(&words));
@@ -43,10 +46,19 @@ impl Desk {
         // Enter leads from box to box, as the tape goes from mark to mark.
         let mut fields = std::mem::take(&mut self.fields).leading_on(true);
         let mut proven = std::mem::take(&mut self.proven);
-        if let Some(proof) = &proven.proof
-            && !proof.figures.is_empty()
-        {
+        let proof = proven.proof.as_ref().filter(|own| !own.figures.is_empty());
+        let is_stand_read = proven.stands.iter().any(|own| self.is_read(own));
+        if let Some(proof) = proof {
             self.answer_of_tape(ui, proof);
+        }
+        if proof.is_some() || is_stand_read {
+            let texts = self.view.locale.language;
+            self.answer_of_stands(ui, &proven.stands);
+            let about = match is_stand_read {
+                true => texts.stand().marks_and_stand,
+                false => texts.proof().says_nothing_of_sensor,
+            };
+            ui.add(Label::new(widgets::soft(ui, about)).wrap());
             ui.separator();
         }
         ScrollArea::vertical().id_salt("marks").auto_shrink([false, false]).show(ui, |ui| {
@@ -68,6 +80,8 @@ impl Desk {
                 // Of a plan that cannot be judged it is told all the same what the tape must read.
                 _ => self.must_read(ui),
             }
+            self.stands(ui, &mut fields, &proven.stands, out);
+            self.laid_anew(ui, out);
             ui.add_space(6.0);
             ui.add(Label::new(widgets::soft(ui, self.texts().laser_caution)).wrap());
             in_sight::by_keys(ui, &self.texts().to_scroll(self.texts().marks), ScrolledBy::Keys);
@@ -189,13 +203,20 @@ impl Desk {
         {
             out.push(Command::File(OfFile::AskTapes));
         }
-        if is_open && !self.answer.judged.marks_taped.is_empty() {
+        self.laid_twice(ui, proof, is_open, out);
+    }
+
+    /// Takes all away that was read of marks and stands.
+    fn laid_anew(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let texts = self.view.locale.language.proof();
+        let judged = &self.answer.judged;
+        let is_read = !judged.marks_taped.is_empty() || !judged.stands_read.is_empty();
+        if self.document.draft().is_none() && is_read {
             let button = ui.button(RichText::new(texts.lay_anew).size(size::SMALL));
             if button.on_hover_text(texts.lay_anew_why).clicked() {
                 out.push(Command::Bay(OfBay::Edit(Edit::LayAnew)));
             }
         }
-        self.laid_twice(ui, proof, is_open, out);
     }
 
     /// Whether to draw how the marks lie, once there is something to draw.

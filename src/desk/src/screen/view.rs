@@ -98,6 +98,8 @@ pub enum Tab {
     Findings,
     /// How the marks are laid.
     Marks,
+    /// What the floor's levels say.
+    Floor,
 }
 
 /// Which form is open, and what is picked in it.
@@ -202,6 +204,8 @@ pub struct Viewing {
     pub tab: Tab,
     /// How far beside their places the marks lie, drawn larger.
     pub as_laid: Vec<baywright_drawing::LiveDimension>,
+    /// Whether lines of one level and the floor's profile are drawn.
+    pub contours: bool,
     /// Whether the panel on the left is open where there is little room.
     pub list_open: bool,
     /// What is sought in that list, if anything; whether the field is to be given the keyboard.

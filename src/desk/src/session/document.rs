@@ -287,6 +287,7 @@ impl Document {
             on_this_car: if same { saved.on_this_car.clone() } else { Default::default() },
             marks_taped: Vec::new(),
             laid_before: Vec::new(),
+            stands_read: Vec::new(),
             stands: Vec::new(),
             // The aimings of the car may have other names by now.
             visit: Vec::new(),

@@ -2,6 +2,7 @@
 
 mod concrete;
 mod electric;
+mod ground;
 mod paint;
 mod shared;
 

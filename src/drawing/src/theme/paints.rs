@@ -95,6 +95,8 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::DimensionCare => lines(full(p.care, EDGE)),
         Role::LiveDimension => lines(full(p.beam, 1.1)),
         Role::Level => (Fill::Solid(p.beam), None),
+        Role::Contour => lines(full(p.soft, LIGHT)),
+        Role::Profile => lines(full(p.beam, EDGE)),
         Role::Label | Role::LabelSoft | Role::LabelZone | Role::Verdict | Role::Title | Role::TitleSoft => {
             (Fill::None, None)
         }

@@ -109,7 +109,8 @@ impl Planned {
         let points = shell.arrangement.bay.survey.iter().flat_map(|own| own.points.iter());
         let levels = points.zip(1..).map(|(own, n)| FloorLevel { at: own.at, text: level(n, own.level_mm) });
         let levels = if shell.trade == Trade::Concrete { levels.collect() } else { Vec::new() };
-        let state = ViewState { held: Some(self.bay_from_view), levels, ..ViewState::default() };
+        let contours = shell.trade == Trade::Concrete;
+        let state = ViewState { held: Some(self.bay_from_view), levels, contours, ..ViewState::default() };
         let shown = Shown::new(&shell.arrangement, &shell.assessment, &state, lettering);
         let px_per_mm = PX_PER_PAPER_MM / self.one_to;
         let fit = Fit::Window {

@@ -4,6 +4,7 @@
 mod aiming;
 mod car;
 mod dimensions;
+mod profile;
 mod room;
 mod things;
 
@@ -100,6 +101,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     car::draw(&mut pen, &side);
     let drawn = things::draw(&mut pen, &side, in_view);
     aiming::draw(&mut pen, &side);
+    profile::line(&mut pen, &side);
     for told in pinned(assessment).map(|told| state.numbered(told)) {
         pen.keep_tip(&told, side.at(told.finding.place));
     }
@@ -117,6 +119,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     aiming::names(&mut pen, &side);
     things::names(&mut pen, &side, &drawn, false);
     room::names(&mut pen, &side);
+    profile::figures(&mut pen, &side);
     emphasis(&mut pen.items, state);
     pen
 }

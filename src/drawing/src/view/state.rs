@@ -59,6 +59,8 @@ pub struct ViewState {
     pub live: Vec<LiveDimension>,
     /// Its levels, if it is a floor, shown in the top view.
     pub levels: Vec<FloorLevel>,
+    /// Whether lines of one level are drawn in the top view, and the floor's profile in the side view.
+    pub contours: bool,
     /// What else is pointed out in the top view: named as what is in hand, and covered by no other name.
     pub told: Vec<Subject>,
     /// How the paper of the top view lies.

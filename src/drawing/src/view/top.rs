@@ -3,6 +3,7 @@
 mod aiming;
 mod bays;
 mod car;
+mod contours;
 mod dimensions;
 pub(crate) mod floor;
 pub(crate) mod laid;
@@ -82,6 +83,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
         has_things: true,
     };
     room::draw(&mut pen, &top);
+    contours::lines(&mut pen, &top);
     aiming::draw(&mut pen, &top);
     car::draw(&mut pen, &top);
     things::draw(&mut pen, &top);
@@ -119,6 +121,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     room::names(&mut pen, &top);
     car::left(&mut pen, &top);
     levels::figures(&mut pen, &top);
+    contours::figures(&mut pen, &top);
     emphasis(&mut pen.items, state);
     pen
 }

@@ -222,6 +222,7 @@ pub fn empty(corner: bool) -> Arrangement {
         on_this_car: OnThisCar::default(),
         marks_taped: Vec::new(),
         laid_before: Vec::new(),
+        stands_read: Vec::new(),
         stands: vec![StandSet::OnMark],
         today: None,
         shop: Shop::default(),

@@ -5,7 +5,9 @@ use ::dxf::entities::EntityType;
 use ::dxf::enums::Units;
 use baywright_drawing::to_dxf;
 use baywright_planner::geometry::{DVec2, Outline, PlanPose};
-use baywright_planner::model::{Arrangement, DimensionEnd, FloorSurvey, KeptDimension, LevelPoint};
+use baywright_planner::model::{
+    Arrangement, DimensionEnd, FloorSurvey, KeptDimension, LevelPoint, LevelsTaken,
+};
 use baywright_planner::model::{PermanentMark, Provenance, Shape, ThingKind};
 use baywright_planner::words::{Language, Locale};
 use baywright_planner::{Scene, assess};
@@ -81,6 +83,9 @@ fn everything() -> Arrangement {
     let (points, provenance) = (points.into(), Provenance::Example);
     arrangement.bay.survey = Some(FloorSurvey { points, taken: None, provenance });
     arrangement.bay.marks.push(PermanentMark::new("A".into(), at(900.0, 900.0)));
+    arrangement.bay.survey =
+        Some(FloorSurvey { points, taken: None, how: LevelsTaken::default(), provenance });
+    arrangement.bay.marks.push(PermanentMark { id: "A".into(), at: at(900.0, 900.0) });
     let end = |x, y| DimensionEnd { on: None, at: at(x, y) };
     arrangement.bay.dimensions =
         vec![KeptDimension { id: "one".into(), ends: [end(0.0, 0.0), end(3_000.0, 4_000.0)] }];

@@ -6,7 +6,7 @@ use baywright_drawing::{PX_PER_PAPER_MM, Page, Role, Shape, Theme, to_pdf};
 use baywright_planner::geometry::{Bounds, DVec2, Polygon, Span};
 use baywright_planner::model::{
     Arrangement, Effort, FloorFeature, FloorFeatureKind, FloorRequirement, FloorSurvey, KeepFree,
-    KeepFreeKind, LevelPoint, Material, Opening, OpeningKind, PermanentMark, Provenance, Runway,
+    KeepFreeKind, LevelPoint, LevelsTaken, Material, Opening, OpeningKind, PermanentMark, Provenance, Runway,
     Shape as Footprint, ThingKind,
 };
 use baywright_planner::words::{Locale, Units};
@@ -38,6 +38,7 @@ fn furnished() -> Arrangement {
         taken: None,
         points: vec![level(500.0, 600.0, 0.0), level(11_500.0, 600.0, 1.5), level(6_000.0, 5_400.0, -2.5)]
             .into(),
+        how: LevelsTaken::default(),
         provenance: Provenance::Measured { by: "somebody".into(), date: None },
     });
     own.bay.floor_features = vec![FloorFeature {

@@ -121,6 +121,7 @@ impl From<ArrangementFirst> for ArrangementFile {
             on_this_car: first.on_this_car,
             marks_taped: Vec::new(),
             laid_before: Vec::new(),
+            stands_read: Vec::new(),
             building: None,
             stands: first.stands,
             moved: first.moved.into_iter().map(Into::into).collect(),

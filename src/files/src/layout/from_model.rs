@@ -107,6 +107,9 @@ fn survey(survey: &FloorSurvey) -> SurveyFile {
     let level = |p: &LevelPoint| LevelFile { at_mm: point(p.at), level_mm: p.level_mm.into() };
     SurveyFile {
         taken: survey.taken.map(Day),
+        with: survey.how.with.clone(),
+        by: survey.how.by.clone(),
+        within_mm: survey.how.within_mm.map(Figure),
         source: (&survey.provenance).into(),
         points: survey.points.iter().map(level).collect(),
     }
@@ -205,6 +208,7 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
         on_this_car: on_car::file_of(&saved.on_this_car),
         marks_taped: saved.marks_taped.iter().map(mark_taped).collect(),
         laid_before: saved.laid_before.iter().map(mark_taped).collect(),
+        stands_read: saved.stands_read.iter().map(Into::into).collect(),
         building: saved.building.as_deref().map(building),
         stands: saved
             .stands

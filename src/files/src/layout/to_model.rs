@@ -5,8 +5,8 @@ use baywright_planner::model::fault::{Allowed, Fault, Found};
 use baywright_planner::model::validate::{self, limits};
 use baywright_planner::model::{
     Bay, Building, FloorFeature, FloorSurvey, Footprint, Ground, HallBay, Id, KeepFree, Layout, LevelPoint,
-    MarkTaped, Moved, Opening, ParkedKnown, PermanentMark, Place, Runway, SavedArrangement, Shape, StandSet,
-    TapedRoom, TapedWall, Thing, Underlay, Wall,
+    LevelsTaken, MarkTaped, Moved, Opening, ParkedKnown, PermanentMark, Place, Runway, SavedArrangement,
+    Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay, Wall,
 };
 
 use super::building::Built;
@@ -309,6 +309,11 @@ fn survey(file: &SurveyFile) -> FloorSurvey {
             .iter()
             .map(|p| LevelPoint { at: vec2(p.at_mm), level_mm: p.level_mm.0 })
             .collect(),
+        how: LevelsTaken {
+            with: file.with.clone(),
+            by: file.by.clone(),
+            within_mm: file.within_mm.map(|mm| mm.0),
+        },
         provenance: (&file.source).into(),
     }
 }
@@ -342,6 +347,7 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
         on_this_car: file.on_this_car.as_ref().map(on_car::to_model).unwrap_or_default(),
         marks_taped: file.marks_taped.iter().map(mark_taped).collect(),
         laid_before: file.laid_before.iter().map(mark_taped).collect(),
+        stands_read: file.stands_read.iter().map(Into::into).collect(),
         building,
         stands: file.stands.iter().map(|s| (s.placement.as_str().into(), set(&s.set))).collect(),
         moved: file

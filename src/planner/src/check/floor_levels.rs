@@ -3,7 +3,8 @@
 //! Rule: the levels at the wheels, under the targets and their stands' feet, and at the marks are known: a dated survey, no
 //! older than the shop's own `survey_age_days`, whose points reach round them and lie no further off than its
 //! `level_reach_mm`. What is elsewhere in the survey does not matter. Between surveyed points a level is interpolated, and is
-//! as uncertain as the survey there bends ([`baywright_survey::LevelSurface`]). Levels at wheels, targets and feet that differ by more than the aiming
+//! as uncertain as the survey there bends ([`baywright_survey::LevelSurface`]), and as the survey says that each of its levels may
+//! be off, where it says so. Levels at wheels, targets and feet that differ by more than the aiming
 //! allows stop it; where they may, with what is uncertain of them, it needs care. So with the pitch and roll of the plane of
 //! the wheels, where the aiming has a limit for them. A target is set above its own floor and meant above the plane of the
 //! wheels: where the two differ by more than its height may be out, its stand is to be set higher or lower (care); a mat, which
@@ -16,7 +17,6 @@
 //! Limits: the aiming's; age and reach are the shop's own. Where an aiming asks nothing of the floor, a stand's feet and a target's
 //! height need care from a step on that one wheel is not to stand on.
 
-mod spots;
 mod spread;
 mod target_height;
 mod target_plumb;
@@ -29,8 +29,8 @@ use baywright_geometry::{DVec2, DVec3};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::stand_off_mark::OffBy;
 use super::{Check, Context, finding};
+use crate::ground::spots::{Ground, On, Spot, Spots};
 use crate::model::{Arrangement, FloorSurvey, ParkedKnown, ShopFigure};
-use spots::{Ground, Spot, Spots};
 use spread::{astride, spread};
 use target_height::target_height;
 use target_plumb::target_plumb;
@@ -95,7 +95,7 @@ pub enum FloorFact {
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let spots = Spots::of(context);
+    let spots = Spots::of(context.arrangement, context.scene);
     findings.extend(unknown(context, &spots));
     findings.extend(of_ages(context, &spots));
     for (index, ground) in spots.grounds.iter().enumerate() {
@@ -115,6 +115,18 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
+/// What a finding says of it.
+fn subject(of: &On) -> Subject {
+    match of {
+        On::Car => Subject::Car,
+        On::Target(id) => Subject::Target(id.clone()),
+        On::Stand(id) => Subject::Stand(id.clone()),
+        On::Runway(id) => Subject::Runway(id.clone()),
+        On::Mark(id) => Subject::Mark(id.clone()),
+        On::Floor => Subject::Floor,
+    }
+}
+
 /// The floor is always asked about: somebody walks on it with the target. A runway where something stands on it.
 fn is_asked(spots: &Spots<'_>, index: usize) -> bool {
     index == 0 || spots.on(index).next().is_some()
@@ -128,7 +140,7 @@ fn unknown(context: &Context<'_>, spots: &Spots<'_>) -> Option<Finding> {
     unknown.sort_by(|a, b| a.of.cmp(&b.of));
     let first = unknown.first()?;
     let at = first.place.extend(first.height);
-    let subjects = unknown.iter().map(|ground| ground.of.clone()).collect();
+    let subjects = unknown.iter().map(|ground| subject(&ground.of)).collect();
     Some(care(FloorFact::Unknown, subjects, at, of_procedure(context)))
 }
 
@@ -142,9 +154,9 @@ fn known(
 ) {
     let say = |fact: FloorFact, of: &[&Spot], basis: Basis| {
         let at = of.first().map_or(ground.place, |spot| spot.at);
-        let mut subjects: Vec<Subject> = of.iter().map(|spot| spot.of.clone()).collect();
+        let mut subjects: Vec<Subject> = of.iter().map(|spot| subject(&spot.of)).collect();
         subjects.dedup();
-        subjects.insert(0, ground.of.clone());
+        subjects.insert(0, subject(&ground.of));
         care(fact, subjects, at.extend(ground.height), basis)
     };
     if ground.survey.is_none() {
@@ -228,7 +240,7 @@ fn of_ages(context: &Context<'_>, spots: &Spots<'_>) -> Vec<Finding> {
 
 fn of_age(context: &Context<'_>, survey: &FloorSurvey, ground: &Ground<'_>) -> Option<Finding> {
     let at = ground.place.extend(ground.height);
-    let say = |fact: FloorFact, basis: Basis| Some(care(fact, vec![ground.of.clone()], at, basis));
+    let say = |fact: FloorFact, basis: Basis| Some(care(fact, vec![subject(&ground.of)], at, basis));
     let Some(taken) = survey.taken else { return say(FloorFact::Undated, Basis::CommonPractice) };
     let Some(today) = context.arrangement.today else {
         return say(FloorFact::NoToday, Basis::CommonPractice).map(no_cure);

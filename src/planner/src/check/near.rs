@@ -60,7 +60,7 @@ impl Meets {
 /// How far a point of the set-up may be from where it is drawn, mm, if it is so far from the axle, mm. Of two long edges that
 /// run side by side it is that of the far end: the nearest points are no farther from the axle than others that are as near.
 pub(crate) fn sway(arrangement: &Arrangement, from_axle_mm: f64) -> f64 {
-    sway_if(arrangement, arrangement.parked_known, from_axle_mm)
+    arrangement.sway_mm(from_axle_mm)
 }
 
 /// The same if the car's place were so known.

@@ -228,6 +228,7 @@ pub fn bay() -> Bay {
             points: (0..=12)
                 .flat_map(|x| (0..=6).map(move |y| level(1e3 * f64::from(x), 1e3 * f64::from(y))))
                 .collect(),
+            how: LevelsTaken::default(),
             provenance: Provenance::Measured { by: "a test".into(), date: None },
         }),
         marks: vec![],
@@ -253,6 +254,7 @@ pub fn clear() -> Arrangement {
         on_this_car: OnThisCar::default(),
         marks_taped: Vec::new(),
         laid_before: Vec::new(),
+        stands_read: Vec::new(),
         stands: vec![StandSet::OnMark],
         today: Some(jiff::civil::date(2026, 11, 1)),
         shop: Shop::default(),

@@ -63,7 +63,7 @@ impl BayDeed {
 }
 
 fn room(before: &Bay, after: &Bay) -> BayPart {
-    let survey = |bay: &Bay| bay.survey.as_ref().map(|own| (own.points.clone(), own.taken));
+    let survey = |bay: &Bay| bay.survey.as_ref().map(|own| (own.points.clone(), own.taken, own.how.clone()));
     let sources = |bay: &Bay| (bay.provenance.clone(), bay.survey.as_ref().map(|own| own.provenance.clone()));
     if before.name != after.name {
         BayPart::Name

@@ -75,6 +75,8 @@ pub enum Deed {
     LayAnew,
     /// Laid the marks once more.
     LayAgain,
+    /// Entered what was read of the stand of this placement.
+    ReadStand(Id),
     /// Changed the picture under the plan.
     Underlay,
     /// Kept a dimension.
@@ -147,6 +149,7 @@ impl Edit {
             Self::Tape { from, to, .. } => Deed::Tape(from.clone(), to.clone()),
             Self::LayAnew => Deed::LayAnew,
             Self::LayAgain => Deed::LayAgain,
+            Self::ReadStand(read) => Deed::ReadStand(read.placement.clone()),
             Self::Underlay(_) => Deed::Underlay,
             Self::PlanBuilding => Deed::PlanBuilding,
             Self::GiveUpBuilding => Deed::GiveUpBuilding,

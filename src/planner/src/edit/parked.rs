@@ -1,7 +1,7 @@
 //! What is done to the car and its targets in one arrangement.
 
 use crate::geometry::PlanPose;
-use crate::model::{Id, MarkTaped, OnThisCar, SavedArrangement, Shop, StandSet, Taken};
+use crate::model::{Id, MarkTaped, OnThisCar, SavedArrangement, Shop, StandRead, StandSet, Taken};
 
 /// The car is parked elsewhere: what was measured says nothing of the new place. What was entered as worse than the usual
 /// margin stays as it is; a shop of its own margin asks more of whatever is planned. Marks are laid from the wheels: once these
@@ -17,6 +17,8 @@ pub(super) fn park(own: &mut SavedArrangement, pose: PlanPose) {
 /// A target stands elsewhere. One on its mark has nothing to say.
 pub(super) fn stand(own: &mut SavedArrangement, placement: &Id, set: StandSet) {
     own.stands.retain(|(id, _)| id != placement);
+    // What was read of it was read where it stood.
+    own.stands_read.retain(|read| read.placement != *placement);
     if set != StandSet::OnMark {
         own.stands.push((placement.clone(), set));
     }
@@ -37,11 +39,23 @@ pub(super) fn car(own: &mut SavedArrangement, vehicle: &Id, aiming: &Id, fingerp
     }
 }
 
-/// Other marks: what was taped between the old ones says nothing of them, nor whether the car stood still since.
+/// Other marks: what was taped between the old ones says nothing of them, nor whether the car stood still since, and the stands
+/// are set anew too.
 pub(super) fn lay_anew(own: &mut SavedArrangement) {
     own.marks_taped.clear();
     own.laid_before.clear();
     own.on_this_car.stood.clear();
+    own.stands_read.clear();
+}
+
+/// What was read of a stand replaces what was read of it, in its place among the others.
+pub(super) fn read_stand(own: &mut SavedArrangement, read: &StandRead) {
+    let first = own.stands_read.iter().position(|own| own.placement == read.placement);
+    own.stands_read.retain(|own| own.placement != read.placement);
+    if !read.is_empty() {
+        let at = first.unwrap_or(own.stands_read.len()).min(own.stands_read.len());
+        own.stands_read.insert(at, read.clone());
+    }
 }
 
 /// What a tape read between two marks replaces what was read there, in its place among the others.
@@ -55,9 +69,10 @@ pub(super) fn tape(own: &mut SavedArrangement, (from, to): (&Id, &Id), read_mm: 
     }
 }
 
-/// The same marks once more, from the wheels on: what was read so far is of the earlier laying.
+/// The same marks once more, from the wheels on: what was read so far is of the earlier laying, and the stands are set anew.
 pub(super) fn lay_again(own: &mut SavedArrangement) {
     if !own.marks_taped.is_empty() {
+        own.stands_read.clear();
         own.laid_before = std::mem::take(&mut own.marks_taped);
     }
 }
@@ -139,10 +154,22 @@ mod tests {
         let taped = taped.apply(&layout, &here).unwrap();
         let read: Vec<f64> = taped.arrangements[0].marks_taped.iter().map(|own| own.read_mm).collect();
         assert_eq!(read, [2_041.0, 2_600.0]);
+        let mut read = crate::model::StandRead::of("T".into());
+        read.line_mm = Some(12.0);
+        let taped = Edit::ReadStand(read.clone()).apply(&taped, &here).unwrap();
+        assert_eq!(taped.arrangements[0].stands_read, [read.clone()]);
+        let moved =
+            Edit::Stand { placement: "T".into(), set: StandSet::OnMark }.apply(&taped, &here).unwrap();
+        assert!(moved.arrangements[0].stands_read.is_empty(), "it was read where it stood");
+        read.line_mm = None;
+        assert!(Edit::ReadStand(read).apply(&taped, &here).unwrap().arrangements[0].stands_read.is_empty());
         let same = Edit::Park(taped.arrangements[0].parked).apply(&taped, &here).unwrap();
         assert_eq!(same.arrangements[0].marks_taped.len(), 2);
         for edit in [Edit::Park(PlanPose::new((1.0, 2.0).into(), 0.3)), Edit::LayAnew] {
-            assert!(edit.apply(&taped, &here).unwrap().arrangements[0].marks_taped.is_empty());
+            let after = edit.apply(&taped, &here).unwrap();
+            assert!(
+                after.arrangements[0].marks_taped.is_empty() && after.arrangements[0].stands_read.is_empty()
+            );
         }
         assert!(taped.arrangements[0].marks_taped.iter().all(|own| own.taken.who == Some("A".into())));
         // Laid again the first readings are kept apart; with nothing read there is nothing to keep, and nothing is lost.

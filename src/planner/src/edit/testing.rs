@@ -36,6 +36,7 @@ pub(super) fn layout() -> (Layout, Id) {
         on_this_car: Default::default(),
         marks_taped: Vec::new(),
         laid_before: Vec::new(),
+        stands_read: Vec::new(),
         building: None,
         stands: Vec::new(),
         moved: Vec::new(),

@@ -27,6 +27,7 @@ pub fn first_layout(bay: Bay, name: Id, car: &Vehicle, fingerprint: Option<Strin
         on_this_car: Default::default(),
         marks_taped: Vec::new(),
         laid_before: Vec::new(),
+        stands_read: Vec::new(),
         building: None,
         stands: Vec::new(),
         moved: Vec::new(),

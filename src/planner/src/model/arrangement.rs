@@ -1,9 +1,9 @@
 //! One car and one aiming in one bay, with the things where they are.
 
-use baywright_geometry::PlanPose;
+use baywright_geometry::{PlanPose, angle};
 use jiff::civil::Date;
 
-use super::{Aiming, Bay, Id, InstrumentList, MarkTaped, OnThisCar, Sensor, Shop, Vehicle};
+use super::{Aiming, Bay, Id, InstrumentList, MarkTaped, OnThisCar, Sensor, Shop, StandRead, Vehicle};
 
 /// Where a target stands.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -40,6 +40,13 @@ pub enum ParkedKnown {
 }
 
 impl Arrangement {
+    /// How far a point of the set-up may be from where it is drawn, mm, for what is known of the car's place, if it is so far from the
+    /// middle of the front axle, mm.
+    pub fn sway_mm(&self, from_axle_mm: f64) -> f64 {
+        let (mm, rad) = self.shop.parked_within(self.parked_known);
+        mm + from_axle_mm * angle::sin_cos(rad).0
+    }
+
     /// The room to work in that is kept round the car, mm: the aiming's, else the shop's; 0 asks for none.
     pub fn working_room_mm(&self) -> f64 {
         self.aiming.working_room_mm.unwrap_or(self.shop.working_room_mm)
@@ -90,6 +97,8 @@ pub struct Arrangement {
     pub marks_taped: Vec<MarkTaped>,
     /// What it read between them when they were laid the first time, if they were laid twice.
     pub laid_before: Vec<MarkTaped>,
+    /// What was read of the stands as they were set for it.
+    pub stands_read: Vec<StandRead>,
     /// Where the stands are, one for each placement.
     pub stands: Vec<StandSet>,
     /// The day on which it is asked, if known: dates the floor survey.

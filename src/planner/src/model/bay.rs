@@ -148,8 +148,21 @@ pub struct FloorSurvey {
     pub taken: Option<Date>,
     /// The levels.
     pub points: Levels,
+    /// With what, by whom and how surely.
+    pub how: LevelsTaken,
     /// Where they come from.
     pub provenance: Provenance,
+}
+
+/// How levels were taken; what nobody entered is `None`.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct LevelsTaken {
+    /// The instrument, as the shop calls it.
+    pub with: Option<String>,
+    /// Who took them.
+    pub by: Option<String>,
+    /// How far each level may be off, mm either way; the shop's own figure stands in where it is not said.
+    pub within_mm: Option<f64>,
 }
 
 /// What an area is to be kept free for.

@@ -5,7 +5,7 @@ use baywright_geometry::{DVec2, PlanPose};
 use super::fault::{Allowed, Fault, Found, Quote};
 use super::{
     Arrangement, Bay, Building, Id, Instrument, InstrumentList, JudgedBy, Loading, MarkTaped, OnThisCar,
-    ParkedKnown, Place, Shop, StandSet, Thing, Vehicle,
+    ParkedKnown, Place, Shop, StandRead, StandSet, Thing, Vehicle,
 };
 
 /// A thing that stands elsewhere in one arrangement than in the bay.
@@ -46,6 +46,8 @@ pub struct SavedArrangement {
     pub marks_taped: Vec<MarkTaped>,
     /// What it read between them when they were laid the first time, if they were laid twice.
     pub laid_before: Vec<MarkTaped>,
+    /// What was read of the stands as they were set for it, one for each placement at most.
+    pub stands_read: Vec<StandRead>,
     /// Its own building, if it is not in the bay's; what follows is said of the things, doors and runways of that.
     pub building: Option<Box<Building>>,
     /// Where the stands are, one for each placement of the aiming; missing ones are on their marks.
@@ -282,6 +284,7 @@ impl Layout {
             on_this_car: saved.on_this_car.clone(),
             marks_taped: saved.marks_taped.clone(),
             laid_before: saved.laid_before.clone(),
+            stands_read: saved.stands_read.clone(),
             stands,
             today: by.today,
             shop: by.shop,

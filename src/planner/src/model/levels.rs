@@ -4,6 +4,7 @@ use std::ops::Deref;
 use std::sync::{Arc, OnceLock};
 
 use baywright_geometry::DVec2;
+pub use baywright_survey::surface::Contour;
 use baywright_survey::{Level, LevelSurface, SurveyedPoint};
 
 /// One surveyed level.
@@ -32,6 +33,11 @@ impl Levels {
     /// How steep it is anywhere as near to a place as this, mm: [`LevelSurface::steepest_near`].
     pub fn steepest_near(&self, place: DVec2, within_mm: f64) -> f64 {
         self.surface().steepest_near(place, within_mm)
+    }
+
+    /// The lines of every whole multiple of an interval, mm: [`LevelSurface::contours`].
+    pub fn contours(&self, interval_mm: f64) -> Option<Vec<Contour>> {
+        self.surface().contours(interval_mm)
     }
 
     fn surface(&self) -> &LevelSurface {

@@ -34,6 +34,7 @@ pub mod record;
 pub mod sheet;
 mod shop;
 mod shop_face;
+mod stand_read;
 mod taped;
 mod thing;
 mod underlay;
@@ -49,8 +50,8 @@ pub use aiming::{
 };
 pub use arrangement::{Arrangement, Loading, ParkedKnown, StandSet};
 pub use bay::{
-    Bay, FloorFeature, FloorFeatureKind, FloorSurvey, HallBay, KeepFree, KeepFreeKind, Opening, OpeningKind,
-    PermanentMark, Runway, Wall,
+    Bay, FloorFeature, FloorFeatureKind, FloorSurvey, HallBay, KeepFree, KeepFreeKind, LevelsTaken, Opening,
+    OpeningKind, PermanentMark, Runway, Wall,
 };
 pub use body::BodySolids;
 pub use building::{Building, Ground};
@@ -64,7 +65,7 @@ pub use instrument::{
 pub use layout::{
     Layout, Moved, ResolveFault, SavedArrangement, TapedRoom, TapedWall, UNDERLAY_FADED, Underlay,
 };
-pub use levels::{LevelPoint, Levels};
+pub use levels::{Contour, LevelPoint, Levels};
 pub use mark::fnv1a;
 pub use mark_check::{CheckFrom, CheckRead, CheckedAt, MOST_CHECKS, MarkCheck, checked_at};
 pub use material::{Material, Metal};
@@ -74,6 +75,7 @@ pub use provenance::Provenance;
 pub use sheet::{AlignmentSheet, SheetUnit, Told};
 pub use shop::{JudgedBy, Shop, ShopFigure};
 pub use shop_face::{Minutes, ShopDocument, ShopFace, WorkStep};
+pub use stand_read::{LineOver, SquareBy, StandRead};
 pub use taped::{MOST_TAPED, MarkTaped};
 pub use thing::{Effort, Footprint, Known, Place, Shape, Thing, ThingKind};
 pub use underlay::{PictureMap, PictureScaleFault};

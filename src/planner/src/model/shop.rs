@@ -78,6 +78,9 @@ figures! {
     /// How far from a surveyed point its level counts, mm, 100 to 20 000. Default 1 500 mm, two paces: between points further
     /// apart a floor may do anything.
     LevelReach: level_reach_mm, 1_500.0, Range::from(100.0, 2e4, MM);
+    /// How far one level of a survey may be off where the survey does not say, ± mm, 0.05 to 20. Default 1 mm: a rotating laser or
+    /// a water level over a bay.
+    LevelRead: level_read_mm, 1.0, Range::from(0.05, 20.0, MM);
     /// Room to work round the car where the aiming says nothing, mm, 100 to 5 000. Default 600 mm: a person with a tape squats
     /// beside the car.
     WorkingRoom: working_room_mm, 600.0, Range::from(100.0, 5e3, MM);
@@ -125,6 +128,11 @@ figures! {
     /// How well a wheel's point is found on the floor, sideways and lengthwise, ± mm, 0 to 20. Default 1 mm: from the hub, with
     /// plumb line and square.
     WheelFound: wheel_found_mm, 1.0, Range::from(0.0, 20.0, MM);
+    /// How well a pole's lean is read, ± radians; in files degrees, 0 to 5. Default 0.1°: a digital level held against it.
+    PoleRead: pole_read_rad, 0.1 * RADIANS, Range::from(0.0, 5.0, DEG);
+    /// How parallel to a target's face a mirror or a bar lies on it, ± radians; in files degrees, 0 to 5. Default 0.05°: 0.4 mm under one end
+    /// of half a metre.
+    OnFaceLaid: on_face_laid_rad, 0.05 * RADIANS, Range::from(0.0, 5.0, DEG);
     /// How well each wheel's camber is known, ± radians; in files degrees, 0 to 5. A plumbed hub stands R·sin γ outboard of the
     /// tyre's middle. Default 0.25°.
     CamberKnown: camber_known_rad, 0.25 * RADIANS, Range::from(0.0, 5.0, DEG);
@@ -281,6 +289,8 @@ impl ShopFigure {
                 | Self::WheelFound
                 | Self::CamberKnown
                 | Self::SquareLaid
+                | Self::PoleRead
+                | Self::OnFaceLaid
                 | Self::AngleLaid
         )
     }

@@ -16,6 +16,7 @@ mod near;
 mod on_car;
 mod record;
 mod shop;
+mod stand_read;
 mod vehicle;
 mod visit;
 

@@ -4,11 +4,12 @@ use baywright_geometry::marks::Construction;
 use baywright_geometry::{DVec2, angle};
 use baywright_survey::budget::{Budget, Instruments, Sought, Tape};
 use baywright_survey::decide::{Rule, Said, decide};
+use baywright_survey::input::Figure as Spread;
 use baywright_survey::laid::{Chances, Fit, Laid, unseen};
 use baywright_survey::next_tape::{Candidate, Known, Wish};
 
 use super::K;
-use crate::model::{Arrangement, Id, Placement, Wheel};
+use crate::model::{Arrangement, Id, MarkStep, Placement, Wheel};
 use crate::scene::{PlacedTarget, Scene};
 
 /// What is asked.
@@ -46,7 +47,7 @@ pub struct Figure {
     pub sought: Sought,
     /// What of the sought one unit of this figure is.
     pub(super) per_unit: f64,
-    /// Whether the target's squareness enters the aim and no join of two marks gives it: it is set by the stand, and not proven here.
+    /// Whether the target's squareness enters the aim and no join of two marks gives it, nor was it read of the stand: it is not proven here.
     pub squareness_open: bool,
 }
 
@@ -96,12 +97,30 @@ pub(super) fn cambers(arrangement: &Arrangement) -> [Option<(f64, f64)>; 4] {
     Wheel::ALL.map(|wheel| arrangement.on_this_car.sheet.camber_rad(wheel).map(|own| (own, u)))
 }
 
+/// What was read of a target's stand gives to its aim, with standard uncertainties.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct StandGives {
+    /// How far its face is turned from square, radians, positive to the left.
+    pub turned: Option<Spread>,
+    /// How far its pole's lean moves it to the left, mm.
+    pub aside_mm: Option<Spread>,
+}
+
+/// The two marks whose join gives a mark's target its direction, by their positions.
+pub(super) fn joined_by(step: &MarkStep) -> Option<(usize, usize)> {
+    match step.construction {
+        Construction::Middle { first, second } => Some((first, second)),
+        _ => None,
+    }
+}
+
 pub(super) fn of(
     arrangement: &Arrangement,
     scene: &Scene,
     budget: &Budget,
     found: &Laid,
     taped: &[Candidate],
+    stands: &[(Id, StandGives)],
 ) -> Vec<Figure> {
     let known = &found.known;
     let is_in_doubt = matches!(found.fit, Fit::MoreThanOne(_));
@@ -110,8 +129,19 @@ pub(super) fn of(
         .filter_map(|(placement, target)| {
             let id = placement.mark.as_ref()?;
             let mark = scene.marks.iter().position(|own| own.id == *id)?;
-            let asked =
-                Asked { arrangement, scene, budget, known, taped, is_in_doubt, placement, target, mark };
+            let stand = stands.iter().find(|(own, _)| *own == placement.id).map(|(_, own)| *own);
+            let asked = Asked {
+                arrangement,
+                scene,
+                budget,
+                known,
+                taped,
+                is_in_doubt,
+                placement,
+                target,
+                mark,
+                stand,
+            };
             Some(
                 [asked.direction(), asked.aside(), asked.distance()]
                     .into_iter()
@@ -134,6 +164,8 @@ struct Asked<'a> {
     placement: &'a Placement,
     target: &'a PlacedTarget,
     mark: usize,
+    /// What was read of its stand.
+    stand: Option<StandGives>,
 }
 
 impl Asked<'_> {
@@ -142,6 +174,13 @@ impl Asked<'_> {
         let meant = sought.of(self.budget.places())?.0;
         let is = sought.of(self.known.places())?.0;
         Some((is - meant, self.known.u(&Wish::Target(*sought))?))
+    }
+
+    /// The same of the direction to a target whose pole leans.
+    fn leaning(&self, (off, u): (f64, f64), aside_mm: Option<Spread>) -> (f64, f64) {
+        let away = self.target.centre().truncate().distance(self.scene.sensor().truncate());
+        let Some(aside) = aside_mm.filter(|_| away > 0.0) else { return (off, u) };
+        (off + libm::atan(aside.value / away), libm::hypot(u, aside.u / away))
     }
 
     /// What one mark that is not found makes of it; anything, where more than one thing does not fit already.
@@ -185,12 +224,19 @@ impl Asked<'_> {
     fn direction(&self) -> Option<Figure> {
         let error = self.placement.target.error;
         let bearing = Sought::Bearing { mark: self.mark, from: self.sensor() };
-        let by_place = if error.by_place > 0.0 { Some(self.off(&bearing)?) } else { None };
-        let turned =
-            if error.by_squareness > 0.0 { join(self.arrangement, self.budget, self.mark) } else { None };
+        let lean = self.stand.and_then(|own| own.aside_mm);
+        let by_place =
+            if error.by_place > 0.0 { Some(self.leaning(self.off(&bearing)?, lean)) } else { None };
+        // A face that was read itself is where it is, wherever its marks lie.
+        let read = self.stand.and_then(|own| own.turned);
+        let turned = if error.by_squareness > 0.0 && read.is_none() {
+            join(self.arrangement, self.budget, self.mark)
+        } else {
+            None
+        };
         let by_turn = turned.and_then(|sought| Some((sought, self.off(&sought)?)));
         let allowed = self.arrangement.aiming.tolerance.azimuth_rad;
-        let open = error.by_squareness > 0.0 && by_turn.is_none();
+        let open = error.by_squareness > 0.0 && by_turn.is_none() && read.is_none();
         // What they have in common is not told apart: both are taken to go together.
         let mut all = [0.0; 3];
         let by_place_of = by_place.map(|own| (bearing, own));
@@ -200,6 +246,7 @@ impl Asked<'_> {
                 *sum += share * own;
             }
         }
+        // Marks say nothing of what is by its face alone, where no join gives that.
         let sought = match (by_place, by_turn) {
             (None, None) => return None,
             (None, Some((sought, _))) => sought,
@@ -208,6 +255,11 @@ impl Asked<'_> {
                 if error.by_place * place < error.by_squareness * turn { sought } else { bearing }
             }
         };
+        if let (Some(read), [off, u, _]) = (read.filter(|_| error.by_squareness > 0.0), &mut all) {
+            // Two errors are never taken to cancel, nor what they have in common.
+            *off += libm::copysign(error.by_squareness * read.value, *off);
+            *u += error.by_squareness * read.u;
+        }
         let figure = self.figure(FigureOf::Direction, sought, all, allowed)?;
         Some(Figure { squareness_open: open, ..figure })
     }
@@ -237,9 +289,7 @@ impl Asked<'_> {
 
 /// The join of two marks that gives a target its direction, if its mark is their middle.
 fn join(arrangement: &Arrangement, budget: &Budget, mark: usize) -> Option<Sought> {
-    let Construction::Middle { first, second } = arrangement.aiming.mark_plan.get(mark)?.construction else {
-        return None;
-    };
+    let (first, second) = joined_by(arrangement.aiming.mark_plan.get(mark)?)?;
     let (one, other) = (budget.places().get(first)?, budget.places().get(second)?);
     let (right, left) = if one.y < other.y { (first, second) } else { (second, first) };
     Some(Sought::Squareness { right, left })

@@ -10,6 +10,7 @@ pub mod failed;
 pub mod faults;
 pub mod floor_sheets;
 pub mod forms;
+pub mod ground;
 pub mod hand;
 pub mod help;
 pub mod helps;
@@ -28,6 +29,7 @@ pub mod screen;
 pub mod sheet_command;
 pub mod sheets;
 pub mod shop;
+pub mod stand;
 pub mod this_car;
 pub mod visits;
 

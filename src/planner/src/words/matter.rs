@@ -90,6 +90,11 @@ impl Matter<'_> {
         self.arrangement.aiming.mark_plan.get(step).map_or_else(String::new, |own| own.id.to_string())
     }
 
+    /// A vector of the bay's frame in the car's own: x ahead, y to the left.
+    pub fn in_car_directions(&self, by: DVec2) -> DVec2 {
+        self.arrangement.parked.inverse().turned(by)
+    }
+
     /// A vector of the car's own frame in the bay's.
     pub fn of_car(&self, by: DVec2) -> DVec2 {
         self.arrangement.parked.turned(by)

@@ -232,6 +232,43 @@ impl Locale {
         }
     }
 
+    /// Millimetres to a tenth, in every unit: levels and shims are asked to less than a sixteenth of an inch.
+    pub fn tenths(self, mm: f64) -> String {
+        let tenths = (mm * 10.0).round();
+        let (whole, rest) = ((tenths.abs() / 10.0).floor(), tenths.abs() % 10.0);
+        let sign = if tenths < 0.0 { "\u{2212}" } else { "" };
+        let digits = self.region.grouped(whole);
+        let decimal = match self.region.decimal {
+            Decimal::Point => '.',
+            Decimal::Comma => ',',
+        };
+        format!("{sign}{digits}{decimal}{rest:.0} mm")
+    }
+
+    /// The same with its sign, if it is not nothing.
+    pub fn signed_tenths(self, mm: f64) -> String {
+        if (mm * 10.0).round() > 0.0 { format!("+{}", self.tenths(mm)) } else { self.tenths(mm) }
+    }
+
+    /// A number of millimetres with its sign and without its unit, to so many places.
+    pub fn signed(self, mm: f64, places: usize) -> String {
+        let text = self.region.number(mm.abs(), places);
+        let is_nothing = text.chars().all(|c| !c.is_ascii_digit() || c == '0');
+        match (is_nothing, mm > 0.0) {
+            (true, _) => text,
+            (false, true) => format!("+{text}"),
+            (false, false) => format!("\u{2212}{text}"),
+        }
+    }
+
+    /// A height that is set: to a tenth of a millimetre, and as it is read off a tape in feet.
+    pub fn height(self, mm: f64) -> String {
+        match self.units {
+            Units::FeetInches => format!("{} ({})", self.tenths(mm), self.length(mm)),
+            Units::Millimetres | Units::Metres => self.tenths(mm),
+        }
+    }
+
     /// The same as [`Locale::length`] without its unit (feet and inches keep theirs).
     pub fn bare(self, mm: f64) -> String {
         match self.units {

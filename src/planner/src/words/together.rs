@@ -7,7 +7,10 @@ const INCHES: char = '\u{2033}';
 const TIMES: char = '\u{d7}';
 const ACROSS: char = '\u{d8}';
 
-/// Whether a text is not broken between two of its words: a number keeps its unit, a size its sides, feet their inches, inches
+/// Before how far off a figure may be.
+const WITHIN: char = '±';
+
+/// Whether a text is not broken between two of its words: a number keeps its unit, what it may be off its sign, a size its sides, feet their inches, inches
 /// their fraction. `before` may be all that stands together up to there.
 pub fn stand_together(before: &str, after: &str) -> bool {
     let Some(last) = before.chars().last() else { return false };
@@ -16,7 +19,7 @@ pub fn stand_together(before: &str, after: &str) -> bool {
     let begins_figure = next.is_ascii_digit() || is_fraction(next);
     match last {
         FEET if begins_figure => true,
-        TIMES | ACROSS => begins_figure,
+        TIMES | ACROSS | WITHIN => begins_figure,
         _ if after == "\u{d7}" => last.is_ascii_digit() || is_fraction(last) || matches!(last, FEET | INCHES),
         _ => last.is_ascii_digit() && (UNITS.contains(&unit) || is_fraction(next)),
     }

@@ -157,12 +157,7 @@ impl Desk {
                 self.fields.lead_to(PLACE, self.answer.arrangement.vehicle.id.as_str());
                 self.say(self.texts().enter_car_place);
             }
-            Step::SurveyFloor => {
-                self.view.choose(Some(Subject::Floor));
-                self.view.list_open = true;
-                self.fields.lead_to(self.view.locale.language.rooms().levels, "levels");
-                self.say(self.texts().enter_levels);
-            }
+            Step::SurveyFloor => self.lead_to_levels(),
             Step::EnterFigures => {
                 self.say(self.texts().enter_figures);
                 self.begin_car(Begin::Change);

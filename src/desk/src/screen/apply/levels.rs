@@ -3,14 +3,23 @@
 use std::path::Path;
 
 use baywright_files::read_levels;
+use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::model::validate::limits;
-use baywright_planner::model::{FloorSurvey, Id};
+use baywright_planner::model::{FloorSurvey, Id, LevelsTaken};
 
 use crate::screen::Desk;
 use crate::screen::forms::room::{levels_of, permanent_marks, source_of_levels};
 
 impl Desk {
+    /// Leads to where the floor's levels are entered.
+    pub(super) fn lead_to_levels(&mut self) {
+        self.view.choose(Some(Subject::Floor));
+        self.view.list_open = true;
+        self.fields.lead_to(self.view.locale.language.rooms().levels, "levels");
+        self.say(self.texts().enter_levels);
+    }
+
     /// A table out of a file with the name that it goes by; what cannot be read is said.
     pub(super) fn read_table(&mut self, path: &Path) -> Option<(String, String)> {
         match read_levels(path) {
@@ -61,7 +70,8 @@ impl Desk {
         };
         let before = survey.take();
         let provenance = before.map_or_else(|| source_of_levels(self), |own| own.provenance);
-        *survey = Some(FloorSurvey { points: points.into(), taken: None, provenance });
+        *survey =
+            Some(FloorSurvey { points: points.into(), taken: None, how: LevelsTaken::default(), provenance });
         let done = self.document.edit(&Edit::Bay { bay: Box::new(bay), renamed: None });
         let is_done = done.is_ok();
         self.say_refused(done);

@@ -70,6 +70,7 @@ impl Desk {
                     view.tool = Tool::Measure(Measuring::default());
                 }
             }
+            OfView::Contours(drawn) => view.contours = drawn,
             OfView::Along(axis) => {
                 view.along = axis;
                 view.camera = None;

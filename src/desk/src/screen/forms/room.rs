@@ -7,6 +7,7 @@ mod levels;
 mod openings;
 mod permanent;
 mod place;
+mod taken;
 mod walls;
 
 use baywright_planner::Subject;

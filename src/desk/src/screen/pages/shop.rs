@@ -28,7 +28,7 @@ const GROUPS: [Group; 5] = [
             ShopFigure::CarTapedTurn,
         ],
     ),
-    (|texts| texts.floor, &[ShopFigure::SurveyAge, ShopFigure::LevelReach]),
+    (|texts| texts.floor, &[ShopFigure::SurveyAge, ShopFigure::LevelReach, ShopFigure::LevelRead]),
     (
         |texts| texts.room,
         &[
@@ -62,6 +62,8 @@ const GROUPS: [Group; 5] = [
             ShopFigure::PlumbFound,
             ShopFigure::WheelFound,
             ShopFigure::CamberKnown,
+            ShopFigure::PoleRead,
+            ShopFigure::OnFaceLaid,
             ShopFigure::SquareLaid,
             ShopFigure::AngleLaid,
         ],

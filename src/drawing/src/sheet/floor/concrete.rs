@@ -20,6 +20,7 @@ impl Floor<'_> {
             flow.heading(texts.found_of_floor, 8.0);
             found.iter().for_each(|own| flow.read(own, Some(Lead::Text("\u{2013}".to_owned()))));
         }
+        self.ground(flow);
         self.levels(flow);
         self.in_floor(flow);
         self.runways(flow);

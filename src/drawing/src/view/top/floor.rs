@@ -6,7 +6,7 @@ use baywright_planner::geometry::{Bounds, DVec2};
 
 use super::aiming::ZONE_ROLES;
 use super::things::Named;
-use super::{Top, aiming, levels, room, things};
+use super::{Top, aiming, contours, levels, room, things};
 use crate::clip;
 use crate::lettering::size;
 use crate::list::Shape;
@@ -39,6 +39,7 @@ pub(crate) fn draw<'a>(
     room::draw(&mut pen, &top);
     let is_left_out = |role| matches!(role, Role::Grid | Role::Beyond);
     pen.items.retain(|item| !is_left_out(item.role));
+    contours::lines(&mut pen, &top);
     sides(&mut pen);
     match trade {
         Trade::Paint => {
@@ -76,6 +77,7 @@ pub(crate) fn draw<'a>(
         aiming::names(&mut pen, &top);
     }
     room::names(&mut pen, &top);
+    contours::figures(&mut pen, &top);
     // Names beside walls stand over the lines of the figures.
     for item in &mut pen.items {
         if let (Role::LabelSoft, Shape::Text(text)) = (item.role, &mut item.shape) {

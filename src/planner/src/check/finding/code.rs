@@ -43,6 +43,10 @@ pub enum Code {
     InstrumentUnlisted,
     /// A mark that stays is no more where its earlier checks found it.
     MarkDrifted,
+    /// By what was read of its stand a target is further off than is allowed.
+    StandSetOff,
+    /// What was read of a stand does not prove yet that its target is within what is allowed.
+    StandUnproven,
     /// A floor mark lies where no mark can be.
     MarkPlace,
     /// A floor mark lies beside one that stays.
@@ -153,7 +157,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 73] = [
+    pub const ALL: [Self; 75] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -174,6 +178,8 @@ impl Code {
         Self::InstrumentOverdue,
         Self::InstrumentUnlisted,
         Self::MarkDrifted,
+        Self::StandSetOff,
+        Self::StandUnproven,
         Self::MarkPlace,
         Self::BesidePermanentMark,
         Self::RunBlocked,
@@ -252,6 +258,8 @@ impl Code {
             Self::InstrumentOverdue => "instrument-overdue",
             Self::InstrumentUnlisted => "instrument-unlisted",
             Self::MarkDrifted => "mark-drifted",
+            Self::StandSetOff => "stand-set-off",
+            Self::StandUnproven => "stand-unproven",
             Self::MarkPlace => "mark-place",
             Self::BesidePermanentMark => "beside-permanent-mark",
             Self::RunBlocked => "run-blocked",

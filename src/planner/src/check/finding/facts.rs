@@ -5,14 +5,14 @@ use baywright_geometry::marks::MarkFault;
 use super::Code;
 use crate::check::{
     AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, LinesApart, Lit, MarkFor,
-    MayBe, Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, RideFact, StandReach,
-    StandSide, TooLarge, TooSmall, Under,
+    MayBe, Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, RideFact, StandOpen,
+    StandReach, StandSide, TooLarge, TooSmall, Under,
 };
 use crate::history::Drift;
 use crate::model::assumed::Assumed;
 use crate::model::sheet::{SheetLacks, SheetPart};
 use crate::model::{Id, Wheel};
-use crate::proof::{Doubt, Figure};
+use crate::proof::{Doubt, Figure, StandFigure};
 use crate::scene::TargetPart;
 
 /// What was found, with what is known of it beyond measured value and limit. Each kind's facts are its check's own.
@@ -65,6 +65,10 @@ pub enum Facts {
     InstrumentUnlisted(Id),
     /// See [`Code::MarkDrifted`]: how far.
     MarkDrifted(Drift),
+    /// See [`Code::StandSetOff`]: which figure.
+    StandSetOff(StandFigure),
+    /// See [`Code::StandUnproven`]: what is not.
+    StandUnproven(StandOpen),
     /// See [`Code::MarkPlace`].
     MarkPlace,
     /// See [`Code::BesidePermanentMark`]: how.
@@ -225,6 +229,8 @@ impl Facts {
             Self::InstrumentOverdue(_) => Code::InstrumentOverdue,
             Self::InstrumentUnlisted(_) => Code::InstrumentUnlisted,
             Self::MarkDrifted(_) => Code::MarkDrifted,
+            Self::StandSetOff(_) => Code::StandSetOff,
+            Self::StandUnproven(_) => Code::StandUnproven,
             Self::MarkPlace => Code::MarkPlace,
             Self::BesidePermanentMark(_) => Code::BesidePermanentMark,
             Self::RunBlocked => Code::RunBlocked,

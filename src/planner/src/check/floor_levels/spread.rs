@@ -2,11 +2,11 @@
 
 use baywright_survey::Level;
 
-use super::spots::{Spot, Spots};
-use super::{by_the_car, care_of, no_cure};
+use super::{by_the_car, care_of, no_cure, subject};
 use crate::check::finding::{Basis, Finding, Quantity, Severity};
 use crate::check::wheels::UNEVEN_MM;
 use crate::check::{Context, FloorFact, SPEAKS_FROM_MM};
+use crate::ground::spots::{Spot, Spots};
 
 /// Something that stands where its level is known.
 type Surveyed<'a> = (&'a Spot, Level);
@@ -32,7 +32,7 @@ pub(super) fn spread(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Op
     };
     let (highest, lowest) = outer(0.0);
     let found = |fact: FloorFact, pair: (&Surveyed<'_>, &Surveyed<'_>), by: f64| {
-        let mut of = vec![pair.0.0.of.clone(), pair.1.0.of.clone()];
+        let mut of = vec![subject(&pair.0.0.of), subject(&pair.1.0.of)];
         of.dedup();
         care_of(context, fact, of, pair.1.0.at).against(Quantity::Length(by), Quantity::Length(limit))
     };
@@ -68,7 +68,7 @@ pub(super) fn astride(context: &Context<'_>, spots: &Spots<'_>, findings: &mut V
         let Some((low, high)) = known().min_by(by_level).zip(known().max_by(by_level)) else { continue };
         let apart = high.1 - low.1;
         if apart > UNEVEN_MM + SPEAKS_FROM_MM {
-            let found = no_cure(care_of(context, FloorFact::Astride, vec![low.0.of.clone()], low.0.at));
+            let found = no_cure(care_of(context, FloorFact::Astride, vec![subject(&low.0.of)], low.0.at));
             let found = Finding { basis: Basis::CommonPractice, ..found };
             findings.push(found.against(Quantity::Length(apart), Quantity::Length(UNEVEN_MM)));
         }

@@ -1,11 +1,11 @@
 //! How high a target's own floor lies against the plane of the wheels.
 
-use super::spots::Spot;
 use super::tilt::Wheels;
-use super::{by_the_car, care_of, no_cure, of_procedure};
+use super::{by_the_car, care_of, no_cure, of_procedure, subject};
 use crate::check::finding::{Basis, Finding, Quantity, Severity};
 use crate::check::wheels::UNEVEN_MM;
 use crate::check::{Context, FloorFact, SPEAKS_FROM_MM};
+use crate::ground::spots::Spot;
 
 /// Straight down is looked at no more, rad: what lies higher or lower there is not seen elsewhere.
 const STEEPEST_RAD: f64 = 1.57;
@@ -59,7 +59,7 @@ pub(super) fn target_height(
         return None;
     }
     let say = |fact: FloorFact, by: f64| {
-        let found = care_of(context, fact, vec![target.of.clone()], target.at);
+        let found = care_of(context, fact, vec![subject(&target.of)], target.at);
         let found = Finding { basis: basis.clone(), ..found };
         found.against(Quantity::Length(by), Quantity::Length(limit))
     };

@@ -3,10 +3,10 @@
 use baywright_geometry::{DVec3, angle};
 use baywright_survey::{Stance, stance};
 
-use super::spots::{Spot, Spots};
 use super::{by_the_car, care_of, no_cure};
 use crate::check::finding::{Finding, Quantity, Severity, Subject};
 use crate::check::{Context, FloorFact};
+use crate::ground::spots::{Spot, Spots};
 
 /// Angles are spoken of from six millionths of a degree on: as far below what a level reads as [`SPEAKS_FROM_MM`].
 pub(super) const SPEAKS_FROM_RAD: f64 = 1e-7;

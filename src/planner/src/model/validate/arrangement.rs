@@ -4,7 +4,7 @@ use super::super::fault::{Allowed, Counted, Found};
 use super::super::{Arrangement, Wheel};
 use super::limits;
 use super::on_car::WHEELS;
-use super::{Faults, bay, layout, vehicle};
+use super::{Faults, bay, layout, stand_read, vehicle};
 
 pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
     faults.name("name", all.id.as_str());
@@ -39,6 +39,7 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
     layout::on_this_car("on_this_car", &all.on_this_car, faults);
     layout::marks_taped("marks_taped", &all.marks_taped, faults);
     layout::marks_taped("laid_before", &all.laid_before, faults);
+    stand_read::check("stands_read", &all.stands_read, faults);
     if let Some(at) = all.on_this_car.sensor_at {
         // Its lower edge is above the ground too.
         let lowest = all.sensor.edges.lower_below_mm.unwrap_or(0.0).max(limits::LOWEST_SENSOR_MM);

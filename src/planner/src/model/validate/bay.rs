@@ -45,6 +45,14 @@ pub(super) fn building(path: &str, bay: &Bay, faults: &mut Faults) {
 
 fn survey(path: &str, survey: &FloorSurvey, faults: &mut Faults) {
     faults.source(&format!("{path}.source"), &survey.provenance);
+    for (field, text) in [("with", &survey.how.with), ("by", &survey.how.by)] {
+        if let Some(text) = text {
+            faults.name(format!("{path}.{field}"), text);
+        }
+    }
+    if let Some(within) = survey.how.within_mm {
+        faults.number(format!("{path}.within_mm"), within, &limits::LEVEL_READ);
+    }
     faults.count(&format!("{path}.points"), survey.points.len(), limits::MOST_THINGS);
     if survey.points.is_empty() {
         faults.add(format!("{path}.points"), Found::NoLevel, Allowed::AtLeastOneOrNoSurvey);

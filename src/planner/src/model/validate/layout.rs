@@ -10,7 +10,7 @@ use super::super::{
 };
 use super::limits;
 use super::on_car::WHEELS;
-use super::{Faults, bay, on_car};
+use super::{Faults, bay, on_car, stand_read};
 
 pub(super) fn check(layout: &Layout, faults: &mut Faults) {
     bay::check("", &layout.bay, faults);
@@ -73,6 +73,7 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     on_this_car(&format!("{path}.on_this_car"), &saved.on_this_car, faults);
     marks_taped(&format!("{path}.marks_taped"), &saved.marks_taped, faults);
     marks_taped(&format!("{path}.laid_before"), &saved.laid_before, faults);
+    stand_read::check(&format!("{path}.stands_read"), &saved.stands_read, faults);
 
     let bay = &*layout.bay_of(saved);
     if saved.building.is_some() {

@@ -134,6 +134,14 @@ pub const MM_PER_PX: Range = Range::from(0.001, 1e3, MM);
 pub const FADED: Range = Range::from(0.0, 1.0, BARE);
 /// What a tape reads between two floor marks.
 pub const MARK_TAPED: Range = Range::from(10.0, 1e5, MM);
+/// A height or a distance that is read of a stand, and how far off a line it may be.
+pub const STAND_READ: Range = Range::from(-2e4, 2e4, MM);
+/// How far apart the ends are between which a stand's squareness is read, and how far a mirror is.
+pub const STAND_APART: Range = Range::from(50.0, 5e4, MM);
+/// How far a pole leans.
+pub const LEAN: Range = Range::from(-20.0, 20.0, DEG);
+/// How far one level of a survey may be off.
+pub const LEVEL_READ: Range = Range::from(0.05, 20.0, MM);
 /// The length of a wall as taped: a jamb of a centimetre is one too.
 pub const TAPED_WALL: Range = Range::from(10.0, 1e6, MM);
 /// Ceiling.

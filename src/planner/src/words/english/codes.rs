@@ -40,6 +40,12 @@ pub const fn code(code: Code) -> &'static str {
             "What was read between marks was read with an instrument that is not in the shop's list."
         }
         Code::MarkDrifted => "A mark that stays on the floor is no more where an earlier check found it.",
+        Code::StandSetOff => {
+            "By what was read of its stand a target hangs, stands or leans further off than is allowed."
+        }
+        Code::StandUnproven => {
+            "What was read of its stand does not prove yet that a target is within what is allowed."
+        }
         Code::MarkUnsure => "A target's mark cannot be laid as surely as the target must stand.",
         Code::MarkPlace => {
             "A floor mark lies where no mark can be: under a thing, on a drain or a pit, beyond a wall."

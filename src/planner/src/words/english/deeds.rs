@@ -39,6 +39,7 @@ impl About<'_> {
             Deed::NameArrangement(name) => format!("Name the set-up {name}"),
             Deed::RemoveArrangement => "Remove a set-up".to_owned(),
             Deed::Visit => "What the car is in for".to_owned(),
+            Deed::ReadStand(id) => format!("Read stand of {id}"),
             Deed::Tape(from, to) => format!("Tape {from}–{to}"),
             Deed::LayAgain => "Marks laid again: the earlier readings kept".to_owned(),
             Deed::LayAnew => "Marks laid anew: their readings taken away".to_owned(),

@@ -272,6 +272,8 @@ impl About<'_> {
             Facts::InstrumentOverdue(_) => "Have it checked, or tape again with one that is; if it was checked meanwhile, say so in the shop settings.".to_owned(),
             Facts::InstrumentUnlisted(_) => "It counts with the shop's own figures, and nobody says when its check is due: list it in the shop settings.".to_owned(),
             Facts::MarkDrifted(own) => self.drifted(own),
+            Facts::StandSetOff(_) => "Set the stand anew as the tape check says, and read it again.".to_owned(),
+            Facts::StandUnproven(open) => self.stand_unproven(open),
             Facts::MarkUnsure(MarkFor::Direction) => format!(
                 "Each mark is laid to ± {}: the nearer two marks lie, the more that turns the line between them. Set it by marks further \
                  apart, or by a longer bar.",

@@ -107,6 +107,9 @@ impl About<'_> {
                 let [now, was] = self.against(Quantity::Angle(*now), Quantity::Angle(*was));
                 format!("tipped {now} instead of {was}")
             }
+            Change::StandsRead([was, now]) => {
+                format!("what was read of stands: {was} before, {now} now")
+            }
             Change::MarksTaped([was, now]) => {
                 format!("distances taped between its marks: {was} before, {now} now")
             }

@@ -3,7 +3,8 @@
 use super::About;
 use super::off_place::off_by;
 use crate::assessment::{
-    Facts, Finding, FloorFact, InSight, Lacks, Misplaced, Painted, Severity, Subject, TooSmall, Under,
+    Facts, Finding, FloorFact, InSight, Lacks, Misplaced, Painted, Severity, StandOpen, Subject, TooSmall,
+    Under,
 };
 use crate::words::matter::{is_nought, is_said_with_limit};
 
@@ -40,6 +41,10 @@ impl About<'_> {
             Facts::InstrumentOverdue(_) => format!("by {value}"),
             Facts::InstrumentUnlisted(_) => return None,
             Facts::MarkDrifted(_) => format!("by {value}, limit {limit_text}"),
+            Facts::StandSetOff(figure) | Facts::StandUnproven(StandOpen::Figure(figure)) => {
+                self.stand_against(figure)
+            }
+            Facts::StandUnproven(StandOpen::Parts { .. }) => return None,
             Facts::LaidOff(figure) | Facts::LaidUnproven(figure) => self.off_against(figure),
             Facts::MarkUnsure(_) => format!("to ± {value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::NoGround) => format!("{value}, limit {limit_text}"),

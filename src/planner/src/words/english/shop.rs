@@ -43,6 +43,7 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::CarTapedTurn => "Its heading, taped, ±",
         ShopFigure::SurveyAge => "A survey holds, days",
         ShopFigure::LevelReach => "A level reaches",
+        ShopFigure::LevelRead => "One level, ±",
         ShopFigure::WorkingRoom => "Free round the car",
         ShopFigure::StandRoom => "Free beside a stand",
         ShopFigure::StepOver => "Stepped over up to",
@@ -55,6 +56,8 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::ToleranceShare => "Share of a tolerance",
         ShopFigure::IntoWall => "A thing into a wall up to",
         ShopFigure::DoorRoll => "Roll of a roller door",
+        ShopFigure::PoleRead => "A pole's lean, ±",
+        ShopFigure::OnFaceLaid => "Laid on a face, ±",
         ShopFigure::TapeRead => "A reading, ±",
         ShopFigure::TapePerMetre => "Tape over a metre, ±",
         ShopFigure::TapeWithin => "Tape from 20 °C within, K",
@@ -77,6 +80,7 @@ const fn reason(figure: ShopFigure) -> &'static str {
         ShopFigure::CarTaped => "Three distances from the walls to plumbed points.",
         ShopFigure::CarTapedTurn => "Two of these points are a wheelbase apart.",
         ShopFigure::SurveyAge => "Floors settle; surveyed once a year.",
+        ShopFigure::LevelRead => "Where a survey does not say: a rotating laser or a water level over a bay.",
         ShopFigure::LevelReach => "Two paces: further from a surveyed point a floor may do anything.",
         ShopFigure::WorkingRoom => {
             "A person with a tape squats beside the car. An aiming's own figure goes first."
@@ -94,6 +98,8 @@ const fn reason(figure: ShopFigure) -> &'static str {
         ShopFigure::ToleranceShare => "From there on it needs care: marks and sensor want their share too.",
         ShopFigure::IntoWall => "A pilaster, or a shelf let in, is no slip of typing.",
         ShopFigure::DoorRoll => "How far it stands out from the wall, and above the lintel.",
+        ShopFigure::PoleRead => "A digital level held against it.",
+        ShopFigure::OnFaceLaid => "A mirror or a bar against the face: 0.4 mm under one end of half a metre.",
         ShopFigure::TapeRead => "Laid on at one end, read to the millimetre at the other.",
         ShopFigure::TapePerMetre => "What class II allows; common to all distances taped with it.",
         ShopFigure::TapeWithin => "A workshop in winter and in summer; steel grows 11.5 millionths a degree.",

@@ -168,6 +168,8 @@ impl About<'_> {
             }
             Facts::InstrumentUnlisted(name) => format!("{name} is not in the shop's list of instruments"),
             Facts::MarkDrifted(_) => format!("{first} has drifted since an earlier check"),
+            Facts::StandSetOff(_) => format!("{first} is set off its place by what was read of its stand"),
+            Facts::StandUnproven(_) => format!("what was read of the stand does not prove {first} yet"),
             Facts::MarkUnsure(MarkFor::Place) => format!("{first} cannot be laid so surely"),
             Facts::MarkUnsure(MarkFor::Direction) => {
                 let marks = finding.subjects.iter().skip(1).map(|mark| self.subject(mark));

@@ -40,6 +40,12 @@ pub const fn code(code: Code) -> &'static str {
             "Zwischen Marken wurde mit einem Messgerät gemessen, das nicht in der Liste der Werkstatt steht."
         }
         Code::MarkDrifted => "Eine bleibende Marke liegt nicht mehr, wo eine frühere Prüfung sie fand.",
+        Code::StandSetOff => {
+            "Nach dem, was an seinem Ständer abgelesen wurde, hängt, steht oder neigt sich ein Ziel weiter daneben als erlaubt."
+        }
+        Code::StandUnproven => {
+            "Was an seinem Ständer abgelesen wurde, belegt noch nicht, dass ein Ziel innerhalb des Erlaubten liegt."
+        }
         Code::MarkUnsure => {
             "Die Marke eines Ziels lässt sich nicht so genau legen, wie das Ziel stehen muss."
         }

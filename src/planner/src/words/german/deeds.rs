@@ -39,6 +39,7 @@ impl About<'_> {
             Deed::NameArrangement(name) => format!("Aufstellung „{name}“ nennen"),
             Deed::RemoveArrangement => "Aufstellung entfernen".to_owned(),
             Deed::Visit => "Auftrag des Fahrzeugs".to_owned(),
+            Deed::ReadStand(id) => format!("Ständer von „{id}“ abgelesen"),
             Deed::Tape(from, to) => format!("Maß {from}–{to}"),
             Deed::LayAgain => "Marken noch einmal gelegt: frühere Maße behalten".to_owned(),
             Deed::LayAnew => "Marken neu angelegt: ihre Maße entfernt".to_owned(),

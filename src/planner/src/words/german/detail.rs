@@ -220,6 +220,8 @@ impl About<'_> {
             Facts::InstrumentOverdue(_) => "Prüfen lassen oder mit einem geprüften neu messen; wurde es inzwischen geprüft, das in den Vorgaben der Werkstatt eintragen.".to_owned(),
             Facts::InstrumentUnlisted(_) => "Es zählt mit den Werten der Werkstatt, und niemand sagt, wann seine Prüfung fällig ist: in den Vorgaben der Werkstatt eintragen.".to_owned(),
             Facts::MarkDrifted(own) => self.drifted(own),
+            Facts::StandSetOff(_) => "Den Ständer neu einstellen, wie die Markenprüfung sagt, und wieder ablesen.".to_owned(),
+            Facts::StandUnproven(open) => self.stand_unproven(open),
             Facts::MarkUnsure(MarkFor::Direction) => format!(
                 "Jede Marke wird auf ± {} gelegt: Je näher zwei Marken liegen, desto mehr verdreht das die Linie dazwischen. Nach Marken \
                  ausrichten, die weiter auseinander liegen, oder mit einer längeren Schiene.",

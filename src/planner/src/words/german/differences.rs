@@ -108,6 +108,9 @@ impl About<'_> {
                 let [now, was] = self.against(Quantity::Angle(*now), Quantity::Angle(*was));
                 format!("um {now} geneigt statt um {was}")
             }
+            Change::StandsRead([was, now]) => {
+                format!("Ablesungen an Ständern: vorher {was}, jetzt {now}")
+            }
             Change::MarksTaped([was, now]) => {
                 format!("zwischen seinen Marken gemessen: vorher {was}, jetzt {now}")
             }

@@ -43,6 +43,7 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::CarTapedTurn => "Richtung, eingemessen, ±",
         ShopFigure::SurveyAge => "Aufmaß gilt, Tage",
         ShopFigure::LevelReach => "Eine Höhe gilt bis",
+        ShopFigure::LevelRead => "Eine Höhe, ±",
         ShopFigure::WorkingRoom => "Frei um das Fahrzeug",
         ShopFigure::StandRoom => "Frei neben dem Ständer",
         ShopFigure::StepOver => "Darübersteigen bis",
@@ -55,6 +56,8 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::ToleranceShare => "Anteil der Toleranz",
         ShopFigure::IntoWall => "Gegenstand in Wand bis",
         ShopFigure::DoorRoll => "Rollballen eines Rolltors",
+        ShopFigure::PoleRead => "Neigung einer Stange, ±",
+        ShopFigure::OnFaceLaid => "Auf die Fläche gelegt, ±",
         ShopFigure::TapeRead => "Eine Ablesung, ±",
         ShopFigure::TapePerMetre => "Bandmaß je Meter, ±",
         ShopFigure::TapeWithin => "Bandmaß um 20 °C auf, K",
@@ -77,6 +80,9 @@ const fn reason(figure: ShopFigure) -> &'static str {
         ShopFigure::CarTaped => "Drei Abstände von den Wänden zu abgeloteten Punkten.",
         ShopFigure::CarTapedTurn => "Zwei dieser Punkte liegen einen Radstand auseinander.",
         ShopFigure::SurveyAge => "Böden setzen sich; einmal im Jahr aufmessen.",
+        ShopFigure::LevelRead => {
+            "Wo eine Vermessung nichts sagt: ein Rotationslaser oder eine Schlauchwaage in einem Stellplatz."
+        }
         ShopFigure::LevelReach => {
             "Zwei Schritte: Weiter weg von einem aufgemessenen Punkt kann der Boden alles tun."
         }
@@ -98,6 +104,10 @@ const fn reason(figure: ShopFigure) -> &'static str {
         }
         ShopFigure::IntoWall => "Ein Wandpfeiler oder ein eingelassenes Regal ist kein Tippfehler.",
         ShopFigure::DoorRoll => "Wie weit er vor der Wand und über den Sturz vorsteht.",
+        ShopFigure::PoleRead => "Eine digitale Wasserwaage daran gehalten.",
+        ShopFigure::OnFaceLaid => {
+            "Ein Spiegel oder ein Lineal an der Fläche: 0,4 mm unter einem Ende auf einem halben Meter."
+        }
         ShopFigure::TapeRead => "Am einen Ende angelegt, am anderen auf den Millimeter gelesen.",
         ShopFigure::TapePerMetre => "Was Klasse II erlaubt; allen damit gemessenen Längen gemeinsam.",
         ShopFigure::TapeWithin => {

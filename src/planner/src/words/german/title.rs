@@ -200,6 +200,10 @@ impl About<'_> {
             }
             Facts::InstrumentUnlisted(name) => format!("„{name}“ steht nicht in der Liste der Messgeräte"),
             Facts::MarkDrifted(_) => format!("{first} ist seit einer früheren Prüfung gewandert"),
+            Facts::StandSetOff(_) => {
+                format!("{first} ist nach dem am Ständer Abgelesenen falsch eingestellt")
+            }
+            Facts::StandUnproven(_) => format!("was am Ständer abgelesen ist, belegt {first} noch nicht"),
             Facts::MarkUnsure(MarkFor::Place) => format!("{first} lässt sich nicht so genau legen"),
             Facts::MarkUnsure(MarkFor::Direction) => {
                 let marks: Vec<String> =

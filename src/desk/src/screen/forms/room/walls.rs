@@ -100,6 +100,7 @@ impl BaySheet<'_> {
                 points: points.into(),
                 // A table may be years old: its day is what somebody says, and no day by being typed or corrected today.
                 taken: survey.as_ref().and_then(|survey| survey.taken),
+                how: survey.as_ref().map(|survey| survey.how.clone()).unwrap_or_default(),
                 provenance: survey
                     .as_ref()
                     .map_or_else(|| source_of_levels(self.sheet.desk), |survey| survey.provenance.clone()),
@@ -123,6 +124,7 @@ impl BaySheet<'_> {
         {
             own.taken = Some(today);
         }
+        self.how_taken(ui, of, &mut own.how);
         let mut source = own.provenance.clone();
         if self.sheet.source(ui, &format!("survey source{of}"), &mut source) {
             own.provenance = source;

@@ -1,33 +1,49 @@
 //! Where something stands whose level matters, and what its level is.
 
-use baywright_geometry::locate::{Located, locate};
+use baywright_geometry::locate::{Located, locate, locate_in};
 use baywright_geometry::marks::Construction;
-use baywright_geometry::{DVec2, Outline, Prism};
+use baywright_geometry::{DVec2, Outline};
 use baywright_survey::Level;
 
-use crate::check::finding::Subject;
-use crate::check::{Context, sway};
-use crate::model::{FloorSurvey, Id, Runway};
+use crate::model::{Arrangement, FloorSurvey, Id, Runway};
+use crate::scene::Scene;
+
+/// What stands on the floor, or what it stands on.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum On {
+    /// The car.
+    Car,
+    /// A placement's target.
+    Target(Id),
+    /// Its stand.
+    Stand(Id),
+    /// A runway.
+    Runway(Id),
+    /// A floor mark.
+    Mark(Id),
+    /// The floor.
+    Floor,
+}
 
 /// What something stands on, with its own survey: one of the floor says nothing of a runway.
-pub(super) struct Ground<'a> {
-    pub(super) of: Subject,
-    pub(super) survey: Option<&'a FloorSurvey>,
+pub(crate) struct Ground<'a> {
+    pub(crate) of: On,
+    pub(crate) survey: Option<&'a FloorSurvey>,
     /// How high it lies as entered.
-    pub(super) height: f64,
+    pub(crate) height: f64,
     /// How much higher that is than the plane from which everything on it is meant.
-    pub(super) raised: f64,
-    pub(super) place: DVec2,
+    pub(crate) raised: f64,
+    pub(crate) place: DVec2,
 }
 
 /// Something whose level matters, on the ground of this number.
-pub(super) struct Spot {
-    pub(super) of: Subject,
-    pub(super) ground: usize,
-    pub(super) at: DVec2,
-    pub(super) level: Option<Level>,
+pub(crate) struct Spot {
+    pub(crate) of: On,
+    pub(crate) ground: usize,
+    pub(crate) at: DVec2,
+    pub(crate) level: Option<Level>,
     /// How much higher or lower it may be where it stands if the car, with all that is laid from it, stands elsewhere, mm.
-    pub(super) moved_mm: f64,
+    pub(crate) moved_mm: f64,
 }
 
 /// Where a stand's base rests: its corners, or the four quarters of a round one.
@@ -43,55 +59,61 @@ fn feet(base: &Outline) -> Vec<DVec2> {
 
 /// Everything whose level matters, each with its level as surveyed. Levels on runways are those above the plane that
 /// carries the wheels, on the floor those above the bay's zero: what both are meant to be differs by the runways' height.
-pub(super) struct Spots<'a> {
+pub(crate) struct Spots<'a> {
     /// The floor first, then the runways that carry the car.
-    pub(super) grounds: Vec<Ground<'a>>,
-    pub(super) wheels: Vec<Spot>,
+    pub(crate) grounds: Vec<Ground<'a>>,
+    pub(crate) wheels: Vec<Spot>,
     /// Under the middle of each target's face.
-    pub(super) targets: Vec<Spot>,
+    pub(crate) targets: Vec<Spot>,
     /// Under the corners of each stand's base, and under all of a mat.
-    pub(super) feet: Vec<Spot>,
-    pub(super) marks: Vec<Spot>,
+    pub(crate) feet: Vec<Spot>,
+    pub(crate) marks: Vec<Spot>,
 }
 
 impl<'a> Spots<'a> {
-    pub(super) fn of(context: &Context<'a>) -> Self {
-        let (arrangement, scene) = (context.arrangement, context.scene);
+    pub(crate) fn of(arrangement: &'a Arrangement, scene: &Scene) -> Self {
         let survey = arrangement.bay.survey.as_ref();
         let place = scene.bay_from_vehicle.origin();
-        let mut grounds = vec![Ground { of: Subject::Floor, survey, height: 0.0, raised: 0.0, place }];
-        let carrying: Vec<(&Runway, Prism)> = context.carrying_runways().collect();
-        grounds.extend(carrying.iter().map(|(runway, _)| Ground {
-            of: Subject::Runway(runway.id.clone()),
+        let mut grounds = vec![Ground { of: On::Floor, survey, height: 0.0, raised: 0.0, place }];
+        let carries = |own: &&Runway| arrangement.on_runways.contains(&own.id);
+        let carrying: Vec<&Runway> = arrangement.bay.runways.iter().filter(carries).collect();
+        grounds.extend(carrying.iter().map(|runway| Ground {
+            of: On::Runway(runway.id.clone()),
             survey: runway.survey.as_ref(),
             height: runway.top_mm,
             raised: runway.top_mm - scene.carried_at_mm,
             place: runway.outline.bounds().centre(),
         }));
         let on_runway = |at: DVec2| {
-            let holds = |(_, prism): &(&Runway, Prism)| locate(&prism.outline, at) != Located::Outside;
+            let holds = |own: &&Runway| locate_in(&own.outline, at) != Located::Outside;
             carrying.iter().position(holds).map(|index| index + 1)
         };
-        let spot = |of: Subject, ground: usize, at: DVec2| {
+        let spot = |of: On, ground: usize, at: DVec2| {
             let own = grounds.get(ground);
             let survey = own.and_then(|own| own.survey);
             let raised = own.map_or(0.0, |own| own.raised);
             let level = survey.and_then(|survey| survey.points.at(at));
-            let level = level.map(|level| Level { level_mm: level.level_mm + raised, ..level });
-            let off = sway(arrangement, place.distance(at));
+            // What the survey itself says that each of its levels may be off is on top of how the floor bends between them.
+            let stated = survey.and_then(|own| own.how.within_mm).unwrap_or(0.0);
+            let level = level.map(|level| Level {
+                level_mm: level.level_mm + raised,
+                within_mm: libm::hypot(level.within_mm, stated),
+                ..level
+            });
+            let off = arrangement.sway_mm(place.distance(at));
             let steep = survey.filter(|_| off > 0.0).map_or(0.0, |own| own.points.steepest_near(at, off));
             Spot { of, ground, at, level, moved_mm: steep * off }
         };
         // A wheel that no runway holds is found by another check.
         let ground_of = |at: DVec2| if carrying.is_empty() { Some(0) } else { on_runway(at) };
-        let wheels = scene.wheels.iter().filter_map(|at| Some(spot(Subject::Car, ground_of(*at)?, *at)));
-        let target = |id: &Id| Subject::Target(id.clone());
+        let wheels = scene.wheels.iter().filter_map(|at| Some(spot(On::Car, ground_of(*at)?, *at)));
+        let target = |id: &Id| On::Target(id.clone());
         let targets = scene.targets.iter().map(|own| spot(target(&own.id), 0, own.set.place.origin()));
         let stands = arrangement.aiming.placements.iter().zip(&scene.targets);
         let stands = stands.filter_map(|(placement, own)| Some((placement.target.stand.as_ref()?, own)));
         let feet_of_stands = stands.flat_map(|(stand, own)| {
             let at = feet(&stand.base.placed(&own.set.place));
-            at.into_iter().map(|at| spot(Subject::Stand(own.id.clone()), 0, at)).collect::<Vec<_>>()
+            at.into_iter().map(|at| spot(On::Stand(own.id.clone()), 0, at)).collect::<Vec<_>>()
         });
         // A mat is as flat as what is under all of it: between surveyed points the floor is nowhere higher than at one of them.
         let mats = scene.targets.iter().filter(|own| own.lies).flat_map(|own| {
@@ -108,7 +130,7 @@ impl<'a> Spots<'a> {
         let made = made.filter(|(step, _)| !matches!(step.construction, Construction::WheelPoint { .. }));
         let marks = made.filter_map(|(_, mark)| {
             let at = mark.at.ok()?;
-            Some(spot(Subject::Mark(mark.id.clone()), on_runway(at).unwrap_or(0), at))
+            Some(spot(On::Mark(mark.id.clone()), on_runway(at).unwrap_or(0), at))
         });
         let (wheels, targets) = (wheels.collect(), targets.collect());
         let (feet, marks) = (feet.collect(), marks.collect());
@@ -116,11 +138,11 @@ impl<'a> Spots<'a> {
     }
 
     /// What stands there: all but the marks.
-    pub(super) fn standing(&self) -> impl Iterator<Item = &Spot> {
+    pub(crate) fn standing(&self) -> impl Iterator<Item = &Spot> {
         self.wheels.iter().chain(&self.targets).chain(&self.feet)
     }
 
-    pub(super) fn on(&self, ground: usize) -> impl Iterator<Item = &Spot> {
+    pub(crate) fn on(&self, ground: usize) -> impl Iterator<Item = &Spot> {
         self.standing().chain(&self.marks).filter(move |spot| spot.ground == ground)
     }
 }

@@ -1,0 +1,60 @@
+//! What was read of a target's stand, and what it proves, in words.
+
+use super::Words;
+use crate::check::StandOpen;
+use crate::model::{LineOver, SquareBy};
+use crate::proof::{StandFigure, StandPart, StandProof};
+
+texts! {
+    stand: StandTexts, "Every fixed text about what is read of a stand.";
+    line_over, "The label of the choice from where the line's height is read.";
+    line, "The label of the line's height.";
+    line_hint, "What is typed there.";
+    offset, "The label of the face's height over the line.";
+    offset_hint, "What is typed there.";
+    square_by, "The label of the choice how squareness is read.";
+    left, "The label of the left distance.";
+    right, "The label of the right one.";
+    distance_hint, "What is typed in either.";
+    apart, "The label of how far both ends are apart.";
+    apart_hint, "What is typed there.";
+    bar, "The label of a bar's length.";
+    bar_hint, "What is typed there.";
+    beside, "The label of how far beside the laser comes back.";
+    beside_hint, "What is typed there.";
+    mirror, "The label of how far the mirror is.";
+    mirror_hint, "What is typed there.";
+    leans_away, "The label of a pole's lean away from the sensor.";
+    leans_left, "The label of its lean to the left.";
+    leans_hint, "What is typed in either.";
+    unread, "Nothing was read of it yet.";
+    marks_and_stand, "What the answer of the marks is about, once stands were read too.";
+}
+
+impl StandTexts {
+    sentences! { stand:
+        /// From where the line's height is read.
+        line_over_of(over: LineOver) -> String;
+        /// How squareness is read.
+        square_by_of(by: SquareBy) -> String;
+        /// A field of one of several stands, for who cannot see under which title it stands.
+        field_of(label: &str, placement: &str) -> String;
+    }
+}
+
+impl Words<'_> {
+    sentences! { about:
+        /// Whose stand it is, as a title.
+        stand_title(stand: &StandProof) -> String;
+        /// What a reading of a stand comes to, in one sentence with its decision.
+        stand_figure(figure: &StandFigure) -> String;
+        /// What was not read, or waits for levels; `None` if nothing.
+        stand_open(parts: &[StandPart], wants_levels: bool) -> Option<String>;
+        /// How little or how much each way of reading squareness proves.
+        stand_proves(stand: &StandProof) -> String;
+        /// How an angle is laid by two distances; `None` of a target that stands square.
+        stand_chord(stand: &StandProof) -> Option<String>;
+        /// What is not proven of a stand, as it stands within a sentence about it.
+        stand_unproven(open: &StandOpen) -> String;
+    }
+}
