@@ -39,6 +39,7 @@ mod own;
 mod picked;
 mod pictures;
 mod promised;
+mod record;
 mod remembered;
 mod renderer;
 mod room_drawing;

@@ -41,7 +41,8 @@ pub(crate) struct RecordInHand {
     kept: Kept,
     /// What lies there as it was read or written last.
     mark: DiskMark,
-    held: Option<Held>,
+    /// Held as long as it is in hand.
+    _held: Option<Held>,
     is_elsewhere: bool,
     writing: Job<Result<DiskMark, NotWritten>>,
     is_dirty: bool,
@@ -83,7 +84,7 @@ impl RecordInHand {
             mark: DiskMark::of(&path),
             path,
             kept,
-            held,
+            _held: held,
             is_elsewhere,
             writing: Job::default(),
             is_dirty: false,
@@ -107,11 +108,6 @@ impl RecordInHand {
         self.kept.head()
     }
 
-    /// Whether another window was the first to open it.
-    pub const fn is_held(&self) -> bool {
-        self.held.is_some()
-    }
-
     /// Why nothing more is entered here; that it is closed is its own affair.
     pub fn shut(&self) -> Option<Shut> {
         if self.is_elsewhere {
@@ -122,9 +118,12 @@ impl RecordInHand {
         }
         let broken = self.kept.broken()?.nth;
         let after = broken.unwrap_or(0);
-        let went_on = self.record().entries.iter().skip(after).any(|own| {
-            matches!(own.what, What::WentOn { entry } if entry == broken)
-        });
+        let went_on = self
+            .record()
+            .entries
+            .iter()
+            .skip(after)
+            .any(|own| matches!(own.what, What::WentOn { entry } if entry == broken));
         (!went_on).then_some(Shut::Changed(broken))
     }
 
@@ -212,7 +211,9 @@ impl RecordInHand {
 }
 
 fn written(path: &Path, kept: &Kept, mark: DiskMark) -> Result<DiskMark, NotWritten> {
-    if DiskMark::of(path) != mark {
+    // One that is gone is written anew: nothing of it is lost by that.
+    let now = DiskMark::of(path);
+    if now != mark && now.is_there() {
         return Err(NotWritten::ChangedOnDisk);
     }
     save_record(path, kept).map_err(NotWritten::Faults)?;

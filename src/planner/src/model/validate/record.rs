@@ -128,7 +128,7 @@ pub(super) fn entry(at: &str, begun: &Begun, entry: &Entry, faults: &mut Faults)
             faults.text(format!("{at}.work"), work, limits::LONGEST_TEXT);
             faults.number(format!("{at}.minutes"), *minutes, &MINUTES);
         }
-        What::Closed => {}
+        What::Closed | What::WentOn { .. } => {}
         What::Reopened { why } => faults.text(format!("{at}.why"), why, limits::LONGEST_TEXT),
     }
 }

@@ -386,6 +386,12 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
             format!("Labour: {work}, {} min.", locale.region.number(*minutes, 0))
         }
         What::Closed => "Closed.".to_owned(),
+        What::WentOn { entry: Some(nth) } => {
+            format!("Goes on although entry {} was changed since it was written.", nth + 1)
+        }
+        What::WentOn { entry: None } => {
+            "Goes on although how the record begins was changed since it was written.".to_owned()
+        }
         What::Reopened { why } => format!("Opened again ({why})."),
     }
 }

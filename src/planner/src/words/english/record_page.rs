@@ -10,7 +10,7 @@ use crate::words::sentence_start;
 /// The fixed texts.
 pub const TEXTS: RecordPageTexts = RecordPageTexts {
     language: Language::English,
-    open: "Record of this visit\u{2026}",
+    open: "Record\u{2026}",
     open_why: "Step by step through the visit, by the number pad: what to have, what to do, what was read, who accepted what",
     page: "Record of this visit",
     begin: "Begin",
@@ -119,9 +119,11 @@ pub fn arch(wheel: Wheel) -> String {
 
 pub const fn reasons(of: Reasons) -> &'static [&'static str] {
     match of {
-        Reasons::NotApplicable => {
-            &["The maker's procedure does not ask for it.", "Done before this visit.", "This car does not have it."]
-        }
+        Reasons::NotApplicable => &[
+            "The maker's procedure does not ask for it.",
+            "Done before this visit.",
+            "This car does not have it.",
+        ],
         Reasons::Accepted => &[
             "Looked at on the spot: it is out of the way today.",
             "The maker's procedure allows it.",
@@ -203,10 +205,14 @@ pub fn attached(file: &str) -> String {
 
 pub fn was_changed(entry: Option<usize>) -> String {
     let what = match entry {
-        Some(nth) => format!("Entry {nth} was changed since it was written, or one was taken out or moved before it."),
+        Some(nth) => {
+            format!("Entry {nth} was changed since it was written, or one was taken out or moved before it.")
+        }
         None => "How this record begins was changed since it was written.".to_owned(),
     };
-    format!("{what} The hashes show an edit, not a forger. Nothing more is entered until somebody goes on all the same; that is noted.")
+    format!(
+        "{what} The hashes show an edit, not a forger. Nothing more is entered until somebody goes on all the same; that is noted."
+    )
 }
 
 pub fn thrust_beyond(angle: &str, limit: &str) -> String {

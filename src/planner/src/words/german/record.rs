@@ -407,6 +407,13 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
             format!("Arbeitszeit: {work}, {} min.", locale.region.number(*minutes, 0))
         }
         What::Closed => "Abgeschlossen.".to_owned(),
+        What::WentOn { entry: Some(nth) } => {
+            format!("Geht weiter, obwohl Eintrag {} geändert wurde, seit er geschrieben wurde.", nth + 1)
+        }
+        What::WentOn { entry: None } => {
+            "Geht weiter, obwohl der Anfang des Protokolls geändert wurde, seit er geschrieben wurde."
+                .to_owned()
+        }
         What::Reopened { why } => format!("Wieder geöffnet ({why})."),
     }
 }

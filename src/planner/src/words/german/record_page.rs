@@ -9,7 +9,7 @@ use crate::words::screen::cut;
 /// The fixed texts.
 pub const TEXTS: RecordPageTexts = RecordPageTexts {
     language: Language::German,
-    open: "Protokoll dieses Auftrags\u{2026}",
+    open: "Protokoll\u{2026}",
     open_why: "Schritt für Schritt durch den Auftrag, mit dem Ziffernblock: was bereitliegen soll, was zu tun ist, was gelesen wurde, wer was hingenommen hat",
     page: "Protokoll dieses Auftrags",
     begin: "Beginnen",
@@ -129,9 +129,7 @@ pub const fn reasons(of: Reasons) -> &'static [&'static str] {
             "Der Verantwortliche der Werkstatt hat so entschieden.",
         ],
         Reasons::Withdrawn => &["Die falsche Datei.", "Zeigt zu wenig.", "Durch eine bessere ersetzt."],
-        Reasons::Reopened => {
-            &["Etwas wurde vergessen.", "Das Fahrzeug kam zurück.", "Ein Blatt kam später."]
-        }
+        Reasons::Reopened => &["Etwas wurde vergessen.", "Das Fahrzeug kam zurück.", "Ein Blatt kam später."],
     }
 }
 
@@ -185,7 +183,9 @@ pub fn no_date(text: &str) -> String {
 }
 
 pub fn two_lengths(one: &str, other: &str) -> String {
-    format!("Das kann {one} oder {other} heißen: ohne Zeichen zwischen den Ziffern schreiben, oder mit Einheit.")
+    format!(
+        "Das kann {one} oder {other} heißen: ohne Zeichen zwischen den Ziffern schreiben, oder mit Einheit."
+    )
 }
 
 pub fn is_empty(of: PageBox) -> String {
@@ -211,7 +211,9 @@ pub fn was_changed(entry: Option<usize>) -> String {
         ),
         None => "Der Anfang dieses Protokolls wurde geändert, seit er geschrieben wurde.".to_owned(),
     };
-    format!("{what} Die Prüfwerte zeigen eine Änderung, keinen Fälscher. Nichts wird mehr eingetragen, bis jemand trotzdem weitermacht; das wird vermerkt.")
+    format!(
+        "{what} Die Prüfwerte zeigen eine Änderung, keinen Fälscher. Nichts wird mehr eingetragen, bis jemand trotzdem weitermacht; das wird vermerkt."
+    )
 }
 
 pub fn thrust_beyond(angle: &str, limit: &str) -> String {
