@@ -15,7 +15,7 @@ use crate::bracketed::texts_of;
 use crate::made::Typed;
 
 /// Texts that are the same in both languages, by their table and name: signs, names of languages, words that both have.
-const SAME: [&str; 12] = [
+const SAME: [&str; 16] = [
     "screen.in_english",
     "screen.in_german",
     "screen.millimetres",
@@ -28,6 +28,10 @@ const SAME: [&str; 12] = [
     "command_line.a_length",
     "floor_sheets.name",
     "sheet_command.a_text",
+    "proof_file.sensor",
+    "proof_file.sha256",
+    "proof_file.u95",
+    "proof_file.warm",
 ];
 
 /// Words of English that German has not.
@@ -66,6 +70,9 @@ fn every_fixed_text_is_german() {
         ("layers", texts(one.layers()), texts(other.layers())),
         ("sheet_command", texts(one.sheet_command()), texts(other.sheet_command())),
         ("imports", texts(one.imports()), texts(other.imports())),
+        ("record", texts(one.record()), texts(other.record())),
+        ("record_command", texts(one.record_command()), texts(other.record_command())),
+        ("proof_file", texts(one.proof_file()), texts(other.proof_file())),
         ("on_paper", texts(one.on_paper()), texts(other.on_paper())),
     ];
     let (mut found, mut seen) = (BTreeSet::new(), 0);

@@ -112,6 +112,21 @@ fn marks_as_data_are_as_the_schema_says() {
     }
 }
 
+/// What is told of a record of a visit is as the schema says.
+#[test]
+fn records_as_data_are_as_the_schema_says() {
+    let strict = strict(schema());
+    let record = "src/files/tests/record/chain.visit.ron";
+    let none = "0".repeat(64);
+    for line in [
+        ["record", "check", record, "--format", "json", "-q"].as_slice(),
+        &["record", "check", record, "--head", &none, "--format", "json"],
+        &["record", "show", record, "--format", "json"],
+    ] {
+        must_hold(&strict, &data(&run(line).stdout), &format!("{line:?}"));
+    }
+}
+
 /// What is not so is refused: a schema that lets everything through would hold nothing.
 #[test]
 fn what_is_otherwise_is_refused() {

@@ -14,6 +14,7 @@ pub mod outcome;
 pub mod page;
 pub mod plain;
 pub mod print;
+pub mod record;
 pub mod report;
 pub mod sheet;
 pub mod trouble;

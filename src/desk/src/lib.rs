@@ -17,7 +17,7 @@ use baywright_files::LogFile;
 use baywright_planner::words::Language;
 use command_line::page::{Page, Paper};
 use command_line::trouble::{Errors, Trouble};
-use command_line::{commands, demo, draw, import, marks, outcome, print, report, sheet};
+use command_line::{commands, demo, draw, import, marks, outcome, print, record, report, sheet};
 use session::first::First;
 use session::shop::ShopSettings;
 
@@ -126,6 +126,12 @@ fn carry_out(
                 errors.as_data();
             }
             import::import(&asked, out, errors)
+        }
+        Command::Record(asked) => {
+            if asked.as_data {
+                errors.as_data();
+            }
+            record::record(&asked, own_shop, out, errors)
         }
         Command::Explain(codes) => outcome::said(print::explain(&codes, language, out), errors),
         Command::Schema => outcome::said(print::schema(out), errors),

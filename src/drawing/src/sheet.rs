@@ -18,6 +18,7 @@ mod marks;
 mod of;
 mod paper;
 mod plan;
+mod proof;
 mod running;
 mod scale;
 mod table;
@@ -33,6 +34,7 @@ use frame::Sheeted;
 pub use about::About;
 pub use of::{Answered, Of};
 pub use paper::{Paper, Size};
+pub use proof::{ProofOf, proof_file};
 pub use scale::largest_scale;
 
 /// Which sheet.

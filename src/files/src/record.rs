@@ -106,7 +106,8 @@ impl Kept {
 }
 
 fn said_by(hashes: &[String], head: &str) -> HeadSaid {
-    let head = head.trim().to_lowercase();
+    // As it is typed from paper, where it stands in groups.
+    let head: String = head.chars().filter(|own| !own.is_whitespace()).collect::<String>().to_lowercase();
     match hashes.iter().rposition(|own| *own == head) {
         Some(at) if at + 1 == hashes.len() => HeadSaid::Same,
         Some(at) => HeadSaid::Earlier { entries: at, since: hashes.len() - at - 1 },

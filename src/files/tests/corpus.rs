@@ -18,6 +18,8 @@ mod layout;
 mod picture;
 #[path = "../fuzz/bodies/profile.rs"]
 mod profile;
+#[path = "../fuzz/bodies/record.rs"]
+mod record;
 #[path = "../fuzz/bodies/shop.rs"]
 mod shop;
 #[path = "../fuzz/bodies/triggers.rs"]
@@ -55,6 +57,11 @@ fn trigger_lists_are_answered() {
 #[test]
 fn shop_settings_are_answered() {
     answered("shop", shop::ask, 6);
+}
+
+#[test]
+fn records_are_answered() {
+    answered("record", record::ask, 6);
 }
 
 #[test]

@@ -40,3 +40,6 @@ impl<'a> Part<'a> {
         &self.arrangement.aiming.id
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -28,6 +28,8 @@ pub(crate) enum Command {
     Marks(Marks),
     /// A bay out of a drawing of another program.
     Import(Import),
+    /// What the record of a visit says.
+    Record(RecordAsked),
     /// What codes of findings mean: these, or all if there are none.
     Explain(Vec<Code>),
     /// The schema of all that is written as data.
@@ -141,6 +143,40 @@ pub(crate) struct Import {
     pub(crate) language: Language,
 }
 
+/// `baywright record`, and what of it.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RecordAsked {
+    /// The record's file.
+    pub(crate) file: PathBuf,
+    /// As data, what goes wrong too.
+    pub(crate) as_data: bool,
+    pub(crate) quiet: bool,
+    pub(crate) language: Language,
+    pub(crate) what: AskedOfRecord,
+}
+
+/// What is asked of a record.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum AskedOfRecord {
+    /// Whether each entry follows from the one before, and whether the last has this hash.
+    Check { head: Option<String> },
+    /// All that stands in it; `None`: to standard output.
+    Show { output: Option<PathBuf> },
+    /// Its file of proof.
+    Sheet(ProofAsked),
+}
+
+/// `baywright record sheet`.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ProofAsked {
+    pub(crate) output: PathBuf,
+    pub(crate) paper: Paper,
+    pub(crate) dpi: u32,
+    pub(crate) locale: Locale,
+    pub(crate) today: Option<Date>,
+    pub(crate) shop: Option<PathBuf>,
+}
+
 /// Why the command line gives no command.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Unread {
@@ -220,6 +256,7 @@ pub(crate) fn read(
             shop: given.get_one::<PathBuf>("shop").cloned(),
         }),
         Some(("import", given)) => Command::Import(import(given, language)),
+        Some(("record", given)) => Command::Record(record(given, language, today)),
         Some(("explain", given)) => Command::Explain(codes(given)),
         Some(("schema", _)) => Command::Schema,
         Some(("completions", given)) => match given.get_one::<Shell>("shell") {
@@ -259,6 +296,36 @@ fn sheet(given: &ArgMatches, language: Language, today: Option<Date>) -> SheetAs
         locale: Locale::of(language, units),
         today,
         shop: given.get_one::<PathBuf>("shop").cloned(),
+    }
+}
+
+fn record(given: &ArgMatches, language: Language, today: Option<Date>) -> RecordAsked {
+    let (name, given) = given.subcommand().unwrap_or(("show", given));
+    let has = |flag: &str| given.try_get_one::<bool>(flag).ok().flatten().copied().unwrap_or_default();
+    let text = |name: &str| given.try_get_one::<String>(name).ok().flatten().cloned();
+    let what = match name {
+        "check" => AskedOfRecord::Check { head: text("head") },
+        "sheet" => {
+            let units = units(given);
+            let usual = if units == Units::FeetInches { Size::Letter } else { Size::A4 };
+            let size = text("paper").and_then(|name| Size::of_name(&name)).unwrap_or(usual);
+            AskedOfRecord::Sheet(ProofAsked {
+                output: path(given, "output"),
+                paper: Paper { size, is_landscape: has("landscape") },
+                dpi: given.get_one::<u32>("dpi").copied().unwrap_or(150),
+                locale: Locale::of(language, units),
+                today,
+                shop: given.get_one::<PathBuf>("shop").cloned(),
+            })
+        }
+        _ => AskedOfRecord::Show { output: given.get_one::<PathBuf>("output").cloned() },
+    };
+    RecordAsked {
+        file: path(given, "record"),
+        as_data: has("json") || text("format").is_some_and(|own| own == "json"),
+        quiet: has("quiet"),
+        language,
+        what,
     }
 }
 

@@ -31,12 +31,13 @@ fn dpi(text: &str) -> Option<u32> {
 }
 
 /// The names of all commands, for what asks for one.
-const COMMANDS: [&str; 11] = [
+const COMMANDS: [&str; 12] = [
     "check",
     "draw",
     "sheet",
     "marks",
     "import",
+    "record",
     "open",
     "explain",
     "schema",
@@ -216,6 +217,7 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .arg(shop())
         .after_help(texts.after);
     let import = import(texts, flag("json", texts.json_of_draw), quiet());
+    let record = record(language, [flag("json", texts.json_of_draw), quiet(), units(), shop()]);
     let open = clap::Command::new("open").about(texts.open).arg(layout(texts.layout_to_open));
     let licences = clap::Command::new("licences").about(texts.print_licences);
     let explain = clap::Command::new("explain").about(texts.explain).arg(
@@ -251,6 +253,7 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .subcommand(sheet)
         .subcommand(marks)
         .subcommand(import)
+        .subcommand(record)
         .subcommand(open)
         .subcommand(explain)
         .subcommand(schema)
@@ -301,6 +304,83 @@ fn import(texts: &'static CommandLine, json: Arg, quiet: Arg) -> clap::Command {
         .arg(file(named("output", texts.a_layout, texts.output_of_import).short('o')).requires("room"))
         .arg(json)
         .arg(quiet)
+}
+
+/// `baywright record`.
+fn record(language: Language, [json, quiet, units, shop]: [Arg; 4]) -> clap::Command {
+    let (texts, of_sheet) = (language.record_command(), language.sheet_command());
+    let file = |arg: Arg| arg.value_parser(value_parser!(PathBuf)).value_hint(ValueHint::FilePath);
+    let of = || file(Arg::new("record").value_name(texts.a_record).required(true).help(texts.file));
+    let format = || {
+        Arg::new("format")
+            .long("format")
+            .value_parser(PossibleValuesParser::new(["text", "json"]))
+            .default_value("text")
+            .help(texts.format)
+    };
+    let check = clap::Command::new("check")
+        .about(texts.check)
+        .arg(of())
+        .arg(Arg::new("head").long("head").value_name(texts.a_hash).help(texts.head))
+        .arg(format())
+        .arg(json.clone())
+        .arg(quiet.clone())
+        .after_help(texts.after);
+    let show = clap::Command::new("show")
+        .about(texts.show)
+        .arg(of())
+        .arg(format())
+        .arg(file(
+            Arg::new("output")
+                .long("output")
+                .short('o')
+                .value_name(texts.a_data_file)
+                .help(texts.output_of_show),
+        ))
+        .arg(json.clone())
+        .arg(quiet.clone())
+        .after_help(texts.after);
+    let sheet = clap::Command::new("sheet")
+        .about(texts.sheet)
+        .arg(of())
+        .arg(file(
+            Arg::new("output")
+                .long("output")
+                .visible_alias("out")
+                .short('o')
+                .required(true)
+                .value_name(of_sheet.a_sheet)
+                .help(of_sheet.output),
+        ))
+        .arg(
+            Arg::new("paper")
+                .long("paper")
+                .ignore_case(true)
+                .value_parser(PossibleValuesParser::new(Size::ALL.map(Size::name)))
+                .help(of_sheet.paper),
+        )
+        .arg(Arg::new("landscape").long("landscape").action(ArgAction::SetTrue).help(of_sheet.landscape))
+        .arg(
+            Arg::new("dpi")
+                .long("dpi")
+                .value_name(of_sheet.a_number)
+                .value_parser(move |text: &str| dpi(text).ok_or(of_sheet.no_dpi))
+                .default_value("150")
+                .help(of_sheet.dpi),
+        )
+        .arg(json)
+        .arg(quiet)
+        .arg(units)
+        .arg(shop)
+        .after_help(texts.after);
+    clap::Command::new("record")
+        .about(texts.record)
+        .subcommand_required(true)
+        .arg_required_else_help(true)
+        .subcommand(check)
+        .subcommand(show)
+        .subcommand(sheet)
+        .after_help(texts.after)
 }
 
 #[cfg(test)]

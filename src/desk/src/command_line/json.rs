@@ -1,5 +1,6 @@
 //! `baywright check --json`: the same answer as data. Lengths in millimetres, angles in degrees, bay frame.
 
+mod record;
 mod schema;
 mod shape;
 mod sheet;
@@ -22,6 +23,7 @@ use shape::{
     One, OtherAiming, Promised, Reading, ShopUsed, StepName, Value, ValueUnit,
 };
 
+pub(crate) use record::{RecordTold, told_record, told_record_check};
 pub(crate) use schema::schema;
 pub(crate) use shape::Answer;
 pub(crate) use sheet::told_sheets;

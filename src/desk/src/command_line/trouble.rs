@@ -202,6 +202,7 @@ fn kind_of_file(trouble: &FileTrouble) -> Kind {
         | T::PictureManner
         | T::PictureMemory
         | T::PictureDamaged => Kind::Picture,
+        T::NoAttachment => Kind::OtherFile,
         T::Drawing(_) => Kind::Drawing,
         T::NotWritten(_)
         | T::FolderInItsPlace

@@ -13,6 +13,7 @@ mod page;
 mod pdf;
 mod pdf_tree;
 mod pick;
+mod proof_file;
 mod sheets;
 mod svg;
 mod trouble;

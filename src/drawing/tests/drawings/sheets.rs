@@ -111,7 +111,7 @@ pub(super) fn texts(page: &Page) -> Vec<Lying<'_>> {
 }
 
 /// What is wrong with how a page's texts lie.
-fn wrong(page: &Page, paper: Paper) -> Vec<String> {
+pub(super) fn wrong(page: &Page, paper: Paper) -> Vec<String> {
     let margin = DVec2::splat((paper.margin_mm() - 0.5) * PX_PER_PAPER_MM);
     let size = paper.size_mm() * PX_PER_PAPER_MM;
     let inside = Bounds { low: margin, high: size - margin };

@@ -99,9 +99,10 @@ pub fn answer(visit: &[Arrangement], elsewhere: &[Arrangement]) -> VisitAnswer {
         places.insert(0, stands);
     }
     let at = usize::from(places.first().is_some_and(|own| own.way == Way::StandsThere));
-    for place in elsewhere_by_moves(later, &mut moved).into_iter().rev() {
-        places.insert(at, place);
-    }
+    let (by_moves, none) = elsewhere_by_moves(later, &mut moved);
+    places.splice(at..at, by_moves);
+    no_way.extend(none);
+    no_way.sort_by_key(|own| visit.iter().position(|asked| asked.aiming.id == *own));
     let worst = places.iter().flat_map(|place| &place.parts).map(|own| own.verdict).max();
     let verdict = if no_way.is_empty() { worst.unwrap_or(Verdict::Ready) } else { Verdict::NotReady };
     let mut answer = VisitAnswer { places, no_way, is_regrouped: false, verdict };
@@ -171,9 +172,10 @@ fn join(places: &mut Vec<PlaceAnswer>, there: &Arrangement, aiming: &Id, verdict
     }
 }
 
-/// Places for those that need another one: as few as it comes to when each takes along what it also serves.
-fn elsewhere_by_moves(later: Vec<Later<'_>>, moved: &mut Vec<Step>) -> Vec<PlaceAnswer> {
-    let mut places = Vec::new();
+/// Places for those that need another one: as few as it comes to when each takes along what it also serves. And those whose way is gone
+/// by what was moved for others.
+fn elsewhere_by_moves(later: Vec<Later<'_>>, moved: &mut Vec<Step>) -> (Vec<PlaceAnswer>, Vec<Id>) {
+    let (mut places, mut no_way) = (Vec::new(), Vec::new());
     let mut left = later;
     while !left.is_empty() {
         let first = left.remove(0);
@@ -181,8 +183,12 @@ fn elsewhere_by_moves(later: Vec<Later<'_>>, moved: &mut Vec<Step>) -> Vec<Place
         // With what was moved for others in the meantime it is judged once more.
         let there = apply(&after(&after(first.of, moved), &first.things), &step);
         let verdict = judge(&there).verdict;
-        moved.extend(first.things.iter().cloned());
         let aiming = first.of.aiming.id.clone();
+        if verdict == Verdict::NotReady {
+            no_way.push(aiming);
+            continue;
+        }
+        moved.extend(first.things.iter().cloned());
         let mut parts = vec![PartAnswer { aiming, before: first.things, verdict }];
         let mut still = Vec::new();
         for own in left {
@@ -196,5 +202,5 @@ fn elsewhere_by_moves(later: Vec<Later<'_>>, moved: &mut Vec<Step>) -> Vec<Place
         left = still;
         places.push(PlaceAnswer { way: Way::Moved(first.by), parked: there.parked, parts });
     }
-    places
+    (places, no_way)
 }

@@ -5,12 +5,13 @@ use schemars::transform::transform_subschemas;
 use schemars::{JsonSchema, Schema};
 use serde::Serialize;
 
+use super::record::{RecordCheck, WholeRecord};
 use super::shape::{Answer, Answers};
 use super::sheet_shape::Sheets;
 use super::trouble::Errors;
 
 /// What `--json` writes: the answer for one file or for several, to standard output; what went wrong, to standard error. And what
-/// `baywright marks` writes as JSON.
+/// `baywright marks` and `baywright record` write as JSON.
 #[derive(Serialize, JsonSchema)]
 #[serde(untagged)]
 #[schemars(title = "What baywright --json writes")]
@@ -19,6 +20,8 @@ enum Document<'a> {
     Answer(Answer),
     Answers(Answers<'a>),
     Sheets(Sheets),
+    RecordCheck(RecordCheck),
+    WholeRecord(WholeRecord),
     Errors(Errors),
 }
 

@@ -12,7 +12,7 @@ use crate::model::record::{
 };
 use crate::model::{TargetKind, Wheel};
 use crate::record::{Caution, Lack, Need, PlaceAnswer, Refused, StepState, Task, VisitAnswer, Way};
-use crate::words::record::{RecordTexts, decided_number, title_of};
+use crate::words::record::{RecordTexts, decided_number, entered_length, title_of};
 use crate::words::{Lengths, Locale};
 
 /// The fixed texts.
@@ -229,7 +229,7 @@ pub fn figure(locale: Locale, of: &ValueOf, value: f64) -> String {
     match of.unit() {
         ValueUnit::Count => locale.region.number(value, 0),
         ValueUnit::Bar => format!("{} bar", locale.region.number(value, 2)),
-        ValueUnit::Millimetres => locale.length(value),
+        ValueUnit::Millimetres => entered_length(locale, value),
         ValueUnit::Kilometres => format!("{} km", locale.region.number(value, 1)),
     }
 }

@@ -1,0 +1,478 @@
+//! The file of proof: a visit on paper, from its record alone, for who pays for it. On every page stands the hash of the record's last
+//! entry, by which the paper and the file can be held against each other. Measured figures stand with uncertainty, allowance and decision,
+//! never with a chance; nothing is said of a sensor.
+
+use baywright_planner::geometry::{Bounds, DVec2};
+use baywright_planner::model::Id;
+use baywright_planner::model::record::{ChainBreak, Entry, StepId, VisitRecord, What};
+use baywright_planner::record::{Holds, Part, StepState, is_overdue, lacks, steps};
+use baywright_planner::words::Locale;
+use baywright_planner::words::proof_file::ProofFile;
+use baywright_planner::words::record::RecordTexts;
+
+use super::about::About;
+use super::block::{Block, Field};
+use super::flow::{Flow, Lead, px};
+use super::head;
+use super::lines::READ_MM;
+use super::paper::Paper;
+use super::table::{Cell, Column, Table};
+use crate::lettering::Lettering;
+use crate::page::Page;
+
+/// Between what flows and the title block, mm.
+const OVER_BLOCK_MM: f64 = 2.5;
+/// A heading stands with so much of what follows, mm.
+const WITH_MM: f64 = 14.0;
+
+/// What a file of proof is made from.
+#[derive(Clone, Copy, Debug)]
+pub struct ProofOf<'a> {
+    /// The record.
+    pub record: &'a VisitRecord,
+    /// The hash of its last entry, 64 hexadecimal digits.
+    pub head: &'a str,
+    /// The first of its entries that does not follow; then the paper says so before anything else.
+    pub broken: Option<ChainBreak>,
+    /// Its set-ups, as far as they are at hand: what is still missing is told by them too.
+    pub parts: &'a [Part<'a>],
+}
+
+/// The pages of the file of proof.
+pub fn proof_file(of: &ProofOf<'_>, paper: Paper, about: &About, lettering: &Lettering<'_>) -> Vec<Page> {
+    let lettering = &Lettering {
+        least_text: Lettering::LEAST_TEXT * lettering.enlarged() * paper.letters(),
+        ..*lettering
+    };
+    let locale = lettering.locale;
+    let own = Proof {
+        of,
+        holds: Holds::of(of.record),
+        texts: locale.language.proof_file(),
+        said: locale.language.record(),
+        locale,
+    };
+    let (size, margin) = (paper.size_mm(), paper.margin_mm());
+    let area = Bounds { low: DVec2::splat(px(margin)), high: (size - DVec2::splat(margin)) * px(1.0) };
+    let block = |at: usize, count: usize| Block::of(own.fields(about, at, count), area.size().x, lettering);
+    // A page's number may take a digit more than the first one's.
+    let foot = block(99, 99).height();
+    let high = DVec2::new(area.high.x, area.high.y - foot - px(OVER_BLOCK_MM));
+    let mut flow = Flow::new(lettering, Bounds { low: area.low, high });
+    own.set(&mut flow);
+    let all = flow.done();
+    let count = all.len();
+    let sheets = locale.language.sheets();
+    let page = |(at, mut frames): (usize, Vec<crate::page::Frame>)| {
+        let block = block(at + 1, count);
+        frames.push(block.frame(DVec2::new(area.low.x, area.high.y - block.height())));
+        let title = sheets.page_title(own.texts.title, &of.record.begun.job, (at + 1, count));
+        Page { size, title, description: own.texts.title.to_owned(), frames }
+    };
+    all.into_iter().enumerate().map(page).collect()
+}
+
+struct Proof<'a> {
+    of: &'a ProofOf<'a>,
+    holds: Holds<'a>,
+    texts: &'static ProofFile,
+    said: &'static RecordTexts,
+    locale: Locale,
+}
+
+/// A hash in groups of eight, which are read and compared more easily, and broken between lines.
+fn grouped(hash: &str) -> String {
+    let letters: Vec<char> = hash.chars().collect();
+    let groups: Vec<String> = letters.chunks(8).map(|own| own.iter().collect()).collect();
+    groups.join(" ")
+}
+
+fn text(text: impl Into<String>) -> Cell {
+    Cell::Text(text.into())
+}
+
+impl Proof<'_> {
+    fn fields(&self, about: &About, at: usize, count: usize) -> Vec<Field> {
+        let sheets = self.locale.language.sheets();
+        let begun = &self.of.record.begun;
+        let field = |name: &str, value: String| Field { name: name.to_owned(), value };
+        let mut fields = vec![
+            field(sheets.sheet, self.texts.title.to_owned()),
+            field(self.said.job, begun.job.clone()),
+            field(self.said.car, begun.car.clone()),
+        ];
+        fields.extend(begun.plate.clone().map(|own| field(self.said.plate, own)));
+        fields.push(field(sheets.bay, begun.bay.to_string()));
+        for (name, value) in [(sheets.day, &about.day), (sheets.revision, &about.revision)] {
+            if !value.is_empty() {
+                fields.push(field(name, value.clone()));
+            }
+        }
+        if !about.shop.is_empty() {
+            fields.insert(0, field(sheets.shop, about.shop.clone()));
+        }
+        fields.push(field(self.said.head, grouped(self.of.head)));
+        fields.push(field(sheets.page, sheets.page_of(at, count)));
+        fields
+    }
+
+    fn title<'i>(&'i self, aiming: &'i Id) -> &'i str {
+        self.said.aiming(&self.of.record.begun, aiming)
+    }
+
+    /// Who entered it, and when.
+    fn who(&self, entry: &Entry) -> Cell {
+        text(format!("{}, {}", entry.by, self.said.clock(self.locale, entry.at)))
+    }
+
+    fn table(&self, flow: &mut Flow<'_>, columns: &[(&str, f64)], rows: Vec<Vec<Cell>>) {
+        let columns = columns.iter().map(|(title, share)| Column::new(*title, *share)).collect();
+        Table { columns, rows, capitals_mm: READ_MM, least_row_mm: 0.0 }.set(flow);
+    }
+
+    fn heading(&self, flow: &mut Flow<'_>, text: &str) {
+        flow.heading(text, WITH_MM);
+    }
+
+    fn set(&self, flow: &mut Flow<'_>) {
+        let begun = &self.of.record.begun;
+        let of = format!("{} {}", self.said.job, begun.job);
+        head::title(flow, self.texts.title, &of);
+        let started =
+            format!("{}: {}, {}", self.said.begun, begun.by, self.said.clock(self.locale, begun.at));
+        flow.read(&started, None);
+        if self.of.broken.is_some() {
+            let entries = self.of.record.entries.len();
+            flow.work(&self.said.chain(&begun.job, entries, self.of.head, self.of.broken), None);
+        }
+        flow.read(self.said.says_nothing_of_sensor, None);
+        self.missing(flow);
+        self.work(flow);
+        self.documents(flow);
+        self.decisions(flow);
+        self.routine(flow);
+        self.deviations(flow);
+        self.conditions(flow);
+        self.floor(flow);
+        self.readings(flow);
+        self.instruments(flow);
+        self.attachments(flow);
+        self.steps(flow);
+        self.labour(flow);
+        self.signatures(flow);
+        flow.gap(3.0);
+        flow.read(self.said.shows_an_edit, None);
+    }
+
+    fn missing(&self, flow: &mut Flow<'_>) {
+        let record = self.of.record;
+        let all = lacks(record, &steps(record, self.of.parts), self.of.parts);
+        self.heading(flow, self.said.missing);
+        if all.is_empty() {
+            flow.read(self.said.nothing_missing, None);
+        }
+        for own in &all {
+            flow.read(&self.said.lack(&record.begun, own), Some(Lead::Text("\u{2013}".to_owned())));
+        }
+    }
+
+    fn work(&self, flow: &mut Flow<'_>) {
+        let texts = self.texts;
+        let begun = &self.of.record.begun;
+        self.heading(flow, texts.work);
+        if let Some(list) = &begun.list {
+            flow.read(&texts.by_list(self.locale, &list.name, &list.provenance), None);
+        }
+        let rows = begun.lines.iter().flat_map(|line| {
+            let row = |work: &str, source: String| {
+                vec![text(work), text(&*line.title), text(line.sensor.as_str()), text(source)]
+            };
+            if line.because.is_empty() {
+                return vec![row("\u{2013}", String::new())];
+            }
+            let each = line.because.iter();
+            each.map(|own| row(&own.work, texts.source_of(self.locale, &own.provenance))).collect()
+        });
+        let columns = [(texts.line, 3.0), (texts.aiming, 2.2), (texts.sensor, 2.0), (texts.source, 2.8)];
+        self.table(flow, &columns, rows.collect());
+    }
+
+    fn documents(&self, flow: &mut Flow<'_>) {
+        let texts = self.texts;
+        self.heading(flow, texts.documents);
+        let mut rows = Vec::new();
+        for line in &self.of.record.begun.lines {
+            let own = self.holds.documents(&line.aiming);
+            if own.is_empty() {
+                rows.push(vec![text(&*line.title), text(texts.no_document), Cell::Nothing, Cell::Nothing]);
+            }
+            for held in own {
+                let date = held.what.date.map(|own| self.locale.region.day(own)).unwrap_or_default();
+                rows.push(vec![
+                    text(&*line.title),
+                    text(&*held.what.document),
+                    text(&*held.what.edition),
+                    text(date),
+                ]);
+            }
+        }
+        let columns = [(texts.aiming, 2.4), (texts.document, 4.4), (texts.edition, 1.6), (texts.date, 1.6)];
+        self.table(flow, &columns, rows);
+    }
+
+    fn decisions(&self, flow: &mut Flow<'_>) {
+        let (texts, locale) = (self.texts, self.locale);
+        self.heading(flow, texts.decisions);
+        let mut rows = Vec::new();
+        for line in &self.of.record.begun.lines {
+            for now in self.holds.decided(&line.aiming) {
+                let own = now.held.what;
+                let figure = |value: f64| self.said.decided_figure(locale, own, value);
+                let decision = self.said.decision(own.decision);
+                let decision =
+                    if now.is_older { format!("{decision}; {}", texts.older) } else { decision.to_owned() };
+                rows.push(vec![
+                    text(&*line.title),
+                    text(own.placement.as_str()),
+                    text(self.said.proven(own.of)),
+                    text(self.said.decided_off(locale, own)),
+                    text(format!("± {}", figure(own.u95))),
+                    text(format!("± {}", figure(own.allowed))),
+                    Cell::Strong(decision),
+                ]);
+            }
+        }
+        if rows.is_empty() {
+            flow.read(texts.no_decision, None);
+            return;
+        }
+        let columns = [
+            (texts.aiming, 2.2),
+            (texts.target, 1.5),
+            (texts.what, 1.6),
+            (texts.off, 1.6),
+            (texts.u95, 1.3),
+            (texts.allowed, 1.3),
+            (texts.decision, 1.8),
+        ];
+        self.table(flow, &columns, rows);
+        flow.gap(0.8);
+        flow.read(self.said.rule, None);
+    }
+
+    fn routine(&self, flow: &mut Flow<'_>) {
+        let texts = self.texts;
+        self.heading(flow, texts.routine);
+        let rows = self.of.record.begun.lines.iter().flat_map(|line| {
+            let all = self.of.record.entries.iter().filter_map(|entry| match &entry.what {
+                What::Routine { aiming, result, note } if *aiming == line.aiming => {
+                    let said = self.said.routine(self.locale, result);
+                    let said = if note.is_empty() { said } else { format!("{said} {note}") };
+                    Some(vec![text(&*line.title), text(said), self.who(entry)])
+                }
+                _ => None,
+            });
+            let mut all: Vec<Vec<Cell>> = all.collect();
+            if all.is_empty() {
+                all.push(vec![text(&*line.title), text(texts.no_routine), Cell::Nothing]);
+            }
+            all
+        });
+        let columns = [(texts.aiming, 2.4), (texts.result, 5.0), (texts.who, 2.6)];
+        self.table(flow, &columns, rows.collect());
+    }
+
+    fn deviations(&self, flow: &mut Flow<'_>) {
+        let texts = self.texts;
+        self.heading(flow, texts.deviations);
+        let accepted = self.of.record.entries.iter().filter_map(|entry| match &entry.what {
+            What::Accepted(own) => Some(vec![
+                text(self.title(&own.aiming)),
+                text(&*own.sentence),
+                text(&*own.why),
+                self.who(entry),
+            ]),
+            _ => None,
+        });
+        let rows: Vec<Vec<Cell>> = accepted.collect();
+        if rows.is_empty() {
+            flow.read(texts.no_deviation, None);
+            return;
+        }
+        let columns = [(texts.aiming, 2.0), (texts.finding, 3.4), (texts.why, 2.6), (texts.who, 2.0)];
+        self.table(flow, &columns, rows);
+    }
+
+    fn conditions(&self, flow: &mut Flow<'_>) {
+        let (texts, locale) = (self.texts, self.locale);
+        let mut rows: Vec<Vec<Cell>> = Vec::new();
+        for held in self.holds.values() {
+            let own = held.what;
+            let state = match (own.allowed.is_open(), own.is_in_range()) {
+                (true, _) => "",
+                (false, true) => texts.in_range,
+                (false, false) => texts.out_of_range,
+            };
+            rows.push(vec![
+                text(self.said.value(&own.of)),
+                text(self.said.figure(locale, &own.of, own.value)),
+                text(self.said.within(locale, &own.of, own.allowed)),
+                text(state),
+                self.who(held.entry),
+            ]);
+        }
+        let begun = &self.of.record.begun;
+        let heights = self.holds.ride_heights().map(|own| own.entry);
+        let sheet = self.holds.alignment().map(|own| own.entry);
+        if rows.is_empty() && heights.is_none() && sheet.is_none() {
+            return;
+        }
+        self.heading(flow, texts.conditions);
+        for entry in heights.into_iter().chain(sheet) {
+            flow.read(&self.said.entry(locale, begun, entry), None);
+        }
+        if !rows.is_empty() {
+            let columns = [
+                (texts.what, 3.0),
+                (texts.figure, 1.4),
+                (texts.allowed, 2.0),
+                (texts.state, 1.4),
+                (texts.who, 2.6),
+            ];
+            self.table(flow, &columns, rows);
+        }
+    }
+
+    fn floor(&self, flow: &mut Flow<'_>) {
+        self.heading(flow, self.texts.floor);
+        match self.holds.floor() {
+            Some((_, _, entry)) => {
+                let said = self.said.entry(self.locale, &self.of.record.begun, entry);
+                let who = self.said.clock(self.locale, entry.at);
+                flow.read(&format!("{said} {}, {who}.", entry.by), None);
+            }
+            None => flow.read(self.texts.no_floor, None),
+        }
+    }
+
+    fn readings(&self, flow: &mut Flow<'_>) {
+        let (texts, locale) = (self.texts, self.locale);
+        let mut rows: Vec<Vec<Cell>> = Vec::new();
+        for line in &self.of.record.begun.lines {
+            for held in self.holds.readings(&line.aiming) {
+                let own = held.what;
+                let with = own.instrument.as_ref().map(|own| format!("{} {}", own.name, own.serial));
+                let warm = own.temperature_c.map(|own| locale.region.number(own, 1));
+                rows.push(vec![
+                    text(&*line.title),
+                    text(format!("{} \u{2013} {}", own.from, own.to)),
+                    text(locale.region.number(own.read_mm, 1)),
+                    text(with.unwrap_or_default()),
+                    text(warm.unwrap_or_default()),
+                    self.who(held.entry),
+                ]);
+            }
+        }
+        if rows.is_empty() {
+            return;
+        }
+        self.heading(flow, texts.readings);
+        let columns = [
+            (texts.aiming, 2.2),
+            (texts.from_to, 1.2),
+            (texts.read, 1.4),
+            (texts.with, 2.4),
+            (texts.warm, 0.8),
+            (texts.who, 2.6),
+        ];
+        self.table(flow, &columns, rows);
+    }
+
+    fn instruments(&self, flow: &mut Flow<'_>) {
+        let texts = self.texts;
+        let rows = self.holds.instruments().into_iter().map(|(own, used)| {
+            let state = if is_overdue(own, used) { texts.overdue } else { "" };
+            vec![
+                text(self.said.instrument(self.locale, own)),
+                text(self.locale.region.day(used)),
+                text(state),
+            ]
+        });
+        let rows: Vec<Vec<Cell>> = rows.collect();
+        if rows.is_empty() {
+            return;
+        }
+        self.heading(flow, texts.instruments);
+        let columns = [(texts.name, 5.0), (texts.used, 2.0), (texts.state, 2.4)];
+        self.table(flow, &columns, rows);
+    }
+
+    fn attachments(&self, flow: &mut Flow<'_>) {
+        let texts = self.texts;
+        self.heading(flow, texts.attachments);
+        let rows = self.holds.attachments().into_iter().map(|held| {
+            let own = held.what;
+            vec![
+                text(self.said.attachment_kind(own.kind)),
+                text(&*own.file),
+                text(grouped(&own.sha256)),
+                self.who(held.entry),
+            ]
+        });
+        let rows: Vec<Vec<Cell>> = rows.collect();
+        if rows.is_empty() {
+            flow.read(texts.no_attachment, None);
+            return;
+        }
+        let columns = [(texts.kind, 1.6), (texts.file, 2.2), (texts.sha256, 4.0), (texts.who, 2.2)];
+        self.table(flow, &columns, rows);
+    }
+
+    fn steps(&self, flow: &mut Flow<'_>) {
+        let texts = self.texts;
+        let record = self.of.record;
+        self.heading(flow, texts.steps);
+        let rows = steps(record, self.of.parts).into_iter().map(|own| {
+            let id: &StepId = &own.id;
+            let who = self.holds.step(id).filter(|_| own.state != StepState::Open);
+            vec![
+                text(self.said.step_of(&record.begun, id)),
+                text(self.said.state(&own.state)),
+                who.map_or(Cell::Nothing, |entry| self.who(entry)),
+            ]
+        });
+        let columns = [(texts.step, 4.4), (texts.state, 3.0), (texts.who, 2.6)];
+        self.table(flow, &columns, rows.collect());
+    }
+
+    fn labour(&self, flow: &mut Flow<'_>) {
+        let texts = self.texts;
+        let lines = self.holds.labour();
+        if lines.is_empty() {
+            return;
+        }
+        self.heading(flow, texts.labour);
+        let minutes = |own: f64| texts.minutes_of(self.locale, own);
+        let total: f64 = lines.iter().map(|(_, own, _)| own).sum();
+        let mut rows: Vec<Vec<Cell>> = lines
+            .iter()
+            .map(|(work, own, entry)| vec![text(*work), text(minutes(*own)), self.who(entry)])
+            .collect();
+        rows.push(vec![Cell::Strong(texts.total.to_owned()), Cell::Strong(minutes(total)), Cell::Nothing]);
+        let columns = [(texts.line, 5.4), (texts.minutes, 1.4), (texts.who, 2.6)];
+        self.table(flow, &columns, rows);
+    }
+
+    fn signatures(&self, flow: &mut Flow<'_>) {
+        let texts = self.texts;
+        self.heading(flow, texts.signatures);
+        let rows = self.holds.signed().into_iter();
+        let rows: Vec<Vec<Cell>> = rows.map(|(role, entry)| vec![text(role), self.who(entry)]).collect();
+        if !rows.is_empty() {
+            self.table(flow, &[(texts.role, 4.0), (texts.who, 4.0)], rows);
+        }
+        if self.holds.is_closed() {
+            flow.read(self.said.closed, None);
+        }
+    }
+}

@@ -1,0 +1,199 @@
+//! `baywright record`: a record that was changed by hand is found, whatever was changed; what stands in it, as text, as data, on paper.
+
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+use serde_json::Value;
+
+fn baywright(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_baywright"))
+        .args(arguments)
+        .args(["--date", "2026-11-20"])
+        .env("XDG_DATA_HOME", scratch("no-settings"))
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .output()
+        .expect("the program runs")
+}
+
+fn scratch(name: &str) -> PathBuf {
+    let folder = std::env::temp_dir().join(format!("baywright-record-{}-{name}", std::process::id()));
+    std::fs::create_dir_all(&folder).expect("a scratch folder");
+    folder
+}
+
+fn text(bytes: &[u8]) -> String {
+    String::from_utf8(bytes.to_vec()).expect("text").replace('\u{202f}', " ")
+}
+
+/// The record whose chain an independent script worked out, and that script's last hash.
+fn record() -> (String, String) {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/files/tests/record");
+    let read = |name: &str| std::fs::read_to_string(folder.join(name)).expect("the record");
+    let hashes = read("chain.txt");
+    (read("chain.visit.ron"), hashes.lines().last().expect("a hash").to_owned())
+}
+
+fn put(name: &str, text: &str) -> String {
+    let path = scratch("files").join(name);
+    std::fs::write(&path, text).expect("a file");
+    path.to_str().expect("a path").to_owned()
+}
+
+#[test]
+fn a_record_is_held_against_the_hash_on_paper() {
+    let (whole, head) = record();
+    let file = put("whole.visit.ron", &whole);
+    let said = baywright(&["record", "check", &file, "--head", &head]);
+    assert_eq!(said.status.code(), Some(0), "{}", text(&said.stderr));
+    assert!(text(&said.stdout).contains("each follows from the one before"));
+    assert!(text(&said.stdout).contains("not by whom"));
+    // As it stands on paper, in groups and in capitals.
+    let groups: Vec<String> = head
+        .to_uppercase()
+        .as_bytes()
+        .chunks(8)
+        .map(|own| String::from_utf8_lossy(own).into_owned())
+        .collect();
+    assert_eq!(baywright(&["record", "check", &file, "--head", &groups.join(" ")]).status.code(), Some(0));
+    assert_eq!(baywright(&["record", "check", &file]).status.code(), Some(0));
+    // Another hash; that of an earlier entry.
+    let said = baywright(&["record", "check", &file, "--head", &"0".repeat(64)]);
+    assert_eq!(said.status.code(), Some(1));
+    assert!(text(&said.stdout).contains("none of this record's"), "{}", text(&said.stdout));
+    let earlier = whole.split("hash: \"").nth(5).and_then(|rest| rest.get(..64)).expect("a hash");
+    let said = baywright(&["record", "check", &file, "--head", earlier]);
+    assert_eq!(said.status.code(), Some(1));
+    assert!(text(&said.stdout).contains("with 4 entries"), "{}", text(&said.stdout));
+}
+
+#[test]
+fn what_was_changed_is_named() {
+    let (whole, head) = record();
+    let lines: Vec<&str> = whole.lines().collect();
+    let first = lines.iter().position(|own| own.contains("entries: [")).expect("entries") + 1;
+    let without = |at: usize| {
+        let kept = lines.iter().enumerate().filter(|(nth, _)| *nth != at).map(|(_, own)| *own);
+        kept.collect::<Vec<_>>().join("\n")
+    };
+    let mut moved = lines.clone();
+    moved.swap(first + 3, first + 4);
+    let cases = [
+        ("figure", whole.replacen("1932.5", "1931.5", 1), "entry 11 of 22", 11),
+        ("plate", whole.replacen("MADE UP 1", "MADE UP 2", 1), "how it begins", 0),
+        ("removed", without(first + 4), "entry 5 of 21", 5),
+        ("reordered", moved.join("\n"), "entry 4 of 22", 4),
+    ];
+    for (name, changed, part, nth) in cases {
+        assert_ne!(changed, whole, "{name}");
+        let file = put(&format!("{name}.visit.ron"), &changed);
+        for command in ["check", "show"] {
+            let said = baywright(&["record", command, &file]);
+            assert_eq!(said.status.code(), Some(1), "{name}: {}", text(&said.stderr));
+            assert!(text(&said.stdout).contains(part), "{name}: {}", text(&said.stdout));
+        }
+        let said = baywright(&["record", "check", &file, "--head", &head, "--format", "json"]);
+        assert_eq!(said.status.code(), Some(1));
+        let told: Value = serde_json::from_slice(&said.stdout).expect("data");
+        assert_eq!(
+            (&told["follows"], &told["first_broken"]),
+            (&Value::from(false), &Value::from(nth)),
+            "{name}"
+        );
+    }
+    // The last one taken off leaves a chain that holds; the paper tells it.
+    let file = put("shorter.visit.ron", &without(first + 21));
+    assert_eq!(baywright(&["record", "check", &file]).status.code(), Some(0));
+    assert_eq!(baywright(&["record", "check", &file, "--head", &head]).status.code(), Some(1));
+}
+
+#[test]
+fn what_is_no_record_is_refused() {
+    let (whole, _) = record();
+    let newer = put("newer.visit.ron", &whole.replacen("version: 1", "version: 2", 1));
+    for command in ["check", "show"] {
+        let said = baywright(&["record", command, &newer]);
+        assert_eq!(said.status.code(), Some(2));
+        assert!(text(&said.stderr).contains("made by a newer program"), "{}", text(&said.stderr));
+    }
+    let said = baywright(&["record", "check", "bay-layouts/crowded-bay.ron"]);
+    assert_eq!(said.status.code(), Some(2));
+    assert!(text(&said.stderr).contains("this is a bay, not a record of a visit"), "{}", text(&said.stderr));
+    let said = baywright(&["record", "show", "not-there.visit.ron", "--json"]);
+    assert_eq!(said.status.code(), Some(2));
+    let told: Value = serde_json::from_slice(&said.stderr).expect("data");
+    assert_eq!(told["errors"][0]["kind"], "no-such-file", "{told}");
+    assert_eq!(baywright(&["record"]).status.code(), Some(2));
+}
+
+#[test]
+fn all_of_it_is_shown() {
+    let (whole, head) = record();
+    let file = put("shown.visit.ron", &whole);
+    let said = text(&baywright(&["record", "show", &file]).stdout);
+    for part in [
+        "Job 2026-0117",
+        "Forward radar (Front bumper taken off)",
+        "direction: 0.030° right ± 0.050° (95 %), allowed ± 0.100°: inside, 0.020° to spare.",
+        "distance: 2.0 mm too far ± 1.0 mm (95 %), allowed ± 5.0 mm: cannot say, a mark out of place could go unseen.",
+        "Height of target reflector: 611.5 mm, allowed 598 mm to 602 mm: out of range.",
+        "failed, out 1.2° to the left and upwards.",
+        "Still missing",
+        "Nobody has signed what stands here now.",
+        "It does not say that a sensor is aimed.",
+        head.as_str(),
+    ] {
+        assert!(said.contains(part), "{part}: {said}");
+    }
+    let said = text(&baywright(&["--language", "de", "record", "show", &file]).stdout);
+    assert!(said.contains("Richtung: 0,030° rechts ± 0,050° (95 %), erlaubt ± 0,100°: innerhalb"), "{said}");
+    let data: Value =
+        serde_json::from_slice(&baywright(&["record", "show", &file, "--format", "json"]).stdout)
+            .expect("data");
+    assert_eq!(data["format"], "baywright-record");
+    assert_eq!(data["record"]["entries"].as_array().map(Vec::len), Some(22));
+    let out = scratch("files").join("told.json");
+    let said = baywright(&["record", "show", &file, "-o", out.to_str().expect("a path")]);
+    assert_eq!(said.status.code(), Some(0), "{}", text(&said.stderr));
+    let written: Value = serde_json::from_slice(&std::fs::read(&out).expect("it")).expect("data");
+    assert_eq!(written, data);
+    // It never replaces what it is made from.
+    assert_ne!(baywright(&["record", "show", &file, "-o", &file]).status.code(), Some(0));
+    assert_eq!(std::fs::read_to_string(&file).expect("the record"), whole);
+}
+
+/// On every page of the file of proof stands the last hash, in groups; nowhere a chance, nowhere a claim.
+#[test]
+fn the_file_of_proof_holds_the_hash_on_every_page() {
+    let (whole, head) = record();
+    let file = put("proof.visit.ron", &whole);
+    for (language, word) in [("en", "File of proof"), ("de", "Nachweismappe")] {
+        let to = scratch("files").join(format!("proof-{language}.svg"));
+        let said = baywright(&[
+            "--language",
+            language,
+            "record",
+            "sheet",
+            &file,
+            "-o",
+            to.to_str().expect("a path"),
+        ]);
+        assert_eq!(said.status.code(), Some(0), "{}", text(&said.stderr));
+        let pages: Vec<String> =
+            text(&said.stdout).lines().map(|own| std::fs::read_to_string(own).expect("a page")).collect();
+        assert!(pages.len() > 1, "{} pages", pages.len());
+        for page in &pages {
+            let groups: Vec<&str> =
+                head.as_bytes().chunks(8).filter_map(|own| std::str::from_utf8(own).ok()).collect();
+            assert!(groups.iter().all(|own| page.contains(own)), "a page without the hash");
+            assert!(page.contains(word));
+        }
+        let all = pages.concat();
+        for never in ["probab", "chance", "Wahrscheinlichkeit"] {
+            assert!(!all.contains(never), "{never}");
+        }
+    }
+    let pdf = scratch("files").join("proof.pdf");
+    let said = baywright(&["record", "sheet", &file, "-o", pdf.to_str().expect("a path"), "--paper", "a4"]);
+    assert_eq!(said.status.code(), Some(0), "{}", text(&said.stderr));
+    assert!(std::fs::read(&pdf).expect("a PDF").starts_with(b"%PDF"));
+}
