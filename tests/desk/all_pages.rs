@@ -64,6 +64,7 @@ pub fn all_pages(screen: &Harness<'_, Desk>) -> Vec<Page> {
     ];
     pages.push(Page::OnPaper);
     pages.push(Page::RoomDrawing);
+    pages.push(Page::Record);
     pages.extend((0..6).map(Page::Customer));
     pages
 }

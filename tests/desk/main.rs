@@ -43,6 +43,7 @@ mod own;
 mod picked;
 mod pictures;
 mod promised;
+mod record;
 mod remembered;
 mod renderer;
 mod room_drawing;

@@ -122,6 +122,12 @@ fn pictures_are_what_is_shown() {
     crate::on_paper::settle(&mut paper);
     check("desk-on-paper.png", &mut paper);
 
+    let (folder, mut record) =
+        crate::record::shown("picture", baywright_planner::model::record::StepKind::CheckDistances);
+    check("desk-record.png", &mut record);
+    drop(record);
+    crate::support::clear(folder);
+
     let mut drawing = usual(demo());
     crate::room_drawing::show(&mut drawing, "blocks-r2010.dxf");
     crate::room_drawing::becomes(&mut drawing, "F", "things");

@@ -135,7 +135,7 @@ fn all_of_it_is_shown() {
         "Forward radar (Front bumper taken off)",
         "direction: 0.030° right ± 0.050° (95 %), allowed ± 0.100°: inside, 0.020° to spare.",
         "distance: 2.0 mm too far ± 1.0 mm (95 %), allowed ± 5.0 mm: cannot say, a mark out of place could go unseen.",
-        "Height of target reflector: 612 mm, allowed 598 mm to 602 mm: out of range.",
+        "Height of target reflector: 611.5 mm, allowed 598 mm to 602 mm: out of range.",
         "failed, out 1.2° to the left and upwards.",
         "Still missing",
         "Nobody has signed what stands here now.",

@@ -31,6 +31,7 @@ mod menus;
 pub mod page;
 mod pages;
 pub mod raster;
+pub mod record;
 mod remember;
 pub mod rescue;
 mod room_drawing;
@@ -103,6 +104,8 @@ pub struct Desk {
     told: customer::Told,
     /// What is printed.
     on_paper: sheets::OnPaperPage,
+    /// The record of a visit.
+    record: record::RecordPage,
     /// A drawing of another program on its way in.
     room_drawing: room_drawing::DrawingPage,
     underlay: underlay::Shown,
@@ -157,6 +160,7 @@ impl Desk {
             compared: pages::Compared::default(),
             told: customer::Told::default(),
             on_paper: sheets::OnPaperPage::default(),
+            record: record::RecordPage::default(),
             room_drawing: room_drawing::DrawingPage::default(),
             underlay: underlay::Shown::default(),
             held: None,
@@ -302,6 +306,10 @@ impl Desk {
         if let Some(&page::Page::Customer(at)) = self.view.page() {
             self.customer_keys(at, &keys::pressing(&ctx), &mut commands);
         }
+        self.hear_record(&ctx, &mut commands);
+        if self.is_recording() {
+            self.record_listen(&ctx);
+        }
         let things = &self.answer.arrangement.bay.things;
         let all: Vec<Subject> = things.iter().map(|own| Subject::Thing(own.id.clone())).collect();
         let hand = (!self.canvas.is_dragging()).then(|| (all.as_slice(), self.canvas.pointer_in_bay(&ctx)));
@@ -343,6 +351,8 @@ impl Desk {
             self.sheets_page(ui, &mut commands);
         } else if self.is_drawing_in() {
             self.room_drawing_page(ui, &mut commands);
+        } else if self.is_recording() {
+            self.record_page(ui, &mut commands);
         } else {
             self.panels(ui, &mut commands);
         }
@@ -363,7 +373,8 @@ impl Desk {
             ctx.request_repaint();
         }
         self.fill_screen(&ctx);
-        in_turn::wait_for_keyboard(&ctx, self.fields.is_leading());
+        let leads = self.fields.is_leading() || (self.is_recording() && self.record.is_leading());
+        in_turn::wait_for_keyboard(&ctx, leads);
         self.follow_window(&ctx);
         self.remember();
         self.keeper.follow(&self.document);
@@ -465,6 +476,8 @@ impl Desk {
         if drafted || begun || typing || self.document.is_changed() || self.shop.is_changed() {
             ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
             commands.push(Command::Quit);
+        } else if !self.may_end_record() {
+            ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
         } else {
             self.end();
         }

@@ -78,13 +78,13 @@ fn show(asked: &RecordAsked, output: Option<&Path>, out: &mut Page<'_>, errors: 
             errors.tell(Trouble::NoTable(file.display().to_string()));
             return Outcome::NotRead;
         }
-        return match data(&kept)
-            .and_then(|all| write_output(file, &all, &[&asked.file]).map_err(Trouble::File))
-        {
+        return match data(&kept).and_then(|all| {
+            write_output(file, &all, &[&asked.file]).map_err(|fault| Box::new(Trouble::File(fault)))
+        }) {
             Ok(()) if asked.quiet => outcome,
             Ok(()) => outcome.max(said(writeln!(out, "{}", file.display()), errors)),
             Err(trouble) => {
-                errors.tell(trouble);
+                errors.tell(*trouble);
                 Outcome::NotWritten
             }
         };
@@ -93,7 +93,7 @@ fn show(asked: &RecordAsked, output: Option<&Path>, out: &mut Page<'_>, errors: 
         return match data(&kept) {
             Ok(all) => outcome.max(said(out.write_all(&all), errors)),
             Err(trouble) => {
-                errors.tell(trouble);
+                errors.tell(*trouble);
                 Outcome::NotWritten
             }
         };
@@ -103,9 +103,9 @@ fn show(asked: &RecordAsked, output: Option<&Path>, out: &mut Page<'_>, errors: 
 }
 
 /// The whole record as one JSON document.
-fn data(kept: &Kept) -> Result<Vec<u8>, Trouble> {
-    let all = record_json(kept).map_err(Trouble::File)?;
-    told_record(all).map_err(|why| Trouble::NotPrinted(why.to_string()))
+fn data(kept: &Kept) -> Result<Vec<u8>, Box<Trouble>> {
+    let all = record_json(kept).map_err(|fault| Box::new(Trouble::File(fault)))?;
+    told_record(all).map_err(|why| Box::new(Trouble::NotPrinted(why.to_string())))
 }
 
 /// The record as plain text: how it begins, each entry in its order, what is missing.

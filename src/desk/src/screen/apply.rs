@@ -34,6 +34,7 @@ impl Desk {
             Command::Car(asked) => self.apply_to_car(asked),
             Command::File(asked) => self.apply_to_file(ctx, asked),
             Command::Shop(asked) => self.apply_to_shop(asked),
+            Command::Record(asked) => self.apply_to_record(ctx, asked),
             Command::View(asked) => self.apply_to_view(ctx, asked),
             Command::Page(None) => self.close_page(),
             Command::Page(page) => self.lay(page),
@@ -147,6 +148,9 @@ impl Desk {
     }
 
     fn quit(&mut self, ctx: &egui::Context) {
+        if !self.may_end_record() {
+            return;
+        }
         self.quitting = true;
         self.end();
         ctx.send_viewport_cmd(egui::ViewportCommand::Close);

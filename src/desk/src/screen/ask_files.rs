@@ -4,8 +4,10 @@
 use std::path::{Path, PathBuf};
 
 use baywright_planner::model::Id;
+use baywright_planner::model::record::AttachmentKind;
 
 use crate::screen::command::{Command, OfBay, OfFile, OfShop, Over};
+use crate::screen::record::OfRecord;
 use crate::session::job::{Job, News, Wake};
 use crate::session::shop::FacePart;
 
@@ -63,6 +65,19 @@ impl AskFiles {
                 window = window.set_directory(folder);
             }
             window.pick_file().map(|asked| Command::File(OfFile::ReadDrawing(asked)))
+        });
+    }
+
+    /// Asks for a file to be attached to a record, looked for beside that first.
+    pub fn ask_paper(&mut self, wake: &Wake, beside: Option<&Path>, kind: AttachmentKind) {
+        let folder = beside.and_then(Path::parent).map(Path::to_owned);
+        self.ask(wake, move || {
+            let mut window = rfd::FileDialog::new();
+            if let Some(folder) = folder {
+                window = window.set_directory(folder);
+            }
+            let all = window.pick_files()?.into_iter().map(|path| (path, kind)).collect();
+            Some(Command::Record(OfRecord::Attach(all)))
         });
     }
 

@@ -14,6 +14,7 @@ use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
 use super::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
 use super::look::{self, size};
 use super::page::{Compare, OpenPage, Page, SavePage};
+use super::record::OfRecord;
 use super::view::{Letters, Measuring, Tool};
 use super::{Desk, in_sight, widgets};
 use crate::session::job::Progress;
@@ -132,6 +133,10 @@ impl Desk {
             let failed = self.view.locale.language.failed();
             if ui.button(failed.ask).on_hover_text(failed.ask_why).clicked() {
                 out.push(Command::Page(Some(self.routine_failed())));
+            }
+            let record = self.view.locale.language.record_page();
+            if ui.button(record.page).on_hover_text(record.open_why).clicked() {
+                out.push(Command::Record(OfRecord::Lay));
             }
             ui.separator();
             if !visit.is_empty() {

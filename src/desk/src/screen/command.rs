@@ -15,6 +15,7 @@ use baywright_planner::model::{
 use baywright_planner::words::{Language, Units};
 
 use super::page::{Begun, Page};
+use super::record::OfRecord;
 use super::shelf::Set;
 use super::view::{Area, Camera, Letters, Tab, Tool};
 use crate::session::shop::FacePart;
@@ -30,6 +31,8 @@ pub enum Command {
     File(OfFile),
     /// Of the shop's settings.
     Shop(OfShop),
+    /// Of the record of a visit.
+    Record(OfRecord),
     /// Of what is seen and how.
     View(OfView),
     /// Lay a page over the screen, or take it away.
@@ -370,7 +373,9 @@ impl Command {
             | Self::BeginVisit
             | Self::EnterLevels
             | Self::EnterOwn(_) => true,
-            Self::View(_)
+            // What it says of itself it takes away by itself.
+            Self::Record(_)
+            | Self::View(_)
             | Self::Page(_)
             | Self::OnPaper(_)
             | Self::CopyPicture

@@ -10,6 +10,7 @@ use egui::Context;
 
 use super::Desk;
 use super::command::{Command, OfBay, OfCar, OfFile};
+use super::record::OfRecord;
 use super::view::CarView;
 use crate::session::draft::Draft;
 
@@ -20,6 +21,11 @@ impl Desk {
         let paths: Vec<&Path> = dropped.iter().map(|file| file.path()).collect();
         let Some(first) = paths.first() else { return };
         let texts = self.texts();
+        if self.takes_papers() {
+            let all = paths.iter().map(|path| (path.to_path_buf(), self.paper_kind(path))).collect();
+            out.push(Command::Record(OfRecord::Attach(all)));
+            return;
+        }
         // What is typed on a page would be gone, or what waits for an answer, or the file would be opened unseen behind a question.
         if self.view.page().is_some_and(|page| page.is_typed_in() || page.waits()) {
             self.say_wrong(texts.close_page_first);

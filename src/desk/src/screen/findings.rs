@@ -68,6 +68,7 @@ impl Desk {
                     out.push(Command::View(OfView::Tab(tab)));
                 }
             }
+            self.record_press(ui, out);
         });
         ui.add_space(2.0);
         match self.view.tab {

@@ -7,6 +7,7 @@ use egui::{Context, Key, KeyboardShortcut, Modifiers};
 use super::command::{Command, OfBay, OfCar, OfFile, OfShop, OfView};
 use super::forms::field::Fields;
 use super::page::{OpenPage, Page, SavePage};
+use super::record::OfRecord;
 use super::view::{Measuring, Tool, Viewing};
 use crate::session::document::Document;
 
@@ -55,7 +56,7 @@ pub(super) fn listen(
     }
     if let Some(page) = view.page() {
         // Its keys are its own, and it knows how many screens there are.
-        if matches!(page, Page::Customer(_)) {
+        if matches!(page, Page::Customer(_) | Page::Record) {
             return;
         }
         if *page != Page::Shop && super::widgets::is_untouched(ctx) && step(ctx, fields, &pressed).is_some() {
@@ -110,6 +111,9 @@ pub(super) fn listen(
     }
     if pressed(CTRL, Key::P) {
         out.push(Command::Page(Some(Page::OnPaper)));
+    }
+    if pressed(CTRL, Key::R) {
+        out.push(Command::Record(OfRecord::Lay));
     }
     if pressed(Modifiers::NONE, Key::F6) && document.draft().is_none() {
         out.push(Command::View(OfView::ToCards));

@@ -138,7 +138,6 @@ impl Desk {
             ui.add(Label::new(widgets::soft(ui, texts.strange(proof.strange))).wrap());
         }
         self.car_under_the_marks(ui);
-        ui.add(Label::new(widgets::soft(ui, texts.says_nothing_of_sensor)).wrap());
     }
 
     /// Each distance with what it should read and a box for what it did.

@@ -47,6 +47,8 @@ pub enum Page {
     OnPaper,
     /// A drawing of another program, on its way into the work: it takes the whole window.
     RoomDrawing,
+    /// The record of a visit: it takes the whole window.
+    Record,
     /// Something to be decided first.
     Ask(Question),
 }

@@ -27,7 +27,7 @@ use super::{Desk, widgets};
 
 impl Desk {
     pub(super) fn pages(&mut self, ui: &Ui, out: &mut Vec<Command>) {
-        if self.tells_customer() || self.is_on_paper() || self.is_drawing_in() {
+        if self.tells_customer() || self.is_on_paper() || self.is_drawing_in() || self.is_recording() {
             return;
         }
         let Some(mut page) = self.view.lift_page() else { return };
@@ -51,6 +51,7 @@ impl Desk {
             Page::Customer(_) => (self.view.locale.language.customer().page, 0.0),
             Page::OnPaper => (self.view.locale.language.on_paper().title, 0.0),
             Page::RoomDrawing => (self.view.locale.language.room_drawing().title, 0.0),
+            Page::Record => (self.view.locale.language.record_page().page, 0.0),
             Page::Ask(Question::Unsaved(_)) => (texts.save_changes, 480.0),
             Page::Ask(_) => (texts.question, 480.0),
         };
@@ -106,7 +107,7 @@ impl Desk {
                     Page::Examples => self.examples_page(ui, out),
                     Page::Shop => self.shop_page(ui, out),
                     Page::Failed(failed) => self.failed_page(ui, failed, out),
-                    Page::Customer(_) | Page::OnPaper | Page::RoomDrawing => {}
+                    Page::Customer(_) | Page::OnPaper | Page::RoomDrawing | Page::Record => {}
                     Page::Ask(question) => self.question(ui, question, out),
                 }
                 in_sight::follow(ui);

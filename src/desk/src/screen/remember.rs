@@ -57,6 +57,7 @@ impl Desk {
 
     /// The program ends in order.
     pub(super) fn end(&mut self) {
+        self.end_record();
         self.write_down(true);
         self.keeper.close();
     }

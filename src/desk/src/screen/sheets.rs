@@ -222,6 +222,7 @@ impl Desk {
                 file: file.map(|own| own.to_string_lossy().into_owned()).unwrap_or_default(),
                 shop: face.name.clone().unwrap_or_default(),
                 revision: page.revision.trim().to_owned(),
+                record: self.record_on_paper(),
             },
             face,
             numbers: self.answer.letters().numbers(),

@@ -41,7 +41,8 @@ pub(crate) struct RecordInHand {
     kept: Kept,
     /// What lies there as it was read or written last.
     mark: DiskMark,
-    held: Option<Held>,
+    /// Held as long as it is in hand.
+    _held: Option<Held>,
     is_elsewhere: bool,
     writing: Job<Result<DiskMark, NotWritten>>,
     is_dirty: bool,
@@ -83,7 +84,7 @@ impl RecordInHand {
             mark: DiskMark::of(&path),
             path,
             kept,
-            held,
+            _held: held,
             is_elsewhere,
             writing: Job::default(),
             is_dirty: false,
@@ -105,11 +106,6 @@ impl RecordInHand {
     /// The hash that stands for all of it.
     pub fn head(&self) -> &str {
         self.kept.head()
-    }
-
-    /// Whether another window was the first to open it.
-    pub const fn is_held(&self) -> bool {
-        self.held.is_some()
     }
 
     /// Why nothing more is entered here; that it is closed is its own affair.
@@ -215,7 +211,9 @@ impl RecordInHand {
 }
 
 fn written(path: &Path, kept: &Kept, mark: DiskMark) -> Result<DiskMark, NotWritten> {
-    if DiskMark::of(path) != mark {
+    // One that is gone is written anew: nothing of it is lost by that.
+    let now = DiskMark::of(path);
+    if now != mark && now.is_there() {
         return Err(NotWritten::ChangedOnDisk);
     }
     save_record(path, kept).map_err(NotWritten::Faults)?;

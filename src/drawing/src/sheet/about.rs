@@ -12,4 +12,6 @@ pub struct About {
     pub shop: String,
     /// Which revision of the sheet it is.
     pub revision: String,
+    /// The record of the visit that is open meanwhile: its job and the hash that stands for it.
+    pub record: String,
 }

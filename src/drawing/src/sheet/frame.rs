@@ -86,6 +86,7 @@ impl<'a> Sheeted<'a> {
             (texts.file, &self.about.file),
             (texts.day, &self.about.day),
             (texts.revision, &self.about.revision),
+            (texts.record, &self.about.record),
         ] {
             if self.is_blank && name != texts.revision {
                 fields.push(field(name, ""));

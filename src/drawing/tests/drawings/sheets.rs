@@ -23,6 +23,7 @@ fn about() -> About {
         file: "bay.ron".to_owned(),
         shop: "Example workshop".to_owned(),
         revision: "B".to_owned(),
+        record: String::new(),
     }
 }
 

@@ -240,6 +240,7 @@ fn what_of(file: &WhatFile) -> r::What {
         WhatFile::Signed { role } => M::Signed { role: role.clone() },
         WhatFile::Labour { work, minutes } => M::Labour { work: work.clone(), minutes: minutes.0 },
         WhatFile::Closed => M::Closed,
+        WhatFile::WentOn { entry } => M::WentOn { entry: entry.map(|own| own as usize) },
         WhatFile::Reopened { why } => M::Reopened { why: why.clone() },
     }
 }
@@ -342,6 +343,7 @@ fn what_file(model: &r::What) -> WhatFile {
         M::Signed { role } => F::Signed { role: role.clone() },
         M::Labour { work, minutes } => F::Labour { work: work.clone(), minutes: (*minutes).into() },
         M::Closed => F::Closed,
+        M::WentOn { entry } => F::WentOn { entry: entry.and_then(|own| u32::try_from(own).ok()) },
         M::Reopened { why } => F::Reopened { why: why.clone() },
     }
 }

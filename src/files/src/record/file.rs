@@ -197,6 +197,10 @@ pub enum WhatFile {
         minutes: Figure,
     },
     Closed,
+    WentOn {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        entry: Option<u32>,
+    },
     Reopened {
         why: String,
     },

@@ -106,6 +106,7 @@ fn against_the_rest(holds: &Holds<'_>, entry: &Entry) -> Result<(), Refused> {
         | What::Accepted(_)
         | What::Labour { .. }
         | What::Closed
+        | What::WentOn { .. }
         | What::Reopened { .. } => {}
     }
     Ok(())

@@ -5,7 +5,7 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::assessment::{Code, Severity, Step, Verdict};
-use crate::check::testing::{angle, cabinet, clear, column, with};
+use crate::check::testing::{DVec2, angle, cabinet, clear, column, with};
 use crate::judge::judge;
 use crate::model::record::{
     Decided, Decision, DecisionRule, Entered, Entry, Instrument, ProvenFigure, Reading, RoutineResult,
@@ -115,7 +115,7 @@ fn steps_come_in_the_order_of_work() {
     assert!(all.iter().all(|own| own.id.kind.is_of_aiming() == own.id.aiming.is_some()));
     // Parked elsewhere for the second one, it is parked again; something in its way is seen to before that.
     let mut other = aiming("b");
-    other.parked.position.x += 500.0;
+    other.parked = other.parked.shifted(DVec2::new(500.0, 0.0));
     other.bay.things = vec![cabinet("cabinet", (7_000.0, 3_000.0), 400.0, 400.0)];
     let visit = [aiming("a"), other];
     let kinds: Vec<StepKind> = steps_of(&record, &visit).iter().map(|own| own.id.kind).collect();

@@ -2,7 +2,7 @@
 
 use jiff::civil::DateTime;
 
-use super::{Locale, Words};
+use super::{Locale, Units, Words};
 use crate::assessment::Assessment;
 use crate::model::Id;
 use crate::model::record::{
@@ -102,6 +102,15 @@ impl RecordTexts {
 /// The name of an aiming on the screen; its own where the record does not have it.
 pub(super) fn title_of<'a>(begun: &'a Begun, aiming: &'a Id) -> &'a str {
     begun.line(aiming).map_or(aiming.as_str(), |own| own.title.as_str())
+}
+
+/// A length that was entered, mm: with its tenth where it has one, so that it does not look like a limit which it is beyond.
+pub(super) fn entered_length(locale: Locale, mm: f64) -> String {
+    let is_whole = (mm - mm.round()).abs() < 0.05;
+    if is_whole || locale.units == Units::FeetInches {
+        return locale.length(mm);
+    }
+    format!("{} mm", locale.region.number(mm, 1))
 }
 
 /// A figure as it is decided, to so many places that it does not look like its limit where it is not: degrees or mm, without unit.

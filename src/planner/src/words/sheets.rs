@@ -21,6 +21,7 @@ texts! {
     file, "A field: the file that it is made from.";
     day, "A field: the day.";
     revision, "A field: the revision.";
+    record, "A field: the record of the visit, by its job and its hash.";
     page, "A field: which page of how many.";
     on_examples, "That figures are examples, as a sentence.";
     before_start, "A heading: what is met and ready before anything is measured.";

@@ -48,6 +48,7 @@ pub(super) fn made(layout: &Path, asked: &SheetAsked, used: &ShopInUse) -> Resul
         file: name.unwrap_or_else(|| loaded.file.clone()),
         shop: used.face.name.clone().unwrap_or_default(),
         revision: asked.revision.clone(),
+        record: String::new(),
     };
     let lettering = Lettering { locale: asked.locale, ..Lettering::default() };
     let state = ViewState::default();

@@ -7,6 +7,7 @@ use egui::{RichText, Ui};
 use crate::screen::command::{Command, OfBay, OfFile};
 use crate::screen::look::{self, size};
 use crate::screen::page::{Page, VisitPage};
+use crate::screen::record::OfRecord;
 use crate::screen::{Desk, widgets};
 
 impl Desk {
@@ -98,12 +99,15 @@ impl Desk {
         }
         ui.add(egui::Label::new(widgets::soft(ui, texts.maker_decides)).wrap());
         ui.add_space(6.0);
-        let aimings: Vec<Id> = visit.lines.into_iter().map(|line| line.aiming).collect();
+        let aimings: Vec<Id> = visit.lines.iter().map(|line| line.aiming.clone()).collect();
         let some = !aimings.is_empty();
         let take = ui.add_enabled_ui(some, |ui| widgets::press(ui, self.view.theme, texts.take_visit)).inner;
         if take.clicked() {
             // Done: the next visit begins with nothing ticked.
             page.chosen.clear();
+            // A record that is begun says by which work each was asked for.
+            let because = OfRecord::Because(car.id.clone(), visit.lines, Box::new(page.list.clone()));
+            out.push(Command::Record(because));
             out.push(Command::Bay(OfBay::Visit(aimings)));
             out.push(Command::Page(None));
         }

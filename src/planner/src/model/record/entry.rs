@@ -95,6 +95,11 @@ pub enum What {
     },
     /// Nothing more is entered.
     Closed,
+    /// Somebody goes on with a record of which something was changed after it was written.
+    WentOn {
+        /// The first entry that does not follow from what stands before it, from 0; `None`: how the record begins.
+        entry: Option<usize>,
+    },
     /// It is open again.
     Reopened {
         /// Why.

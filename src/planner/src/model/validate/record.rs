@@ -1,6 +1,6 @@
 //! Invariants of a visit's record. What must hold between its entries is asked where one is added (`planner::record`).
 
-use super::super::fault::{Allowed, Found, Quote};
+use super::super::fault::{Allowed, Found, Quote, Syntax};
 use super::super::record::{
     AcceptedFinding, AlignmentSheet, Attachment, Begun, Decided, Decision, Entered, Entry, Instrument,
     MOST_ATTACHMENTS, MOST_ENTRIES, MakersDocument, ProvenFigure, Reading, RoutineResult, StepId, ValueOf,
@@ -128,7 +128,7 @@ pub(super) fn entry(at: &str, begun: &Begun, entry: &Entry, faults: &mut Faults)
             faults.text(format!("{at}.work"), work, limits::LONGEST_TEXT);
             faults.number(format!("{at}.minutes"), *minutes, &MINUTES);
         }
-        What::Closed => {}
+        What::Closed | What::WentOn { .. } => {}
         What::Reopened { why } => faults.text(format!("{at}.why"), why, limits::LONGEST_TEXT),
     }
 }
@@ -160,7 +160,11 @@ fn entered(at: &str, begun: &Begun, own: &Entered, faults: &mut Faults) {
     faults.number(format!("{at}.value"), own.value, &possible);
     if own.of.unit() == ValueUnit::Count && possible.holds(own.value) && own.value.fract() != 0.0 {
         let found = Found::Number(own.value, Unit::None);
-        faults.add(format!("{at}.value"), found, Allowed::Whole(possible.low as u64, possible.high as u64));
+        faults.add(
+            format!("{at}.value"),
+            found,
+            Allowed::Syntax(Syntax::WholeNumberUpTo(possible.high as u32)),
+        );
     }
     for (part, end) in [("low", own.allowed.low), ("high", own.allowed.high)] {
         if let Some(end) = end {

@@ -127,6 +127,10 @@ const KEYS: &[Key] = &[
     ("Ctrl+F", "search in the list"),
     ("Ctrl and +  −", "letters larger, smaller"),
     ("Ctrl+P", "sheets on paper: seen as they will be (+ and - size them, Page keys turn), printed, saved"),
+    (
+        "Ctrl+R",
+        "the record of this visit, step by step: Enter does a step, - goes back, + shows more, digits choose",
+    ),
     ("F5", "the page for the customer; arrows turn it, Esc leaves it"),
     (
         "F6",

@@ -12,7 +12,7 @@ use crate::model::record::{
 };
 use crate::model::{TargetKind, Wheel};
 use crate::record::{Caution, Lack, Need, PlaceAnswer, Refused, StepState, Task, VisitAnswer, Way};
-use crate::words::record::{RecordTexts, decided_number, title_of};
+use crate::words::record::{RecordTexts, decided_number, entered_length, title_of};
 use crate::words::{Lengths, Locale};
 
 /// The fixed texts.
@@ -216,7 +216,7 @@ pub fn figure(locale: Locale, of: &ValueOf, value: f64) -> String {
     match of.unit() {
         ValueUnit::Count => locale.region.number(value, 0),
         ValueUnit::Bar => format!("{} bar", locale.region.number(value, 2)),
-        ValueUnit::Millimetres => locale.length(value),
+        ValueUnit::Millimetres => entered_length(locale, value),
         ValueUnit::Kilometres => format!("{} km", locale.region.number(value, 1)),
     }
 }
@@ -386,6 +386,12 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
             format!("Labour: {work}, {} min.", locale.region.number(*minutes, 0))
         }
         What::Closed => "Closed.".to_owned(),
+        What::WentOn { entry: Some(nth) } => {
+            format!("Goes on although entry {} was changed since it was written.", nth + 1)
+        }
+        What::WentOn { entry: None } => {
+            "Goes on although how the record begins was changed since it was written.".to_owned()
+        }
         What::Reopened { why } => format!("Opened again ({why})."),
     }
 }

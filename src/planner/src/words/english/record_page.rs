@@ -10,7 +10,7 @@ use crate::words::sentence_start;
 /// The fixed texts.
 pub const TEXTS: RecordPageTexts = RecordPageTexts {
     language: Language::English,
-    open: "Record of this visit\u{2026}",
+    open: "Record\u{2026}",
     open_why: "Step by step through the visit, by the number pad: what to have, what to do, what was read, who accepted what",
     page: "Record of this visit",
     begin: "Begin",

@@ -24,6 +24,7 @@ pub const TEXTS: SheetTexts = SheetTexts {
     file: "File",
     day: "Date",
     revision: "Revision",
+    record: "Record",
     page: "Page",
     on_examples: "Some figures are examples, made up to show how it works: never aim a real car by this sheet.",
     before_start: "Before you start",

@@ -137,6 +137,10 @@ const KEYS: &[Key] = &[
         "Strg+P",
         "Blätter auf Papier: sehen, wie sie werden (+ und - vergrößern, Bild-Tasten blättern), drucken, speichern",
     ),
+    (
+        "Strg+R",
+        "das Protokoll dieses Auftrags, Schritt für Schritt: Enter erledigt, - geht zurück, + zeigt mehr, Ziffern wählen",
+    ),
     ("F5", "die Seite für Kunden; Pfeiltasten blättern, Esc verlässt sie"),
     (
         "F6",

@@ -12,7 +12,7 @@ use crate::model::record::{
 };
 use crate::model::{TargetKind, Wheel};
 use crate::record::{Caution, Lack, Need, PlaceAnswer, Refused, StepState, Task, VisitAnswer, Way};
-use crate::words::record::{RecordTexts, decided_number, title_of};
+use crate::words::record::{RecordTexts, decided_number, entered_length, title_of};
 use crate::words::{Lengths, Locale};
 
 /// The fixed texts.
@@ -229,7 +229,7 @@ pub fn figure(locale: Locale, of: &ValueOf, value: f64) -> String {
     match of.unit() {
         ValueUnit::Count => locale.region.number(value, 0),
         ValueUnit::Bar => format!("{} bar", locale.region.number(value, 2)),
-        ValueUnit::Millimetres => locale.length(value),
+        ValueUnit::Millimetres => entered_length(locale, value),
         ValueUnit::Kilometres => format!("{} km", locale.region.number(value, 1)),
     }
 }
@@ -407,6 +407,13 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
             format!("Arbeitszeit: {work}, {} min.", locale.region.number(*minutes, 0))
         }
         What::Closed => "Abgeschlossen.".to_owned(),
+        What::WentOn { entry: Some(nth) } => {
+            format!("Geht weiter, obwohl Eintrag {} geändert wurde, seit er geschrieben wurde.", nth + 1)
+        }
+        What::WentOn { entry: None } => {
+            "Geht weiter, obwohl der Anfang des Protokolls geändert wurde, seit er geschrieben wurde."
+                .to_owned()
+        }
         What::Reopened { why } => format!("Wieder geöffnet ({why})."),
     }
 }

@@ -9,7 +9,7 @@ use crate::words::screen::cut;
 /// The fixed texts.
 pub const TEXTS: RecordPageTexts = RecordPageTexts {
     language: Language::German,
-    open: "Protokoll dieses Auftrags\u{2026}",
+    open: "Protokoll\u{2026}",
     open_why: "Schritt für Schritt durch den Auftrag, mit dem Ziffernblock: was bereitliegen soll, was zu tun ist, was gelesen wurde, wer was hingenommen hat",
     page: "Protokoll dieses Auftrags",
     begin: "Beginnen",

@@ -24,6 +24,7 @@ pub const TEXTS: SheetTexts = SheetTexts {
     file: "Datei",
     day: "Datum",
     revision: "Fassung",
+    record: "Protokoll",
     page: "Seite",
     on_examples: "Manche Werte sind erfundene Beispiele: nach diesem Blatt nie ein wirkliches Fahrzeug einstellen.",
     before_start: "Vor dem Beginn",

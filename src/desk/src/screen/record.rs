@@ -1,0 +1,302 @@
+//! The page of a visit's record, over the whole window: one step at a time in large letters, with what to have, what to do, what to mind
+//! and the boxes to fill, the live drawing beside it. Everything that is done standing is done by the number pad: Enter does the step and
+//! goes on, minus goes back, plus shows what else there is, a digit chooses.
+//!
+//! `parts` works out the set-ups of the visit and its steps; `boxes` and `choices` say what can be typed and chosen on what is seen;
+//! `keys` turns keys into those; `apply` carries out; `seen`, `head`, `sides` and `drawn` draw.
+
+mod apply;
+mod asked;
+mod boxes;
+mod choices;
+mod drawn;
+mod head;
+mod keys;
+mod papers;
+mod parts;
+mod seen;
+mod sides;
+
+use std::collections::VecDeque;
+use std::path::PathBuf;
+
+use baywright_files::FileFault;
+use baywright_planner::model::record::{
+    Attachment, AttachmentKind, Begun, Instrument, Reading, StepId, What,
+};
+use baywright_planner::model::{Id, TriggerList, VisitLine};
+use baywright_planner::record::VisitStep;
+use egui::{Context, Rect, Ui, UiBuilder, Vec2};
+use jiff::civil::DateTime;
+
+pub use asked::OfRecord;
+use boxes::{Asking, BoxOf};
+use keys::Pressed;
+use parts::Parts;
+
+use super::command::Command;
+use super::page::Page;
+use super::{Desk, look, waking};
+use crate::session::job::Job;
+use crate::session::visit_record::RecordInHand;
+
+/// What is seen of the record.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum Side {
+    /// The records of the bay.
+    #[default]
+    Records,
+    /// One that is begun.
+    Begin,
+    /// A step.
+    Step,
+    /// What else can be done.
+    More,
+    /// Why a step does not apply.
+    WhyNot,
+    /// What was found.
+    Findings,
+    /// Why this finding of an aiming is accepted.
+    Accept(Id, usize),
+    /// Photographs and sheets.
+    Papers,
+    /// Why this one, by its hash, counts no more.
+    Withdraw(String),
+    /// The one answer for the visit.
+    WholeVisit,
+    /// What was entered.
+    Entries,
+    /// Who enters.
+    Who,
+    /// What is still missing, and the end.
+    Close,
+    /// Why it is opened again.
+    Reopen,
+}
+
+/// Which box gets the keyboard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Led {
+    /// The first, or what does the step where there is none or something is to be chosen first.
+    First,
+    /// This one.
+    Box(usize),
+    /// That of the distance which settles most.
+    Tape,
+}
+
+/// A record beside the layout.
+#[derive(Clone, Debug)]
+struct Listed {
+    path: PathBuf,
+    begun: Begun,
+    is_closed: bool,
+    people: Vec<String>,
+}
+
+/// The page, as long as the window is open.
+#[derive(Default)]
+pub(super) struct RecordPage {
+    in_hand: Option<RecordInHand>,
+    listed: Vec<Listed>,
+    side: Side,
+    at: Option<StepId>,
+    /// Who enters.
+    by: String,
+    /// The tape that is read.
+    tape: String,
+    /// The time that is entered; `None`: what the shop's clock says.
+    clock: Option<DateTime>,
+    parts: Parts,
+    /// What was typed and is not entered yet.
+    typed: Vec<(BoxOf, String)>,
+    /// What is told beside boxes.
+    told: Vec<(BoxOf, String)>,
+    was_asked_to_end: bool,
+    was_refused: bool,
+    was_told: bool,
+    led: Option<Led>,
+    /// The box that has the keyboard, and of what kind it is.
+    at_box: Option<usize>,
+    boxed: Option<Asking>,
+    pressed: VecDeque<Pressed>,
+    follows_tape: bool,
+    because: Option<(Id, Vec<VisitLine>, TriggerList)>,
+    to_attach: Vec<(PathBuf, AttachmentKind)>,
+    attaching: Job<Result<Attachment, FileFault>>,
+    drawing: drawn::Beside,
+}
+
+impl std::fmt::Debug for RecordPage {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("RecordPage").field("side", &self.side).field("at", &self.at).finish_non_exhaustive()
+    }
+}
+
+impl RecordPage {
+    /// The step that is seen.
+    fn step(&self) -> Option<&VisitStep> {
+        self.parts.step(self.at.as_ref()?)
+    }
+
+    /// Another side.
+    fn turn(&mut self, side: Side) {
+        self.side = if self.in_hand.is_none() && side != Side::Begin { Side::Records } else { side };
+        self.typed.clear();
+        self.told.clear();
+        (self.was_refused, self.was_told) = (false, false);
+        self.at_box = None;
+        self.led = Some(Led::First);
+    }
+
+    /// What stands in a box.
+    fn text_of(&self, asking: &Asking) -> String {
+        let typed = self.typed.iter().find(|(of, _)| *of == asking.of);
+        typed.map_or_else(|| asking.shown.clone(), |(_, text)| text.clone())
+    }
+
+    /// A distance that was read, as it is entered.
+    fn reading(&self, aiming: &Id, from: &Id, to: &Id, read_mm: f64) -> What {
+        let name = self.tape.trim().to_owned();
+        What::Reading(Reading {
+            aiming: aiming.clone(),
+            from: from.clone(),
+            to: to.clone(),
+            read_mm,
+            instrument: (!name.is_empty()).then(|| Instrument { name, serial: String::new(), due: None }),
+            temperature_c: None,
+        })
+    }
+
+    /// Whether the keyboard is on its way to a box.
+    pub(super) fn is_leading(&self) -> bool {
+        self.led.is_some() || !self.pressed.is_empty()
+    }
+}
+
+/// From the window's edge, and the room of its parts, px.
+const EDGE_PX: f32 = 16.0;
+const HEAD_PX: f32 = 92.0;
+const LIST_PX: f32 = 268.0;
+/// Below this width there is no room for the list of steps, or for a drawing beside the step.
+const LIST_FROM_PX: f32 = 860.0;
+const DRAWN_FROM_PX: f32 = 1_000.0;
+/// The drawing takes this share of what the list leaves.
+const DRAWN: f32 = 0.46;
+
+impl Desk {
+    /// Whether the page of the record lies over the screen.
+    pub(super) const fn is_recording(&self) -> bool {
+        matches!(self.view.page(), Some(Page::Record))
+    }
+
+    /// Whether all that was entered in the record is on the disk, and nothing is worked out of it.
+    pub fn is_record_saved(&self) -> bool {
+        let is_attaching = self.record.attaching.is_running() || !self.record.to_attach.is_empty();
+        !is_attaching && self.record.in_hand.as_ref().is_none_or(RecordInHand::is_saved)
+    }
+
+    /// Whether the answer for the whole visit is there.
+    pub fn is_visit_answered(&self) -> bool {
+        self.record.parts.answer().is_some()
+    }
+
+    /// All that is entered from now on is entered at this time: for pictures that are the same every day.
+    pub const fn enter_at(&mut self, at: DateTime) {
+        self.record.clock = Some(at);
+    }
+
+    /// The record in hand.
+    pub fn record_in_hand(&self) -> Option<&baywright_planner::model::record::VisitRecord> {
+        self.record.in_hand.as_ref().map(RecordInHand::record)
+    }
+
+    /// The step that is seen.
+    pub const fn record_step(&self) -> Option<&StepId> {
+        self.record.at.as_ref()
+    }
+
+    /// The marks of the distance whose box has the keyboard.
+    pub fn record_tape(&self) -> Option<(Id, Id)> {
+        self.record.at_box?;
+        match &self.record.boxed.as_ref()?.of {
+            BoxOf::Tape(from, to) => Some((from.clone(), to.clone())),
+            _ => None,
+        }
+    }
+
+    /// Where it lies.
+    pub fn record_path(&self) -> Option<&std::path::Path> {
+        self.record.in_hand.as_ref().map(RecordInHand::path)
+    }
+
+    /// The hash that stands for all of it.
+    pub fn record_head(&self) -> Option<&str> {
+        self.record.in_hand.as_ref().map(RecordInHand::head)
+    }
+
+    /// The job and the hash of the record that is open, in groups to be read off paper; empty where none is.
+    pub(super) fn record_on_paper(&self) -> String {
+        const GROUP: usize = 8;
+        let Some(own) = &self.record.in_hand else { return String::new() };
+        let head: Vec<char> = own.head().chars().collect();
+        let groups: Vec<String> = head.chunks(GROUP).map(|own| own.iter().collect()).collect();
+        self.texts().with(&own.record().begun.job, &groups.join(" "))
+    }
+
+    /// Takes in what came of writing and attaching, whichever page is there.
+    pub(super) fn hear_record(&mut self, ctx: &Context, out: &mut Vec<Command>) {
+        let wake = waking(ctx);
+        let mut page = std::mem::take(&mut self.record);
+        let trouble = page.in_hand.as_mut().and_then(|own| own.hear(&wake));
+        self.hear_attached(&mut page, &wake, out);
+        if let Some(why) = trouble {
+            self.say_not_written(&why);
+        }
+        if page.in_hand.as_ref().is_some_and(|own| own.trouble().is_some()) {
+            ctx.request_repaint_after(std::time::Duration::from_secs(5));
+        }
+        self.record = page;
+    }
+
+    /// The whole window.
+    pub(super) fn record_page(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let ctx = ui.ctx().clone();
+        let wake = waking(&ctx);
+        let mut page = std::mem::take(&mut self.record);
+        if let Err(words) = self.follow_parts(&mut page, &wake) {
+            self.say_wrong(self.texts().failed_beside(&words));
+        }
+        let palette = self.view.theme.palette();
+        let ground = egui::Frame::new().fill(look::colour(palette.sheet));
+        egui::CentralPanel::default().frame(ground).show(ui, |ui| {
+            let all = ui.max_rect();
+            let head = Rect::from_min_size(all.min, Vec2::new(all.width(), HEAD_PX.min(all.height() * 0.3)));
+            ui.painter().rect_filled(head, 0.0, look::colour(palette.panel));
+            ui.scope_builder(UiBuilder::new().max_rect(head.shrink2(Vec2::new(EDGE_PX, 8.0))), |ui| {
+                self.record_head_strip(ui, &page, out);
+            });
+            let mut body = Rect::from_min_max(egui::pos2(all.left(), head.bottom()), all.max);
+            let is_wide = all.width() >= LIST_FROM_PX;
+            if page.in_hand.is_some() && is_wide {
+                let (list, rest) = body.split_left_right_at_x(body.left() + LIST_PX);
+                ui.painter().rect_filled(list, 0.0, look::colour(palette.panel));
+                ui.scope_builder(UiBuilder::new().max_rect(list.shrink(10.0)), |ui| {
+                    self.record_list(ui, &page, out);
+                });
+                body = rest;
+            }
+            let draws = page.in_hand.is_some() && all.width() >= DRAWN_FROM_PX;
+            if draws {
+                let (rest, drawn) = body.split_left_right_at_fraction(1.0 - DRAWN);
+                self.record_drawing(ui, &mut page, drawn.shrink(EDGE_PX));
+                body = rest;
+            }
+            ui.scope_builder(UiBuilder::new().max_rect(body.shrink(EDGE_PX)), |ui| {
+                self.record_side(ui, &mut page, out);
+            });
+        });
+        self.record_pressed(&ctx, &mut page, out);
+        self.record = page;
+    }
+}

@@ -1,0 +1,51 @@
+//! What the page of the record asks for.
+
+use std::path::PathBuf;
+
+use baywright_planner::model::record::{AttachmentKind, StepId, What};
+use baywright_planner::model::{Id, TriggerList, VisitLine};
+
+use super::Side;
+
+/// What is asked of the record.
+#[derive(Clone, Debug, PartialEq)]
+pub enum OfRecord {
+    /// Lay its page.
+    Lay,
+    /// Begin one with what was typed.
+    Begin,
+    /// Take up the one that lies there.
+    TakeUp(PathBuf),
+    /// Put it away: another one can be begun or taken up.
+    PutAway,
+    /// Enter these.
+    Enter(Vec<What>),
+    /// The step is done: what belongs to it is entered, and the next one is there.
+    Done,
+    /// Go to a step.
+    Go(StepId),
+    /// One step back.
+    Back,
+    /// Go on to the next step; nothing is entered.
+    Forward,
+    /// Show another side of the page.
+    Side(Side),
+    /// Type in the box of this number, from 0.
+    Lead(usize),
+    /// Type in the box of the distance that settles most.
+    NextTape,
+    /// This one enters from now on.
+    By(String),
+    /// Ask the system for a file that shows such a thing.
+    AskAttach(AttachmentKind),
+    /// Attach these.
+    Attach(Vec<(PathBuf, AttachmentKind)>),
+    /// Try again to write it.
+    SaveAgain,
+    /// Read what lies on the disk now; what stands only here is dropped.
+    ReadAgain,
+    /// Put the hash on the clipboard.
+    CopyHead,
+    /// The visit was chosen for this car by this work.
+    Because(Id, Vec<VisitLine>, Box<TriggerList>),
+}

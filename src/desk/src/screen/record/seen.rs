@@ -1,0 +1,359 @@
+//! What is seen in the middle: the step or another side of the page, its boxes, what can be chosen, and the presses under it.
+
+use baywright_drawing::Weight;
+use baywright_planner::model::record::StepKind;
+use baywright_planner::proof::NextTape;
+use baywright_planner::record::Holds;
+use egui::{
+    Align2, Color32, Id, Label, Margin, Rect, Response, RichText, ScrollArea, Sense, Stroke, StrokeKind,
+    TextEdit, Ui, UiBuilder, Vec2, WidgetInfo,
+};
+
+use super::boxes::{Asking, BoxOf};
+use super::keys::{Pressed, id_of_box, id_of_next};
+use super::{Led, OfRecord, RecordPage, Side};
+use crate::screen::command::Command;
+use crate::screen::{Desk, in_sight, look, widgets};
+
+/// Sizes of letters, px: read standing, from an arm's length.
+pub(super) const TITLE: f32 = 26.0;
+pub(super) const LARGE: f32 = 18.0;
+pub(super) const USUAL: f32 = 15.5;
+const FIGURE: f32 = 24.0;
+/// A press for a gloved hand is at least so high, px.
+const PRESS_PX: f32 = 46.0;
+const BOX_PX: f32 = 190.0;
+
+impl Desk {
+    /// The middle of the page.
+    pub(super) fn record_side(&self, ui: &mut Ui, page: &mut RecordPage, out: &mut Vec<Command>) {
+        let texts = self.view.locale.language.record_page();
+        let all = ui.max_rect();
+        let hint = match page.side {
+            Side::Step => texts.keys,
+            Side::Begin => "",
+            _ => texts.keys_of_choice,
+        };
+        let strip = PRESS_PX + if hint.is_empty() { 6.0 } else { 28.0 } + self.said_px(ui, all.width());
+        let (body, foot) = all.split_top_bottom_at_y((all.bottom() - strip).max(all.top()));
+        let boxes = self.boxes(page);
+        let choices = self.record_options(page);
+        self.lead(ui, page, &boxes, !choices.is_empty());
+        page.at_box = None;
+        let salt = format!("{:?} {:?}", page.side, page.at);
+        ui.scope_builder(UiBuilder::new().max_rect(body), |ui| {
+            ScrollArea::vertical().id_salt(salt).auto_shrink([false, false]).show(ui, |ui| {
+                ui.set_width(ui.available_width() - 12.0);
+                ui.spacing_mut().item_spacing.y = 7.0;
+                self.record_told(ui, page, out);
+                self.record_boxes(ui, page, &boxes, out);
+                self.record_choices(ui, page, &choices, out);
+                self.record_after_choices(ui, page, out);
+                in_sight::follow(ui);
+            });
+        });
+        ui.scope_builder(UiBuilder::new().max_rect(foot), |ui| self.record_foot(ui, page, hint, out));
+        page.led = None;
+    }
+
+    /// The keyboard goes where it is led before its box is drawn: what is typed next is the box's.
+    fn lead(&self, ui: &Ui, page: &mut RecordPage, boxes: &[Asking], is_choice: bool) {
+        let Some(led) = page.led else { return };
+        let tape = || {
+            let next = &page.parts.proof()?.next;
+            let (NextTape::Tape { from, to } | NextTape::Again { from, to }) = next else { return None };
+            boxes.iter().position(|own| own.of == BoxOf::Tape(from.clone(), to.clone()))
+        };
+        let first_chosen = match page.side {
+            Side::Step => {
+                // What the routine said comes before its boxes.
+                let said = page.at.as_ref().and_then(|own| own.aiming.as_ref()).zip(page.in_hand.as_ref());
+                let is_drive = page.at.as_ref().is_some_and(|own| own.kind == StepKind::Drive);
+                let is_unsaid = said.is_some_and(|(id, own)| Holds::of(own.record()).routine(id).is_none());
+                is_choice && (is_drive || is_unsaid)
+            }
+            Side::Begin => false,
+            _ => is_choice,
+        };
+        let at = match led {
+            Led::First if first_chosen || boxes.is_empty() => None,
+            Led::First if page.follows_tape && page.side == Side::Step => tape().or(Some(0)),
+            Led::First => Some(0),
+            Led::Box(at) => Some(at).filter(|at| *at < boxes.len()),
+            Led::Tape => tape(),
+        };
+        if led == Led::Tape && at.is_none() {
+            page.told.clear();
+        }
+        let id = at.map_or_else(id_of_next, id_of_box);
+        page.led = at.map(Led::Box);
+        ui.memory_mut(|memory| memory.request_focus(id));
+    }
+
+    fn record_boxes(&self, ui: &mut Ui, page: &mut RecordPage, boxes: &[Asking], out: &mut Vec<Command>) {
+        let can =
+            matches!(page.side, Side::Begin | Side::Who) || self.can_enter(page) || page.side == Side::Reopen;
+        if boxes.is_empty() || !can {
+            return;
+        }
+        if page.side == Side::Step {
+            self.record_heading(ui, self.view.locale.language.record_page().enter_here);
+        }
+        for (at, own) in boxes.iter().enumerate() {
+            self.record_box(ui, page, (at, own), out);
+        }
+    }
+
+    fn record_box(
+        &self,
+        ui: &mut Ui,
+        page: &mut RecordPage,
+        (at, own): (usize, &Asking),
+        out: &mut Vec<Command>,
+    ) {
+        let soft = ui.visuals().weak_text_color();
+        let named = |ui: &mut Ui| {
+            let label = widgets::unbroken(own.label.as_str());
+            let label = ui.add(Label::new(RichText::new(label).font(look::bold(USUAL))).wrap());
+            if !own.hint.is_empty() {
+                let hint = RichText::new(widgets::unbroken(own.hint.as_str())).size(USUAL - 1.0).color(soft);
+                ui.add(Label::new(hint).wrap());
+            }
+            label
+        };
+        let mut text = page.text_of(own);
+        let edit = |ui: &mut Ui, text: &mut String, label: &Response, width: f32| {
+            let edit = TextEdit::singleline(text)
+                .id(id_of_box(at))
+                .font(look::bold(FIGURE))
+                .margin(Margin::symmetric(8, 7))
+                .desired_width(width)
+                .char_limit(200);
+            let output = edit.show(ui);
+            let response = output.response.response.clone().labelled_by(label.id);
+            (response, output.state)
+        };
+        let is_text = own.is_text();
+        let (response, state) = if is_text {
+            let label = named(ui);
+            edit(ui, &mut text, &label, ui.available_width() - 20.0)
+        } else {
+            let inner = ui.horizontal_top(|ui| {
+                let room = (ui.available_width() - BOX_PX - 60.0).max(120.0);
+                let label = ui
+                    .vertical(|ui| {
+                        ui.set_width(room);
+                        named(ui)
+                    })
+                    .inner;
+                let edited = edit(ui, &mut text, &label, BOX_PX - 20.0);
+                if !own.unit.is_empty() {
+                    ui.label(RichText::new(own.unit).size(USUAL).color(soft));
+                }
+                edited
+            });
+            inner.inner
+        };
+        let is_led = page.led == Some(Led::Box(at));
+        if response.changed() {
+            page.typed.retain(|(of, _)| *of != own.of);
+            if text != own.shown {
+                page.typed.push((own.of.clone(), text.clone()));
+            }
+            page.told.retain(|(of, _)| *of != own.of);
+        } else if is_led || response.gained_focus() {
+            widgets::choose_all(ui, id_of_box(at), state, &text);
+        }
+        if response.has_focus() {
+            page.at_box = Some(at);
+            page.boxed = Some(own.clone());
+        }
+        let is_left = response.lost_focus() && !page.pressed.contains(&Pressed::Escape);
+        if is_left && page.side == Side::Step && !is_text && text.trim() != own.shown.trim() {
+            // Left by a press elsewhere: what was typed is taken all the same.
+            match self.take_box(page, own, &text) {
+                Ok(commands) => {
+                    out.extend(commands);
+                    page.typed.retain(|(of, _)| *of != own.of);
+                }
+                Err(said) => page.told.push((own.of.clone(), said)),
+            }
+        }
+        let stops = look::colour(self.view.theme.palette().stops);
+        for (_, said) in page.told.iter().filter(|(of, _)| *of == own.of) {
+            let said = RichText::new(widgets::unbroken(said.as_str())).size(USUAL).color(stops);
+            ui.add(Label::new(said).wrap());
+        }
+    }
+
+    fn record_choices(
+        &self,
+        ui: &mut Ui,
+        page: &RecordPage,
+        choices: &[super::choices::Choice],
+        out: &mut Vec<Command>,
+    ) {
+        if choices.is_empty() {
+            return;
+        }
+        let texts = self.view.locale.language.record_page();
+        let heading = match page.side {
+            Side::Papers => texts.choose_kind,
+            Side::Step if page.at.as_ref().is_some_and(|own| own.kind == StepKind::Sign) => texts.sign,
+            _ => texts.choose,
+        };
+        self.record_heading(ui, heading);
+        let found = if page.side == Side::Findings { self.found(page) } else { Vec::new() };
+        for (at, own) in choices.iter().enumerate() {
+            let digit = (at < 9).then_some(at + 1);
+            if self.large_press(ui, ui.next_auto_id().with(at), digit, &own.text, false).clicked() {
+                out.extend(own.does.iter().cloned());
+            }
+            if let Some(accepted) = found.get(at).and_then(|own| own.accepted.as_ref()) {
+                ui.add(Label::new(widgets::soft(ui, accepted.as_str())).wrap());
+            }
+        }
+    }
+
+    /// A press for a gloved hand, as wide as there is room, its digit before it.
+    pub(super) fn large_press(
+        &self,
+        ui: &mut Ui,
+        id: Id,
+        digit: Option<usize>,
+        text: &str,
+        is_main: bool,
+    ) -> Response {
+        const DIGIT_PX: f32 = 30.0;
+        let palette = self.view.theme.palette();
+        let (beam, sheet, ink) =
+            (look::colour(palette.beam), look::colour(palette.sheet), look::colour(palette.ink));
+        let width = ui.available_width();
+        let before = if digit.is_some() { DIGIT_PX + 16.0 } else { 14.0 };
+        let text_ink = if is_main { sheet } else { ink };
+        let shown = widgets::unbroken(text);
+        let galley =
+            ui.painter().layout(shown, look::bold(LARGE - 1.0), text_ink, (width - before - 14.0).max(40.0));
+        let height = (galley.size().y + 18.0).max(PRESS_PX);
+        let (rect, _) = ui.allocate_exact_size(Vec2::new(width, height), Sense::hover());
+        let response = ui.interact(rect, id, Sense::click());
+        response.widget_info(|| WidgetInfo::labeled(egui::Role::Button, true, text));
+        let fill = if is_main { beam } else { look::colour(palette.panel) };
+        let edge = if response.hovered() || response.has_focus() {
+            Stroke::new(2.0, ink)
+        } else {
+            Stroke::new(1.0, beam)
+        };
+        let painter = ui.painter();
+        painter.rect(rect, 5.0, fill, edge, StrokeKind::Inside);
+        if let Some(digit) = digit {
+            let own = Rect::from_center_size(
+                egui::pos2(rect.left() + 8.0 + DIGIT_PX * 0.5, rect.center().y),
+                Vec2::splat(DIGIT_PX),
+            );
+            painter.rect_stroke(own, 4.0, Stroke::new(1.4, beam), StrokeKind::Inside);
+            painter.text(
+                own.center(),
+                Align2::CENTER_CENTER,
+                digit.to_string(),
+                look::letters(LARGE, Weight::Bold),
+                beam,
+            );
+        }
+        let at = if digit.is_none() && is_main {
+            rect.center() - galley.size() * 0.5
+        } else {
+            egui::pos2(rect.left() + before, rect.center().y - galley.size().y * 0.5)
+        };
+        painter.galley(at, galley, text_ink);
+        widgets::ringed(ui, response)
+    }
+
+    /// The presses under what is seen, with what the keys do.
+    fn record_foot(&self, ui: &mut Ui, page: &RecordPage, hint: &str, out: &mut Vec<Command>) {
+        let texts = self.view.locale.language.record_page();
+        let asked = |asked: OfRecord| Command::Record(asked);
+        ui.spacing_mut().item_spacing.y = 4.0;
+        ui.add_space(4.0);
+        if let Some(notice) = &self.view.notice {
+            let palette = self.view.theme.palette();
+            let colour = look::colour(if notice.wrong { palette.stops } else { palette.ink });
+            let said = widgets::unbroken(notice.text.as_str());
+            ui.add(Label::new(RichText::new(said).size(USUAL).color(colour)).wrap());
+        }
+        let all = ui.available_rect_before_wrap();
+        let row = Rect::from_min_size(all.min, Vec2::new(all.width(), PRESS_PX));
+        let part = |from: f32, to: f32| {
+            let x = |share: f32| row.left() + row.width() * share;
+            Rect::from_min_max(egui::pos2(x(from), row.top()), egui::pos2(x(to) - 6.0, row.bottom()))
+        };
+        let press = |ui: &mut Ui, rect: Rect, id: Id, text: &str, is_main: bool| {
+            ui.scope_builder(UiBuilder::new().max_rect(rect), |ui| {
+                self.large_press(ui, id, None, text, is_main)
+            })
+            .inner
+            .clicked()
+        };
+        let id = |name: &'static str| Id::unique("record's foot").with(name);
+        match page.side {
+            Side::Step => {
+                if press(ui, part(0.0, 0.25), id("back"), texts.back, false) {
+                    out.push(asked(OfRecord::Back));
+                }
+                if press(ui, part(0.25, 0.5), id("more"), texts.more, false) {
+                    out.push(asked(OfRecord::Side(Side::More)));
+                }
+                if press(ui, part(0.5, 1.0), id_of_next(), texts.next, true) {
+                    out.push(asked(OfRecord::Done));
+                }
+            }
+            Side::Begin => {
+                if press(ui, part(0.0, 0.4), id("back"), texts.back, false) {
+                    out.push(asked(OfRecord::Side(Side::Records)));
+                }
+                if press(ui, part(0.4, 1.0), id_of_next(), texts.begin, true) {
+                    out.push(asked(OfRecord::Begin));
+                }
+            }
+            Side::Records => {
+                if press(ui, part(0.0, 0.5), id_of_next(), texts.leave, false) {
+                    out.push(Command::Page(None));
+                }
+            }
+            _ => {
+                if press(ui, part(0.0, 0.5), id_of_next(), texts.back, false) {
+                    out.push(asked(OfRecord::Side(Side::Step)));
+                }
+            }
+        }
+        ui.allocate_rect(row, Sense::hover());
+        if !hint.is_empty() {
+            ui.add(Label::new(widgets::soft(ui, hint)).truncate()).on_hover_text(hint);
+        }
+    }
+
+    /// How high what was said last is, px.
+    fn said_px(&self, ui: &Ui, width: f32) -> f32 {
+        let Some(notice) = &self.view.notice else { return 0.0 };
+        let font = look::letters(USUAL, Weight::Regular);
+        let said = widgets::unbroken(notice.text.as_str());
+        ui.painter().layout(said, font, Color32::BLACK, width).size().y + 8.0
+    }
+
+    /// A heading over a part.
+    pub(super) fn record_heading(&self, ui: &mut Ui, text: &str) {
+        ui.add_space(4.0);
+        let soft = ui.visuals().weak_text_color();
+        ui.label(RichText::new(text).font(look::bold(look::size::BODY)).color(soft));
+    }
+
+    /// A line in large letters, a dot before it.
+    pub(super) fn large_line(&self, ui: &mut Ui, text: &str) {
+        ui.horizontal_top(|ui| {
+            let (rect, _) = ui.allocate_exact_size(Vec2::new(10.0, LARGE + 5.0), Sense::hover());
+            let ink = ui.visuals().text_color();
+            ui.painter().circle_filled(rect.center(), 2.6, ink);
+            ui.add(Label::new(RichText::new(widgets::unbroken(text)).size(LARGE)).wrap());
+        });
+    }
+}

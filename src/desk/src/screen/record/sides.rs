@@ -1,0 +1,350 @@
+//! What is told on each side of the page, before its boxes and choices and after them.
+
+use baywright_planner::model::record::{StepKind, What};
+use baywright_planner::record::{Caution, Holds, Task, VisitStep, lacks};
+use baywright_planner::words::Words;
+use baywright_planner::{Severity, geometry::angle};
+use egui::{Label, RichText, Stroke, Ui, Vec2};
+
+use super::head::HASH_BEGINS;
+use super::seen::{LARGE, TITLE, USUAL};
+use super::{OfRecord, RecordPage, Side};
+use crate::screen::command::Command;
+use crate::screen::{Desk, look, widgets};
+use crate::session::visit_record::{NotWritten, Shut};
+
+impl Desk {
+    /// What is told before the boxes.
+    pub(super) fn record_told(&self, ui: &mut Ui, page: &RecordPage, out: &mut Vec<Command>) {
+        let texts = self.view.locale.language.record_page();
+        match &page.side {
+            Side::Records => {
+                self.record_title(ui, texts.these);
+                if self.document.path().is_none() {
+                    self.plain_line(ui, texts.no_place);
+                } else if page.listed.is_empty() {
+                    self.plain_line(ui, texts.none_yet);
+                }
+            }
+            Side::Begin => self.record_title(ui, texts.begin_new),
+            Side::Step => {
+                if let Some(step) = page.step() {
+                    self.step_told(ui, page, step);
+                }
+            }
+            Side::More => self.record_title(ui, texts.more),
+            Side::WhyNot => {
+                self.record_title(ui, texts.not_applicable);
+                self.plain_line(ui, texts.why);
+            }
+            Side::Findings => {
+                self.record_title(ui, texts.findings);
+                if self.found(page).is_empty() {
+                    self.plain_line(ui, texts.no_findings);
+                }
+            }
+            Side::Accept(aiming, nth) => {
+                self.record_title(ui, texts.findings);
+                let found = self.found(page).into_iter().find(|own| own.aiming == *aiming && own.nth == *nth);
+                if let Some(own) = found {
+                    self.plain_line(ui, &own.sentence);
+                }
+                self.record_heading(ui, texts.accept);
+            }
+            Side::Papers => {
+                self.record_title(ui, texts.papers);
+                self.attached(ui, page, out);
+            }
+            Side::Withdraw(_) => {
+                self.record_title(ui, texts.withdraw);
+                self.plain_line(ui, texts.why);
+            }
+            Side::WholeVisit => self.whole_visit(ui, page),
+            Side::Entries => self.record_entries(ui, page),
+            Side::Who => self.record_title(ui, texts.somebody_else),
+            Side::Close => self.still_missing(ui, page),
+            Side::Reopen => {
+                self.record_title(ui, texts.reopen);
+                self.plain_line(ui, texts.why);
+            }
+        }
+    }
+
+    /// What is told after the choices.
+    pub(super) fn record_after_choices(&self, ui: &mut Ui, page: &RecordPage, _: &mut Vec<Command>) {
+        let Some(step) = page.step().filter(|_| page.side == Side::Step) else { return };
+        if step.id.kind == StepKind::CheckDistances {
+            self.proven_told(ui, page);
+        }
+        if step.id.kind == StepKind::Alignment {
+            self.alignment_told(ui, page, step);
+        }
+    }
+
+    fn record_title(&self, ui: &mut Ui, text: &str) {
+        ui.add(Label::new(RichText::new(text).font(look::bold(TITLE))).wrap());
+    }
+
+    fn plain_line(&self, ui: &mut Ui, text: &str) {
+        ui.add(Label::new(RichText::new(widgets::unbroken(text)).size(LARGE)).wrap());
+    }
+
+    fn coloured(&self, ui: &mut Ui, text: &str, colour: egui::Color32) {
+        let text = RichText::new(widgets::unbroken(text)).font(look::bold(LARGE)).color(colour);
+        ui.add(Label::new(text).wrap());
+    }
+
+    /// A step: what to have, what to do, what to mind.
+    fn step_told(&self, ui: &mut Ui, page: &RecordPage, step: &VisitStep) {
+        let texts = self.view.locale.language.record_page();
+        let record = self.view.locale.language.record();
+        let Some(in_hand) = &page.in_hand else { return };
+        let begun = &in_hand.record().begun;
+        let steps = page.parts.steps();
+        let at = steps.iter().position(|own| own.id == step.id).unwrap_or(0);
+        ui.label(widgets::soft(ui, texts.nth_step(at + 1, steps.len())));
+        self.record_title(ui, record.step(step.id.kind));
+        let soft = ui.visuals().weak_text_color();
+        if let Some(aiming) = &step.id.aiming {
+            let name = record.aiming(begun, aiming).to_owned();
+            ui.add(Label::new(RichText::new(name).size(LARGE).color(soft)).wrap());
+        }
+        ui.horizontal(|ui| {
+            let (rect, _) = ui.allocate_exact_size(Vec2::splat(22.0), egui::Sense::hover());
+            self.paint_state(ui, rect.center(), &step.state);
+            ui.add(Label::new(RichText::new(record.state(&step.state)).size(USUAL)).wrap());
+        });
+        self.shut_told(ui, page);
+        if page.parts.all().is_empty() {
+            self.plain_line(ui, texts.other_set_up);
+        }
+        if !step.needs.is_empty() {
+            self.record_heading(ui, texts.have);
+            for need in &step.needs {
+                self.large_line(ui, &record.need(need));
+            }
+        }
+        if !step.tasks.is_empty() {
+            self.record_heading(ui, texts.to_do);
+            let part = step.id.aiming.as_ref().and_then(|own| page.parts.part(own));
+            for task in &step.tasks {
+                let said = match part {
+                    Some(own) => {
+                        Words::new(&own.arrangement, self.view.locale).visit_task(task, &own.assessment)
+                    }
+                    None => record.task(self.view.locale, task),
+                };
+                self.large_line(ui, &said);
+            }
+            if let Some(own) = part.filter(|_| step.id.kind == StepKind::Marks) {
+                let words = Words::new(&own.arrangement, self.view.locale);
+                for index in 0..own.arrangement.aiming.mark_plan.len() {
+                    self.large_line(ui, &words.instruction(index, &own.assessment.scene));
+                }
+            }
+        }
+        self.cautions(ui, &step.cautions);
+    }
+
+    /// The cautions, each behind a bar of its colour.
+    fn cautions(&self, ui: &mut Ui, cautions: &[Caution]) {
+        if cautions.is_empty() {
+            return;
+        }
+        let (texts, record) = (self.view.locale.language.record_page(), self.view.locale.language.record());
+        self.record_heading(ui, texts.mind);
+        let care = look::colour(self.view.theme.palette().care);
+        let inner = ui.horizontal_top(|ui| {
+            ui.add_space(14.0);
+            ui.vertical(|ui| {
+                for own in cautions {
+                    ui.add(
+                        Label::new(RichText::new(record.caution(*own)).font(look::bold(USUAL + 1.0))).wrap(),
+                    );
+                }
+            });
+        });
+        let place = inner.response.rect;
+        ui.painter().vline(place.left() + 4.0, place.y_range(), Stroke::new(4.0, care));
+    }
+
+    /// Why nothing more is entered, if so.
+    fn shut_told(&self, ui: &mut Ui, page: &RecordPage) {
+        let texts = self.view.locale.language.record_page();
+        let Some(own) = &page.in_hand else { return };
+        let stops = look::colour(self.view.theme.palette().stops);
+        match own.shut() {
+            Some(Shut::Elsewhere) => self.coloured(ui, texts.in_other_window, stops),
+            Some(Shut::ChangedOnDisk) => self.coloured(ui, texts.changed_on_disk, stops),
+            Some(Shut::Changed(entry)) => {
+                self.coloured(ui, &texts.was_changed(entry.map(|own| own + 1)), stops);
+            }
+            None if Holds::of(own.record()).is_closed() => self.coloured(ui, texts.is_closed, stops),
+            None => {}
+        }
+        if let Some(NotWritten::Faults(faults)) = own.trouble() {
+            self.coloured(ui, &texts.not_saved(&self.first_sentence(faults)), stops);
+        }
+    }
+
+    /// What the marks prove so far, and what to tape next.
+    fn proven_told(&self, ui: &mut Ui, page: &RecordPage) {
+        use baywright_planner::proof::{Doubt, NextTape, Said};
+        let Some(proof) = page.parts.proof() else { return };
+        let (words, palette) = (self.words(), self.view.theme.palette());
+        let texts = self.view.locale.language.record_page();
+        for figure in &proof.figures {
+            let colour = match figure.said {
+                Said::Inside { .. } => palette.ready,
+                Said::Outside { .. } => palette.stops,
+                Said::CannotSay { .. } | Said::NoFigure => palette.care,
+            };
+            self.coloured(ui, &words.laid(figure), look::colour(colour));
+        }
+        if let Some(doubt) = words.doubt(&proof.doubt) {
+            self.coloured(ui, &doubt, look::colour(palette.care));
+        }
+        if !matches!(proof.next, NextTape::Again { .. }) || matches!(proof.doubt, Doubt::CannotTell(_)) {
+            self.plain_line(ui, &words.next_tape(&proof.next));
+        }
+        if proof.next == NextTape::Enough {
+            self.plain_line(ui, texts.enough);
+        }
+        let says = self.view.locale.language.proof().says_nothing_of_sensor;
+        ui.add(Label::new(widgets::soft(ui, says)).wrap());
+    }
+
+    /// The alignment sheet against what the procedures allow.
+    fn alignment_told(&self, ui: &mut Ui, page: &RecordPage, step: &VisitStep) {
+        let (texts, locale) = (self.view.locale.language.record_page(), self.view.locale);
+        let Some(held) = page.in_hand.as_ref().and_then(|own| Holds::of(own.record()).alignment()) else {
+            return;
+        };
+        let stops = look::colour(self.view.theme.palette().stops);
+        for task in &step.tasks {
+            let Task::AlignmentLimits { thrust_rad, set_back_mm } = task else { continue };
+            let thrust = held.what.rear_toe.both_rad().map(|(left, right)| (right - left) * 0.5);
+            if let Some((own, most)) = thrust.zip(*thrust_rad).filter(|(own, most)| own.abs() > *most) {
+                let said = |rad: f64| locale.region.degrees_to_type(angle::degrees(rad));
+                self.coloured(ui, &texts.thrust_beyond(&said(own), &said(most)), stops);
+            }
+            let back = held.what.set_back_mm.zip(*set_back_mm).filter(|(own, most)| own.abs() > *most);
+            if let Some((own, most)) = back {
+                self.coloured(ui, &texts.set_back_beyond(&locale.length(own), &locale.length(most)), stops);
+            }
+        }
+    }
+
+    /// What is attached, with the hash's first digits.
+    fn attached(&self, ui: &mut Ui, page: &RecordPage, out: &mut Vec<Command>) {
+        let (texts, record) = (self.view.locale.language.record_page(), self.view.locale.language.record());
+        ui.label(widgets::soft(ui, texts.drop_here));
+        let Some(in_hand) = &page.in_hand else { return };
+        let all = Holds::of(in_hand.record()).attachments();
+        if all.is_empty() {
+            self.plain_line(ui, texts.no_papers);
+        }
+        for own in all {
+            let begins: String = own.what.sha256.chars().take(HASH_BEGINS).collect();
+            ui.add(Label::new(RichText::new(&own.what.file).font(look::bold(LARGE))).wrap());
+            ui.horizontal_wrapped(|ui| {
+                ui.label(widgets::soft(ui, record.attachment_kind(own.what.kind)));
+                ui.label(widgets::soft(ui, texts.head_begins(&begins))).on_hover_text(&own.what.sha256);
+                let at = record.clock(self.view.locale, own.entry.at);
+                ui.label(widgets::soft(ui, at));
+                ui.label(widgets::soft(ui, own.entry.by.as_str()));
+                let name = self.texts().of(texts.withdraw, &own.what.file);
+                if self.can_enter(page) && widgets::lesser(ui, texts.withdraw).accessible_name(name).clicked()
+                {
+                    out.push(Command::Record(OfRecord::Side(Side::Withdraw(own.what.sha256.clone()))));
+                }
+            });
+        }
+    }
+
+    /// The one answer for the whole visit.
+    fn whole_visit(&self, ui: &mut Ui, page: &RecordPage) {
+        let (texts, record) = (self.view.locale.language.record_page(), self.view.locale.language.record());
+        self.record_title(ui, texts.whole_visit);
+        let Some((answer, in_hand)) = page.parts.answer().zip(page.in_hand.as_ref()) else {
+            let said = if page.parts.all().is_empty() { texts.other_set_up } else { texts.is_worked_out };
+            self.plain_line(ui, said);
+            return;
+        };
+        let (words, begun) = (self.words(), &in_hand.record().begun);
+        self.plain_line(ui, &record.visit_answer(answer));
+        if answer.is_regrouped {
+            self.plain_line(ui, record.regrouped());
+        }
+        for (at, place) in answer.places.iter().enumerate() {
+            let mut lines = words.visit_place(begun, at + 1, place).into_iter();
+            if let Some(first) = lines.next() {
+                ui.add_space(6.0);
+                ui.add(Label::new(RichText::new(widgets::unbroken(first)).font(look::bold(LARGE))).wrap());
+            }
+            for line in lines {
+                self.large_line(ui, &line);
+            }
+        }
+        if !answer.no_way.is_empty() {
+            let names: Vec<String> =
+                answer.no_way.iter().map(|own| record.aiming(begun, own).to_owned()).collect();
+            self.coloured(ui, &record.no_way(&names), look::colour(self.view.theme.palette().stops));
+        }
+        ui.add_space(8.0);
+        ui.add(Label::new(widgets::soft(ui, record.says_nothing_of_sensor)).wrap());
+    }
+
+    /// What was entered, the last first.
+    fn record_entries(&self, ui: &mut Ui, page: &RecordPage) {
+        let (texts, record) = (self.view.locale.language.record_page(), self.view.locale.language.record());
+        self.record_title(ui, texts.entries);
+        let Some(in_hand) = &page.in_hand else { return };
+        let own = in_hand.record();
+        for entry in own.entries.iter().rev() {
+            ui.horizontal_wrapped(|ui| {
+                ui.label(widgets::soft(ui, record.clock(self.view.locale, entry.at)));
+                ui.label(widgets::soft(ui, entry.by.as_str()));
+            });
+            let said = record.entry(self.view.locale, &own.begun, entry);
+            ui.add(Label::new(RichText::new(widgets::unbroken(said)).size(USUAL)).wrap());
+        }
+    }
+
+    /// What is still missing, and what stands for the record on paper.
+    fn still_missing(&self, ui: &mut Ui, page: &RecordPage) {
+        let (texts, record) = (self.view.locale.language.record_page(), self.view.locale.language.record());
+        self.record_title(ui, texts.close);
+        let Some(in_hand) = &page.in_hand else { return };
+        let own = in_hand.record();
+        if Holds::of(own).is_closed() {
+            self.plain_line(ui, texts.is_closed);
+        }
+        let missing = lacks(own, page.parts.steps(), &page.parts.parts());
+        self.plain_line(ui, &texts.still_missing(missing.len()));
+        for lack in &missing {
+            self.large_line(ui, &record.lack(&own.begun, lack));
+        }
+        let open = self.found(page);
+        for own in open.iter().filter(|own| own.accepted.is_none()) {
+            let colour = match own.severity {
+                Severity::Stops => self.view.theme.palette().stops,
+                Severity::Care | Severity::Note => self.view.theme.palette().care,
+            };
+            self.coloured(ui, &own.sentence, look::colour(colour));
+        }
+        for own in own.entries.iter().filter(|own| matches!(own.what, What::Signed { .. })) {
+            let said = record.entry(self.view.locale, &in_hand.record().begun, own);
+            let at = record.clock(self.view.locale, own.at);
+            ui.add(Label::new(widgets::soft(ui, said)).wrap());
+            ui.horizontal_wrapped(|ui| {
+                ui.label(widgets::soft(ui, at));
+                ui.label(widgets::soft(ui, own.by.as_str()));
+            });
+        }
+        self.record_heading(ui, record.head);
+        ui.add(Label::new(RichText::new(in_hand.head()).size(USUAL)).wrap());
+        ui.add(Label::new(widgets::soft(ui, record.shows_an_edit)).wrap());
+        ui.add(Label::new(widgets::soft(ui, record.says_nothing_of_sensor)).wrap());
+    }
+}
