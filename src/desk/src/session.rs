@@ -3,6 +3,7 @@
 
 pub mod answer;
 pub mod caught;
+pub(crate) mod clock;
 pub mod document;
 pub mod draft;
 pub(crate) mod drawn_in;

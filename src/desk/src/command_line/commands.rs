@@ -379,14 +379,9 @@ fn opening(arguments: &[OsString], error: &clap::Error) -> Option<Vec<OsString>>
     })
 }
 
-/// The one place where the clock is asked for the day.
+/// Today.
 fn clock() -> Option<Date> {
-    let zone = if baywright_files::zone_is_plain(std::env::var_os("TZ").as_deref()) {
-        jiff::tz::TimeZone::system()
-    } else {
-        jiff::tz::TimeZone::UTC
-    };
-    Some(jiff::Timestamp::now().to_zoned_datetime(zone).date())
+    Some(crate::session::clock::now().date())
 }
 
 fn path(given: &ArgMatches, name: &str) -> PathBuf {

@@ -14,6 +14,7 @@ mod head;
 mod keys;
 mod papers;
 mod parts;
+mod reads;
 mod seen;
 mod sides;
 
@@ -21,9 +22,7 @@ use std::collections::VecDeque;
 use std::path::PathBuf;
 
 use baywright_files::FileFault;
-use baywright_planner::model::record::{
-    Attachment, AttachmentKind, Begun, Instrument, Reading, StepId, What,
-};
+use baywright_planner::model::record::{Attachment, AttachmentKind, Begun, StepId};
 use baywright_planner::model::{Id, TriggerList, VisitLine};
 use baywright_planner::record::VisitStep;
 use egui::{Context, Rect, Ui, UiBuilder, Vec2};
@@ -153,19 +152,6 @@ impl RecordPage {
     fn text_of(&self, asking: &Asking) -> String {
         let typed = self.typed.iter().find(|(of, _)| *of == asking.of);
         typed.map_or_else(|| asking.shown.clone(), |(_, text)| text.clone())
-    }
-
-    /// A distance that was read, as it is entered.
-    fn reading(&self, aiming: &Id, from: &Id, to: &Id, read_mm: f64) -> What {
-        let name = self.tape.trim().to_owned();
-        What::Reading(Reading {
-            aiming: aiming.clone(),
-            from: from.clone(),
-            to: to.clone(),
-            read_mm,
-            instrument: (!name.is_empty()).then(|| Instrument { name, serial: String::new(), due: None }),
-            temperature_c: None,
-        })
     }
 
     /// Whether the keyboard is on its way to a box.

@@ -66,9 +66,7 @@ impl Desk {
 
     /// The same with the time by the clock on the wall, to the second.
     pub(super) fn taken_now(taken: &Taken) -> Taken {
-        let now = jiff::ZonedDateTime::now().datetime();
-        let whole = now.with().subsec_nanosecond(0).build().unwrap_or(now);
-        Taken { at: Some(whole), ..taken.clone() }
+        Taken { at: Some(crate::session::clock::now()), ..taken.clone() }
     }
 
     /// How the reading between two marks was taken.

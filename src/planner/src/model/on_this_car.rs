@@ -126,6 +126,28 @@ impl OnThisCar {
         sheet
     }
 
+    /// Takes toes and set-back that came with a sign, positive toe-in and with the right wheel further back, from somewhere else
+    /// than the sheet: what differs from what the sheet says takes its place there, the rest of it stays.
+    pub fn take_signed(&mut self, rear_toe: RearToe, set_back_mm: Option<f64>) {
+        let is = |one: Option<f64>, other: Option<f64>| match (one, other) {
+            (Some(one), Some(other)) => (one - other).abs() < 1e-9,
+            (one, other) => one == other,
+        };
+        let told = self.told_rear_toe();
+        for (nth, (said, now)) in
+            [(2, (told.left_rad, rear_toe.left_rad)), (3, (told.right_rad, rear_toe.right_rad))]
+        {
+            if !is(said, now)
+                && let Some(own) = self.sheet.toe.get_mut(nth)
+            {
+                *own = Told::default();
+            }
+        }
+        self.rear_toe = rear_toe;
+        self.sheet.set_back = Told::default();
+        self.set_back_mm = set_back_mm;
+    }
+
     /// The sheet as it was typed now, what an older file said by a sign included.
     pub fn take_sheet(&mut self, sheet: AlignmentSheet) {
         if self.sheet.toe_unit == SheetUnit::Degrees {

@@ -9,13 +9,14 @@ use baywright_planner::model::{Id, MarkTaped, VisitLine};
 use baywright_planner::record::{BeginWith, Beside, Holds, begin, proven};
 use baywright_planner::words::record_page::PageBox;
 use egui::Context;
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 
 use super::boxes::BoxOf;
 use super::parts::taped;
-use super::{Led, Listed, OfRecord, RecordPage, Side};
+use super::{Led, Listed, OfRecord, RecordPage, Side, reads};
 use crate::screen::page::Page;
 use crate::screen::{Desk, waking};
+use crate::session::clock;
 use crate::session::job::Wake;
 use crate::session::visit_record::{NotWritten, RecordInHand, Shut};
 
@@ -164,9 +165,10 @@ impl Desk {
             car: typed(PageBox::Car),
             plate,
             by: typed(PageBox::By),
-            at: page.clock.unwrap_or_else(clock),
+            at: page.clock.unwrap_or_else(clock::now),
             layout,
         };
+        let tape = typed(PageBox::Tape);
         let shown = &self.answer.judged;
         let mut visit: Vec<_> = self.document.layout().others_of_visit(shown);
         visit.push((**shown).clone());
@@ -179,7 +181,7 @@ impl Desk {
             Ok(record) => {
                 let path = free_record_path(&folder, &with.job);
                 page.by.clone_from(&with.by);
-                page.tape = typed(PageBox::Tape);
+                page.tape = tape;
                 let holds = self.holds_folder();
                 page.in_hand = Some(RecordInHand::begin(path, record, holds.as_deref(), wake));
                 self.start_at(page);
@@ -300,7 +302,7 @@ impl Desk {
         let texts = self.view.locale.language.record();
         let is_closing = matches!(what, What::Closed);
         let beside = page.at_box.and_then(|at| self.boxes(page).into_iter().nth(at)).map(|own| own.of);
-        let entry = Entry { by: page.by.clone(), at: page.clock.unwrap_or_else(clock), what };
+        let entry = Entry { by: page.by.clone(), at: page.clock.unwrap_or_else(clock::now), what };
         let Some(in_hand) = &mut page.in_hand else { return };
         let entered = if let What::Value(own) = &entry.what { Some(own.clone()) } else { None };
         match in_hand.enter(entry, wake) {
@@ -394,8 +396,9 @@ impl Desk {
                     let same = |held: &&MarkTaped| held.is_between(&own.from, &own.to);
                     held.iter().find(same).is_none_or(|held| (held.read_mm - own.read_mm).abs() > 1e-6)
                 });
+                let list = self.shop.instruments();
                 let readings: Vec<What> =
-                    readings.map(|own| page.reading(aiming, &own.from, &own.to, own.read_mm)).collect();
+                    readings.map(|own| reads::reading(aiming, &page.as_taken(own), list)).collect();
                 let all = proven(&part.arrangement, &part.assessment.scene);
                 if all.is_empty() {
                     return Err(Stays::Open);
@@ -465,7 +468,12 @@ impl Desk {
             self.choose_car(&car, Some(&aiming));
             let back = taped(in_hand.record(), &aiming).into_iter();
             let back: Vec<Edit> = back
-                .map(|own| Edit::Tape { from: own.from, to: own.to, read_mm: Some(own.read_mm) })
+                .map(|own| Edit::Tape {
+                    from: own.from,
+                    to: own.to,
+                    read_mm: Some(own.read_mm),
+                    taken: own.taken,
+                })
                 .collect();
             if !back.is_empty() {
                 self.edit(&Edit::All(back));
@@ -481,14 +489,4 @@ enum Stays {
     Open,
     /// Something is wrong in a box.
     Told(BoxOf, String),
-}
-
-/// The shop's own clock, to a second.
-pub(super) fn clock() -> DateTime {
-    let zone = if baywright_files::zone_is_plain(std::env::var_os("TZ").as_deref()) {
-        jiff::tz::TimeZone::system()
-    } else {
-        jiff::tz::TimeZone::UTC
-    };
-    jiff::Timestamp::now().to_zoned_datetime(zone).datetime()
 }

@@ -5,11 +5,11 @@ use baywright_planner::geometry::angle;
 use baywright_planner::model::record::{
     AlignmentSheet, Entered, RoutineResult, StepKind, ValueOf, ValueUnit, Way, WayOut, What, Within,
 };
-use baywright_planner::model::{Id, RearToe, Wheel};
+use baywright_planner::model::{Id, MarkTaped, RearToe, Wheel};
 use baywright_planner::record::{Holds, Task, VisitStep};
 use baywright_planner::words::record_page::PageBox;
 
-use super::{RecordPage, Side};
+use super::{RecordPage, Side, reads};
 use crate::screen::Desk;
 use crate::screen::command::{Command, OfBay};
 use crate::screen::forms::typed::{self, Length};
@@ -135,9 +135,9 @@ impl Desk {
             }
             (StepKind::Alignment, _) => {
                 // What the set-up knows already is offered.
-                let own = self.answer.judged.on_this_car;
-                let known =
-                    AlignmentSheet { rear_toe: own.rear_toe, set_back_mm: own.set_back_mm, taken: None };
+                let own = &self.answer.judged;
+                let (rear_toe, set_back_mm) = (own.on_this_car.told_rear_toe(), own.told_set_back_mm());
+                let known = AlignmentSheet { rear_toe, set_back_mm, taken: None };
                 let held = holds.alignment().map_or(known, |own| own.what.clone());
                 let toe = |rad: Option<f64>| {
                     rad.map_or_else(String::new, |own| self.region().degrees_to_type(angle::degrees(own)))
@@ -244,10 +244,14 @@ impl Desk {
             }
             BoxOf::Tape(from, to) => {
                 let read_mm = if nothing { None } else { Some(self.record_mm(text)?) };
-                let edit = Edit::Tape { from: from.clone(), to: to.clone(), read_mm };
+                let taken = page.taken();
                 // What was taken away in the set-up stays read in the record.
-                let read = read_mm
-                    .map(|read_mm| enter(page.reading(&self.answer.judged.aiming.id, from, to, read_mm)));
+                let read = read_mm.map(|read_mm| {
+                    let taped =
+                        MarkTaped { from: from.clone(), to: to.clone(), read_mm, taken: taken.clone() };
+                    enter(reads::reading(&self.answer.judged.aiming.id, &taped, self.shop.instruments()))
+                });
+                let edit = Edit::Tape { from: from.clone(), to: to.clone(), read_mm, taken };
                 Ok(read.into_iter().flatten().chain([Command::Bay(OfBay::Edit(edit))]).collect())
             }
             BoxOf::Page(PageBox::ToeLeft | PageBox::ToeRight | PageBox::SetBack) => {
@@ -287,11 +291,8 @@ impl Desk {
         let what = What::Alignment(AlignmentSheet { rear_toe, set_back_mm, taken: None });
         let mut out = vec![Command::Record(super::OfRecord::Enter(vec![what]))];
         if !page.parts.all().is_empty() {
-            let car = baywright_planner::model::OnThisCar {
-                rear_toe,
-                set_back_mm,
-                ..self.answer.arrangement.on_this_car
-            };
+            let mut car = self.answer.arrangement.on_this_car.clone();
+            car.take_signed(rear_toe, set_back_mm);
             out.push(Command::Bay(OfBay::Edit(Edit::OnThisCar(car))));
         }
         Ok(out)

@@ -8,7 +8,7 @@ use baywright_planner::proof::Proof;
 use baywright_planner::record::{Holds, Part, VisitAnswer, VisitStep, answer, steps};
 use baywright_planner::{Assessment, assess};
 
-use super::RecordPage;
+use super::{RecordPage, reads};
 use crate::screen::Desk;
 use crate::session::document::made;
 use crate::session::job::Wake;
@@ -84,10 +84,7 @@ impl Parts {
 
 /// What was taped for an aiming, as the record holds it.
 pub(super) fn taped(record: &VisitRecord, aiming: &Id) -> Vec<MarkTaped> {
-    let readings = Holds::of(record).readings(aiming).into_iter().map(|own| own.what);
-    readings
-        .map(|own| MarkTaped { from: own.from.clone(), to: own.to.clone(), read_mm: own.read_mm })
-        .collect()
+    Holds::of(record).readings(aiming).into_iter().map(|own| reads::taped(own.what, own.entry)).collect()
 }
 
 impl Desk {
@@ -183,12 +180,12 @@ impl Desk {
         parts.asked = Some(Arc::clone(&visit));
         let layout = Arc::clone(self.document.layout());
         let (cars, by, shown) =
-            (self.document.cars().to_vec(), self.document.by(), self.answer.judged.id.clone());
+            (self.document.cars().to_vec(), self.document.by().clone(), self.answer.judged.id.clone());
         let car = self.answer.judged.vehicle.id.clone();
         parts.answer.ask(Arc::clone(&visit), ("whole visit", 1), wake, move |_| {
             let others = layout.arrangements.iter().filter(|own| own.id != shown && own.vehicle == car);
             let elsewhere: Vec<Arrangement> =
-                others.filter_map(|own| made(&layout, &own.id, &cars, by)).collect();
+                others.filter_map(|own| made(&layout, &own.id, &cars, &by)).collect();
             answer(&visit, &elsewhere)
         });
     }
