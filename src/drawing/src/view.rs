@@ -30,6 +30,7 @@ use baywright_planner::words::Words;
 use crate::lettering::Lettering;
 use crate::list::{Drawing, Placing, Projection};
 
+pub(crate) use contours::interval as contour_interval;
 pub use extents::Extents;
 use fit::Window;
 pub(crate) use fit::margin;

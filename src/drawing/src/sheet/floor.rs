@@ -19,7 +19,7 @@ use super::plan::in_views;
 use super::scale::largest_scale;
 use super::table::{Cell, Column, Table};
 use crate::page::Page;
-use crate::view::{Planned, Shell, Trade};
+use crate::view::{Planned, Shell, Trade, contour_interval};
 
 /// So many rows are left to write revisions in.
 const REVISIONS: usize = 3;
@@ -94,6 +94,11 @@ impl Floor<'_> {
         let texts = self.words.locale().language.floor_sheets();
         flow.gap(0.8);
         flow.read(texts.running, None);
+        let survey =
+            self.shell.arrangement.bay.survey.as_ref().filter(|_| self.shell.trade == Trade::Concrete);
+        if let Some(apart) = survey.and_then(|own| contour_interval(&own.points, self.words.locale())) {
+            flow.read(&apart, None);
+        }
         if left_out > 0 {
             flow.read(&texts.left_out(left_out), None);
         }

@@ -2,6 +2,7 @@
 
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{Contour, Levels};
+use baywright_planner::words::{Locale, Units};
 
 /// So far apart, mm, the smallest that makes no more lines than this.
 const INTERVALS_MM: [f64; 10] = [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0];
@@ -17,6 +18,17 @@ pub(crate) fn of(levels: &Levels) -> Option<(f64, Vec<Contour>)> {
     let interval = INTERVALS_MM.into_iter().find(|own| range / own <= MOST_LINES)?;
     let lines = levels.contours(interval)?;
     (!lines.is_empty()).then_some((interval, lines))
+}
+
+/// How far a floor's lines lie apart, as a sentence; `None` of a floor that has none.
+pub(crate) fn interval(levels: &Levels, locale: Locale) -> Option<String> {
+    of(levels).map(|(interval, _)| told(locale, interval))
+}
+
+/// The same of a known interval, mm: whatever units are shown, levels are in millimetres.
+pub(crate) fn told(locale: Locale, interval: f64) -> String {
+    let own = Locale { units: Units::Millimetres, ..locale };
+    locale.language.ground().contours(&own.length(interval))
 }
 
 /// How many times as high levels are drawn of which the highest is so far over the lowest, mm.

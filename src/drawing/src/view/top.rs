@@ -122,6 +122,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     car::left(&mut pen, &top);
     levels::figures(&mut pen, &top);
     contours::figures(&mut pen, &top);
+    contours::interval(&mut pen, &top);
     emphasis(&mut pen.items, state);
     pen
 }

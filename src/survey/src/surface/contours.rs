@@ -55,13 +55,17 @@ impl LevelSurface {
     }
 }
 
+/// Levels nearer than this are one, mm: of a level floor the middle of a cell is as high as its corners but for rounding.
+const SAME_MM: f64 = 1e-6;
+
 /// Where a level runs through a triangle. A corner at just that level counts as above it, so that no line is drawn twice.
 fn across(triangle: &[(DVec2, f64); 3], level_mm: f64) -> Option<Contour> {
     let [a, b, c] = *triangle;
     let (mut from, mut to) = (None, None);
     for ((p, low), (q, high)) in [(a, b), (b, c), (c, a)] {
-        let at = || p + (q - p) * ((level_mm - low) / (high - low));
-        match (low >= level_mm, high >= level_mm) {
+        let at = || p + (q - p) * ((level_mm - low) / (high - low)).clamp(0.0, 1.0);
+        let is_up = |own: f64| own >= level_mm - SAME_MM;
+        match (is_up(low), is_up(high)) {
             // The corners run anticlockwise: where it falls the line ends that has the higher floor to its left.
             (true, false) => from = Some(at()),
             (false, true) => to = Some(at()),
@@ -97,6 +101,18 @@ mod tests {
         for level in 6..=19 {
             assert!((lengths[&level] - 4000.0).abs() < 1e-6, "{level}: {lengths:?}");
         }
+    }
+
+    /// A plateau just at a level is bounded by its line and not crossed by it.
+    #[test]
+    fn a_level_floor_at_a_lines_own_level_has_none() {
+        let floor = grid(|p| if p.x > 2_500.0 { 60.0 } else { 60.0 - 0.1 * (2_500.0 - p.x).min(100.0) });
+        let lines = floor.contours(10.0).unwrap();
+        assert!(
+            lines.iter().all(|own| own.from.x <= 3_000.0 + 1e-6 && own.to.x <= 3_000.0 + 1e-6),
+            "{lines:?}"
+        );
+        assert_eq!(grid(|_| 60.1 - 0.1).contours(10.0), Some(vec![]));
     }
 
     /// Wherever it is drawn the floor has that level, but for what a cell bends between its middle and its corners.

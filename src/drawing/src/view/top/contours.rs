@@ -2,13 +2,12 @@
 
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::Contour;
-use baywright_planner::words::{Locale, Units};
 
 use super::Top;
 use crate::lettering::size;
 use crate::role::Role;
 use crate::text::{Align, Weight};
-use crate::view::contours::{middle_in, of};
+use crate::view::contours::{middle_in, of, told};
 use crate::view::pen::Pen;
 use crate::view::space::FIRM;
 
@@ -63,15 +62,13 @@ pub(super) fn figures(pen: &mut Pen<'_>, top: &Top<'_>) {
             }
         }
     }
-    interval_told(pen, top, interval);
 }
 
 /// How far the lines are apart, in a corner that is free.
-fn interval_told(pen: &mut Pen<'_>, top: &Top<'_>, interval: f64) {
+pub(super) fn interval(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let Some((interval, _)) = drawn(top) else { return };
     let style = pen.style(size::SMALL, Weight::SemiBold);
-    let ground = top.words.locale().language.ground();
-    let locale = Locale { units: Units::Millimetres, ..top.words.locale() };
-    let text = pen.measured(&ground.contours(&locale.length(interval)), style);
+    let text = pen.measured(&told(top.words.locale(), interval), style);
     let (low, high) = (pen.window.low + EDGE_PX, pen.window.high - EDGE_PX);
     let ring = top.ring(top.scene.room.walls().outer());
     let room = baywright_planner::geometry::Bounds::around(ring.iter().map(|p| pen.px(*p)));
