@@ -310,7 +310,6 @@ proptest! {
                 line_over: if on_mark { LineOver::Floor } else { LineOver::Sensor },
                 ..StandRead::of("y".into())
             }],
-            marks_taped: vec![MarkTaped { from: "1".into(), to: "2".into(), read_mm: 1_000.0 + toe.0.round() }],
             building: None,
             stands: vec![("y".into(), if on_mark { StandSet::OnMark } else { set })],
             moved: vec![moved],

@@ -337,7 +337,7 @@ mod tests {
         let tape = crate::budget::Tape { read_mm: 0.4, scale: 1e-4, ..Instruments::PERFECT.tape };
         let shop = Instruments { tape, wheel_aside_mm: 1.0, laser_mm_per_m: 0.2, ..Instruments::PERFECT };
         let budget = Budget::of(&plan, &givens, &shop).unwrap();
-        let candidate = Candidate { from: 0, to: 5, u_mm: 0.4 };
+        let candidate = Candidate { from: 0, to: 5, u_mm: 0.4, tape: 0 };
         let by = follows(&budget, &candidate).unwrap();
         let variance: f64 = by.iter().zip(budget.inputs()).map(|(by, input)| (by * input.u).powi(2)).sum();
         let expected = Known::as_laid(&budget).expects(&candidate).unwrap();

@@ -81,11 +81,9 @@ fn everything() -> Arrangement {
     let level = |x, y, level_mm| LevelPoint { at: at(x, y), level_mm };
     let points = vec![level(500.0, 500.0, 0.0), level(4_000.0, 500.0, 1.5), level(500.0, 3_000.0, -2.25)];
     let (points, provenance) = (points.into(), Provenance::Example);
-    arrangement.bay.survey = Some(FloorSurvey { points, taken: None, provenance });
     arrangement.bay.marks.push(PermanentMark::new("A".into(), at(900.0, 900.0)));
     arrangement.bay.survey =
         Some(FloorSurvey { points, taken: None, how: LevelsTaken::default(), provenance });
-    arrangement.bay.marks.push(PermanentMark { id: "A".into(), at: at(900.0, 900.0) });
     let end = |x, y| DimensionEnd { on: None, at: at(x, y) };
     arrangement.bay.dimensions =
         vec![KeptDimension { id: "one".into(), ends: [end(0.0, 0.0), end(3_000.0, 4_000.0)] }];

@@ -33,7 +33,7 @@ fn taped_with(arrangement: &Arrangement, mislaid: &str, aside_mm: f64) -> Arrang
         .iter()
         .map(|own| {
             let read_mm = place(&own.from).distance(place(&own.to)).round();
-            MarkTaped { from: own.from.clone(), to: own.to.clone(), read_mm }
+            MarkTaped::new(own.from.clone(), own.to.clone(), read_mm)
         })
         .collect();
     arrangement

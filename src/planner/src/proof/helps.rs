@@ -197,8 +197,7 @@ mod tests {
         let before = helps(&arrangement);
         let reading = Scene::of(&arrangement).readings[0].clone();
         let read_mm = reading.distance_mm;
-        arrangement.marks_taped =
-            vec![crate::model::MarkTaped { from: reading.from, to: reading.to, read_mm }];
+        arrangement.marks_taped = vec![crate::model::MarkTaped::new(reading.from, reading.to, read_mm)];
         assert_eq!(helps(&arrangement), before);
     }
 }

@@ -3,7 +3,7 @@
 use jiff::civil::{DateTime, date};
 use proptest::prelude::*;
 
-use super::*;
+use super::{Told, *};
 use crate::assessment::{Code, Severity, Step, Verdict};
 use crate::check::testing::{DVec2, angle, cabinet, clear, column, with};
 use crate::judge::judge;
@@ -263,7 +263,7 @@ fn what_is_proven_is_entered_and_grows_old() {
     own.marks_taped = scene
         .readings
         .iter()
-        .map(|own| MarkTaped { from: own.from.clone(), to: own.to.clone(), read_mm: own.distance_mm.round() })
+        .map(|own| MarkTaped::new(own.from.clone(), own.to.clone(), own.distance_mm.round()))
         .collect();
     let all = proven(&own, &scene);
     assert_eq!(all.len(), 3);

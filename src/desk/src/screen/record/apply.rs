@@ -129,7 +129,7 @@ impl Desk {
                 })
             })
             .collect();
-        all.sort_by(|one, other| other.begun.at.cmp(&one.begun.at));
+        all.sort_by_key(|own| std::cmp::Reverse(own.begun.at));
         all.truncate(MOST_LISTED);
         all
     }

@@ -126,7 +126,7 @@ mod tests {
     #[test]
     fn what_is_on_disk_is_known_and_what_someone_else_wrote_is_asked_about() {
         let layout = Arc::new(baywright_files::open(Path::new("crowded-bay"), None).unwrap().layout);
-        let shop = Shop::default();
+        let shop = JudgedBy::default();
         let folder = std::env::temp_dir().join(format!("baywright-layout-file-{}", std::process::id()));
         std::fs::create_dir_all(&folder).unwrap();
         let path = folder.join("mine.ron");
@@ -138,11 +138,12 @@ mod tests {
         assert!(file.holds(&layout) && file.holds(&Arc::new(Layout::clone(&layout))));
         assert_eq!((file.path(), file.mark()), (Some(path.as_path()), Some(DiskMark::of(&path))));
         // By which settings it is judged is remembered, and is no change of the bay.
-        assert!(!file.was_judged_by_others(&shop));
-        let other = Shop { by_eye_mm: 80.0, ..shop };
-        assert!(file.was_judged_by_others(&other) && file.holds(&layout));
+        assert!(!file.was_judged_by_others(&layout, &shop));
+        let mut other = shop.clone();
+        other.shop.by_eye_mm = 80.0;
+        assert!(file.was_judged_by_others(&layout, &other) && file.holds(&layout));
         let read = baywright_files::load_layout(&path).unwrap();
-        assert_eq!(read.shop_fingerprint, Some(shop.fingerprint()));
+        assert_eq!(read.shop_fingerprint, Some(shop.shop.fingerprint()));
         std::fs::write(&path, "(version: 1)").unwrap();
         assert!(file.is_changed_on_disk());
         assert_eq!(file.save(&layout, &shop, false), Err(NotSaved::ChangedOnDisk));
