@@ -128,7 +128,6 @@ fn readings_go_with_the_car_and_are_saved() {
 #[test]
 fn boxes_take_lengths_or_nothing() {
     let mut screen = clear_bay();
-    type_all(&mut screen, None);
     let row = &proof(&screen).rows[0];
     let locale = screen.state().view().locale;
     let label = locale.language.proof().should(
@@ -137,6 +136,7 @@ fn boxes_take_lengths_or_nothing() {
         &locale.length(row.should_mm),
         &locale.bare(row.allowance_mm),
     );
+    crate::support::type_into(&mut screen, &label, &format!("{}", row.should_mm.round()));
     crate::support::type_into(&mut screen, &label, "two");
     screen.get_by_label_contains("“two”");
     let before = screen.state().answer().judged.marks_taped.len();
