@@ -54,8 +54,8 @@ impl FailedTexts {
 
 impl Words<'_> {
     sentences! { about:
-        /// What is out, which way and how far, with whether anything was read of it.
-        explains(own: &Explains) -> String;
+        /// What is out, which way and how far, with whether anything was read of it, and its place in the list.
+        explains(place: usize, own: &Explains) -> String;
         /// What was looked at, and what was found.
         looked(own: &Looked) -> String;
         /// What to check first, and what it tells apart; `None` where nothing does.

@@ -27,6 +27,12 @@ impl HelpsTexts {
     sentences! { helps:
         /// The rest of the steps, in the graph of their shares.
         others(count: usize) -> String;
+        /// One bar or point of a graph: what it is of, and its figure.
+        figure(name: &str, figure: &str) -> String;
+        /// A share of all.
+        share(percent: &str) -> String;
+        /// What a graph shows, for who listens: what it is, and all its figures.
+        graph(what: &str, figures: &[String]) -> String;
         /// A distance between two marks, where there is little room.
         run(from: &Id, to: &Id) -> String;
         /// While it is tried: so many thousand times so far.

@@ -56,7 +56,9 @@ impl Look<'_> {
     pub fn shares(&self, ui: &mut Ui, shares: &[(String, f64)]) {
         heading(ui, self.texts.shares);
         let region = self.locale.region;
-        let said = |(name, share): &(String, f64)| format!("{name}: {} %", region.number(100.0 * share, 0));
+        let said = |(name, share): &(String, f64)| {
+            self.texts.figure(name, &self.texts.share(&region.number(100.0 * share, 0)))
+        };
         let read: Vec<String> = shares.iter().map(said).collect();
         let most = ui.available_width() - EDGE_PX;
         let names: Vec<String> = read.iter().map(|own| widgets::fitted(ui, own, most)).collect();
@@ -80,7 +82,7 @@ impl Look<'_> {
                     plot.text(Text::new("", at, text).anchor(Align2::LEFT_CENTER).allow_hover(false));
                 }
             });
-        named(&shown.response, format!("{} {}", self.texts.shares_read, read.join("; ")));
+        named(&shown.response, self.texts.graph(self.texts.shares_read, &read));
     }
 
     /// Each reading's test in its order; a cross where it does not fit, the furthest with its marks' names.
@@ -124,9 +126,9 @@ impl Look<'_> {
                 }
             });
         ui.add(egui::Label::new(widgets::soft(ui, self.texts.limit_line)).wrap());
-        let said = |own: &(String, f64)| format!("{}: {}", own.0, region.number(own.1, 2));
+        let said = |own: &(String, f64)| self.texts.figure(&own.0, &region.number(own.1, 2));
         let read: Vec<String> = tests.iter().map(said).collect();
-        named(&shown.response, format!("{} {}", self.texts.tests_read, read.join("; ")));
+        named(&shown.response, self.texts.graph(self.texts.tests_read, &read));
     }
 
     /// How sure the first figure was after each reading, and down to what it must come.
@@ -168,10 +170,10 @@ impl Look<'_> {
             });
         ui.label(widgets::soft(ui, self.texts.course_across));
         let said = |own: &AfterReading| {
-            format!("{}: ± {}", region.number(own.read as f64, 0), in_words(own.u95 * unit))
+            self.texts.figure(&region.number(own.read as f64, 0), &format!("± {}", in_words(own.u95 * unit)))
         };
         let read: Vec<String> = course.iter().map(said).collect();
-        named(&shown.response, format!("{} {}", self.texts.course_read, read.join("; ")));
+        named(&shown.response, self.texts.graph(self.texts.course_read, &read));
     }
 }
 

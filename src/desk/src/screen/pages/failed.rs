@@ -170,8 +170,8 @@ impl Desk {
         ui.add_space(6.0);
         ui.label(widgets::soft(ui, texts.could_be));
         let listed = found.causes.iter().filter(|own| own.chance >= LISTED_FROM);
-        for (own, number) in listed.zip(1..) {
-            let text = format!("{number}. {}", words.explains(own));
+        for (own, place) in listed.zip(1..) {
+            let text = words.explains(place, own);
             ui.add(Label::new(RichText::new(widgets::unbroken(text)).size(size::BODY)).wrap());
             ui.add(Label::new(widgets::soft(ui, widgets::unbroken(texts.mend(own)))).wrap());
         }

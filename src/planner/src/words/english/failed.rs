@@ -107,13 +107,13 @@ pub const fn mend(own: &Explains) -> &'static str {
 
 impl About<'_> {
     /// What is out, which way and how far.
-    pub fn explains(&self, own: &Explains) -> String {
+    pub fn explains(&self, place: usize, own: &Explains) -> String {
         let Explains { suspect, out, by, is_measured, .. } = own;
         let read = if *is_measured { "" } else { " Not measured: only assumed." };
         let within = K * out.u;
         // Whichever way and however far: nothing says so yet.
         if out.value.abs() < within {
-            return format!("{}.{read}", sentence_start(vaguely(*suspect)));
+            return format!("{place}. {}.{read}", sentence_start(vaguely(*suspect)));
         }
         let size = self.size_of(*suspect, out.value.abs());
         let way = |above: &'static str, below: &'static str| if out.value > 0.0 { above } else { below };
@@ -166,7 +166,7 @@ impl About<'_> {
                 format!("the sensor sits tilted {size} {} in its bracket", way("up", "down"))
             }
         };
-        format!("{} (±\u{a0}{}).{read}", sentence_start(&said), self.size_of(*suspect, within))
+        format!("{place}. {} (±\u{a0}{}).{read}", sentence_start(&said), self.size_of(*suspect, within))
     }
 
     /// What was looked at, and what was found.
@@ -198,9 +198,9 @@ impl About<'_> {
 const fn vaguely(suspect: Suspect) -> &'static str {
     match suspect {
         Suspect::Laid(_) => "a mark lies beside its place",
-        Suspect::FrontLevel => "the floor under the front axle is not as surveyed",
-        Suspect::RearLevel => "the floor under the rear axle is not as surveyed",
-        Suspect::StandLevel => "the floor under the stand is not as surveyed",
+        Suspect::FrontLevel => "the floor under the front axle is higher or lower than assumed",
+        Suspect::RearLevel => "the floor under the rear axle is higher or lower than assumed",
+        Suspect::StandLevel => "the floor under the stand is higher or lower than assumed",
         Suspect::Thrust => "the thrust line is not as the sheet says",
         Suspect::CarFront => "the car's front moved after it was measured",
         Suspect::CarRear => "the car's rear moved after it was measured",

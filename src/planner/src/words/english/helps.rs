@@ -25,6 +25,18 @@ pub const TEXTS: HelpsTexts = HelpsTexts {
     unsettled: "The figures are not steady after all these trials.",
 };
 
+pub fn figure(name: &str, figure: &str) -> String {
+    format!("{name}: {figure}")
+}
+
+pub fn share(percent: &str) -> String {
+    format!("{percent} %")
+}
+
+pub fn graph(what: &str, figures: &[String]) -> String {
+    format!("{what} {}", figures.join("; "))
+}
+
 pub fn run(from: &Id, to: &Id) -> String {
     format!("{from}\u{2013}{to}")
 }

@@ -109,13 +109,13 @@ pub const fn mend(own: &Explains) -> &'static str {
 
 impl About<'_> {
     /// What is out, which way and how far.
-    pub fn explains(&self, own: &Explains) -> String {
+    pub fn explains(&self, place: usize, own: &Explains) -> String {
         let Explains { suspect, out, by, is_measured, .. } = own;
         let read = if *is_measured { "" } else { " Nicht gemessen: nur angenommen." };
         let within = K * out.u;
         // Whichever way and however far: nothing says so yet.
         if out.value.abs() < within {
-            return format!("{}.{read}", sentence_start(vaguely(*suspect)));
+            return format!("{place}. {}.{read}", sentence_start(vaguely(*suspect)));
         }
         let size = self.size_of(*suspect, out.value.abs());
         let way = |above: &'static str, below: &'static str| if out.value > 0.0 { above } else { below };
@@ -178,7 +178,7 @@ impl About<'_> {
                 format!("der Sensor sitzt um {size} nach {} gekippt in seinem Halter", way("oben", "unten"))
             }
         };
-        format!("{} (±\u{a0}{}).{read}", sentence_start(&said), self.size_of(*suspect, within))
+        format!("{place}. {} (±\u{a0}{}).{read}", sentence_start(&said), self.size_of(*suspect, within))
     }
 
     /// What was looked at, and what was found.
@@ -210,9 +210,9 @@ impl About<'_> {
 const fn vaguely(suspect: Suspect) -> &'static str {
     match suspect {
         Suspect::Laid(_) => "eine Marke liegt neben ihrer Stelle",
-        Suspect::FrontLevel => "der Boden unter der Vorderachse ist nicht wie aufgenommen",
-        Suspect::RearLevel => "der Boden unter der Hinterachse ist nicht wie aufgenommen",
-        Suspect::StandLevel => "der Boden unter dem Ständer ist nicht wie aufgenommen",
+        Suspect::FrontLevel => "der Boden unter der Vorderachse ist höher oder tiefer als angenommen",
+        Suspect::RearLevel => "der Boden unter der Hinterachse ist höher oder tiefer als angenommen",
+        Suspect::StandLevel => "der Boden unter dem Ständer ist höher oder tiefer als angenommen",
         Suspect::Thrust => "die Fahrachse ist nicht wie auf dem Blatt",
         Suspect::CarFront => "das Fahrzeug wanderte vorn nach dem Messen",
         Suspect::CarRear => "das Fahrzeug wanderte hinten nach dem Messen",

@@ -12,7 +12,7 @@ pub const TEXTS: HelpsTexts = HelpsTexts {
     shares_read: "Balken: wie viel der Unsicherheit vor dem Messen aus jedem Schritt kommt, das Größte oben",
     tests: "Prüfwert jeder Ablesung",
     tests_read: "Punkte: der Prüfwert jeder Ablesung der Reihe nach; jenseits von 3,29 passt sie nicht",
-    limit_line: "Jenseits der Linien von 3,29 passt es nicht zum übrigen.",
+    limit_line: "Jenseits der Linien von 3,29 passt es nicht zum Übrigen.",
     course: "Wie sicher nach jeder Ablesung (95 %)",
     course_read: "Linie: die Unsicherheit der ersten Größe des Ziels nach jeder Ablesung, fallend gegen genug",
     course_across: "Ablesungen",
@@ -24,6 +24,18 @@ pub const TEXTS: HelpsTexts = HelpsTexts {
     stop: "Anhalten",
     unsettled: "Die Zahlen sind nach all diesen Versuchen nicht ruhig.",
 };
+
+pub fn figure(name: &str, figure: &str) -> String {
+    format!("{name}: {figure}")
+}
+
+pub fn share(percent: &str) -> String {
+    format!("{percent} %")
+}
+
+pub fn graph(what: &str, figures: &[String]) -> String {
+    format!("{what} {}", figures.join("; "))
+}
 
 pub fn run(from: &Id, to: &Id) -> String {
     format!("{from}\u{2013}{to}")
