@@ -10,17 +10,29 @@ use baywright_planner::model::Wheel;
 use baywright_planner::model::sheet::{Inward, Told, Typed};
 use baywright_planner::proof::Proof;
 use baywright_planner::{Code, Subject, Verdict};
-use egui::Key;
+use egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::sessions::ask;
-use crate::support::{desk, type_into, usual, verdict};
+use crate::support::{desk, usual, verdict};
 
 fn car_in_hand() -> Harness<'static, Desk> {
     let mut screen = usual(desk(Path::new("clear-bay"), None));
-    ask(&mut screen, Command::View(OfView::Choose(Some(Subject::Car))));
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Car))));
     screen
+}
+
+/// Types into a field, wherever it is scrolled to, and presses Enter.
+fn type_into(screen: &mut Harness<'_, Desk>, label: &str, text: &str) {
+    screen.get_by_label(label).focus();
+    screen.run();
+    screen.key_combination_modifiers(Modifiers::COMMAND, &[Key::A]);
+    screen.step();
+    screen.get_by_label(label).type_text(text);
+    screen.step();
+    screen.key_press(Key::Enter);
+    screen.run();
 }
 
 /// The next one in the picker that has the keyboard, so many times.
@@ -138,7 +150,7 @@ fn camber_enters_where_hubs_are_plumbed() {
 #[test]
 fn arches_are_held_against_the_profile() {
     let mut screen = usual(desk(Path::new("clear-bay"), Some("Pickup, lidar")));
-    ask(&mut screen, Command::View(OfView::Choose(Some(Subject::Car))));
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Car))));
     unfold(&mut screen, "Ride heights");
     for (label, text) in [("Front left arch", "455"), ("Front right arch", "455"), ("Rear left arch", "460")]
     {

@@ -1,5 +1,6 @@
 //! The answer in one sentence, beside the verdict.
 
+use super::this_car;
 use super::{About, sentence_start};
 use crate::assessment::{Assessment, Facts, Severity, TooLarge, Verdict};
 use crate::cure::{LOOKED_WITHIN_MM, looks_elsewhere};
@@ -31,6 +32,10 @@ impl About<'_> {
                     _ => "nothing stops it; some points still need care",
                 };
                 format!("{found} {}, and {then}.", sentence_start(&self.steps(&promise.steps)))
+            }
+            // Nor the car itself.
+            None if this_car::first(assessment).is_some() => {
+                format!("{found} {}", this_car::first(assessment).unwrap_or_default())
             }
             // No move of a thing or of the car puts a mark right.
             None if assessment.findings.iter().any(|own| matches!(own.facts, Facts::LaidOff(_))) => {

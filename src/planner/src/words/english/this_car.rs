@@ -3,7 +3,7 @@
 use super::marks::wheel_name;
 use super::{About, Language, listed, sentence_start};
 use crate::as_measured::{body_at_target, feet, hangs, still_within_mm};
-use crate::assessment::{Facts, Finding, LinesApart, RideFact};
+use crate::assessment::{Assessment, Facts, Finding, LinesApart, RideFact, Severity};
 use crate::model::sheet::{Inward, SheetLacks, SheetPart, SheetUnit, Side};
 use crate::model::{ReferenceAxis, Wheel};
 use crate::scene::Scene;
@@ -148,6 +148,18 @@ const fn axis(axis: ReferenceAxis) -> &'static str {
 
 const fn side_of(positive_left: f64) -> &'static str {
     if positive_left >= 0.0 { "left" } else { "right" }
+}
+
+/// What comes first where the car itself stops the aiming: no move of anything helps.
+pub fn first(assessment: &Assessment) -> Option<&'static str> {
+    let stops = || assessment.findings.iter().filter(|own| own.severity == Severity::Stops);
+    if stops().any(|own| matches!(own.facts, Facts::CarMoved { .. })) {
+        Some("The marks are this car's no longer: park and settle it, and lay them anew.")
+    } else if stops().any(|own| matches!(own.facts, Facts::AlignmentOff(_) | Facts::RideHeight(_))) {
+        Some("No move helps: have the car put right first.")
+    } else {
+        None
+    }
 }
 
 impl About<'_> {

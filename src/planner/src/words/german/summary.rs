@@ -1,5 +1,6 @@
 //! The answer in one sentence, beside the verdict.
 
+use super::this_car;
 use super::{About, sentence_start};
 use crate::assessment::{Assessment, Facts, Severity, TooLarge, Verdict};
 use crate::cure::{LOOKED_WITHIN_MM, looks_elsewhere};
@@ -30,6 +31,10 @@ impl About<'_> {
                     _ => "dann verhindert nichts mehr die Einstellung; einige Punkte verlangen noch Vorsicht",
                 };
                 format!("{found} {}, {then}.", sentence_start(&self.steps(&promise.steps)))
+            }
+            // Nor the car itself.
+            None if this_car::first(assessment).is_some() => {
+                format!("{found} {}", this_car::first(assessment).unwrap_or_default())
             }
             // No move of a thing or of the car puts a mark right.
             None if assessment.findings.iter().any(|own| matches!(own.facts, Facts::LaidOff(_))) => {
