@@ -128,6 +128,7 @@ mod tests {
     use super::*;
     use crate::check::floor_levels::testing::*;
     use crate::check::testing::*;
+    use crate::ground::spots::On;
 
     /// The rear left wheel stands at (1400, 3770), in the cell of the points (1000 to 2000, 3000 to 4000).
     #[test]
@@ -273,7 +274,7 @@ mod tests {
                     // Many of them in one place.
                     let at = DVec2::new((next() * 20.0).round(), 0.0);
                     let level = if round % 2 == 0 { level } else { Level { level_mm: 1.0, ..level } };
-                    Spot { of: Subject::Car, ground: 0, at, level: Some(level), moved_mm: 0.0 }
+                    Spot { of: On::Car, ground: 0, at, level: Some(level), moved_mm: 0.0 }
                 })
                 .collect();
             // What is in one place has one level.
