@@ -120,6 +120,7 @@ impl Draft {
             on_this_car: OnThisCar::default(),
             marks_taped: Vec::new(),
             laid_before: Vec::new(),
+            instruments: InstrumentList::default(),
             stands_read: Vec::new(),
             stands,
             today: Some(jiff::civil::date(2026, 11, 1)),

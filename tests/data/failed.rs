@@ -10,7 +10,7 @@ use baywright_planner::failed::{Cause, Looked, RoutineSaid, Suspect, Way, Whose,
 use baywright_planner::geometry::marks::Construction;
 use baywright_planner::geometry::{DVec2, DVec3};
 use baywright_planner::model::{
-    Arrangement, FloorSurvey, Id, LevelPoint, MarkTaped, Provenance, ReferenceAxis, Wheel,
+    Arrangement, FloorSurvey, Id, LevelPoint, LevelsTaken, MarkTaped, Provenance, ReferenceAxis, Wheel,
 };
 use baywright_survey::dice::Dice;
 
@@ -245,7 +245,7 @@ fn the_right_cause_is_among_the_first_two_in_shipped_set_ups() {
         let share = (left.abs() / bay.allowed[0]).max(up.abs() / bay.allowed[1]);
         let most = if is_angle { MOST.1 } else { MOST.0 };
         let wanted = (1.02 + 3.98 * dice.uniform()) / share;
-        if !(wanted < most) {
+        if wanted >= most {
             continue;
         }
         let wanted = if dice.uniform() < 0.5 { wanted } else { -wanted };
@@ -287,7 +287,7 @@ fn the_right_cause_is_among_the_first_two_in_shipped_set_ups() {
         let mut is_read = |cause: Cause| cause != Cause::Bracket && dice.uniform() < 11.0 / 12.0;
         let reads = [Cause::Mark, Cause::Floor, Cause::ThrustLine, Cause::CarMoved, Cause::Stand]
             .map(|cause| (cause, is_read(cause)));
-        let was_read = |cause: Cause| reads.iter().any(|own| *own == (cause, true));
+        let was_read = |cause: Cause| reads.contains(&(cause, true));
         if was_read(Cause::Mark) {
             let laid = bay.laid(&beside);
             let place = |id: &Id| laid[bay.scene.marks.iter().position(|own| own.id == *id).unwrap()];
@@ -297,7 +297,7 @@ fn the_right_cause_is_among_the_first_two_in_shipped_set_ups() {
                 .iter()
                 .map(|own| {
                     let read_mm = (place(&own.from).distance(place(&own.to)) + 0.4 * dice.normal()).round();
-                    MarkTaped { from: own.from.clone(), to: own.to.clone(), read_mm }
+                    MarkTaped::new(own.from.clone(), own.to.clone(), read_mm)
                 })
                 .collect();
         }
@@ -316,7 +316,7 @@ fn the_right_cause_is_among_the_first_two_in_shipped_set_ups() {
                 point(stand, is(Suspect::StandLevel)),
             ];
             let provenance = Provenance::Measured { by: "a test".into(), date: None };
-            FloorSurvey { taken: None, points: points.into(), provenance }
+            FloorSurvey { taken: None, points: points.into(), how: LevelsTaken::default(), provenance }
         });
         let looked: Vec<Looked> = OUT
             .iter()

@@ -7,6 +7,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfView};
 use baywright_desk::screen::view::Tab;
 use baywright_planner::edit::Edit;
+use baywright_planner::model::Taken;
 use baywright_planner::words::Language;
 use egui::accesskit::Role;
 use egui_kittest::Harness;
@@ -43,7 +44,15 @@ fn tape_all(screen: &mut Harness<'_, Desk>, off: impl Fn(usize) -> f64) {
     let readings = screen.state().answer().assessment.scene.readings.clone();
     for (nth, own) in readings.into_iter().enumerate() {
         let read_mm = Some((own.distance_mm + off(nth)).round());
-        ask(screen, Command::Bay(OfBay::Edit(Edit::Tape { from: own.from, to: own.to, read_mm })));
+        ask(
+            screen,
+            Command::Bay(OfBay::Edit(Edit::Tape {
+                from: own.from,
+                to: own.to,
+                read_mm,
+                taken: Taken::default(),
+            })),
+        );
     }
 }
 
