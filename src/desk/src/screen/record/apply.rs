@@ -167,6 +167,7 @@ impl Desk {
             at: page.clock.unwrap_or_else(clock),
             layout,
         };
+        let tape = typed(PageBox::Tape);
         let shown = &self.answer.judged;
         let mut visit: Vec<_> = self.document.layout().others_of_visit(shown);
         visit.push((**shown).clone());
@@ -179,7 +180,7 @@ impl Desk {
             Ok(record) => {
                 let path = free_record_path(&folder, &with.job);
                 page.by.clone_from(&with.by);
-                page.tape = typed(PageBox::Tape);
+                page.tape = tape;
                 let holds = self.holds_folder();
                 page.in_hand = Some(RecordInHand::begin(path, record, holds.as_deref(), wake));
                 self.start_at(page);
@@ -200,6 +201,8 @@ impl Desk {
                 let record = own.record();
                 let last = record.entries.last().map_or(&record.begun.by, |own| &own.by);
                 page.by.clone_from(last);
+                let used = Holds::of(record).instruments();
+                page.tape = used.last().map_or_else(String::new, |(own, _)| own.name.clone());
                 let (set_up, car) = (record.begun.arrangement.clone(), record.begun.vehicle.clone());
                 let lines: Vec<Id> = record.begun.lines.iter().map(|own| own.aiming.clone()).collect();
                 page.in_hand = Some(own);
