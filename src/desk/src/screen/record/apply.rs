@@ -202,6 +202,8 @@ impl Desk {
                 let record = own.record();
                 let last = record.entries.last().map_or(&record.begun.by, |own| &own.by);
                 page.by.clone_from(last);
+                let used = Holds::of(record).instruments();
+                page.tape = used.last().map_or_else(String::new, |(own, _)| own.name.clone());
                 let (set_up, car) = (record.begun.arrangement.clone(), record.begun.vehicle.clone());
                 let lines: Vec<Id> = record.begun.lines.iter().map(|own| own.aiming.clone()).collect();
                 page.in_hand = Some(own);
