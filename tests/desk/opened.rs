@@ -184,7 +184,7 @@ fn an_arrangement_that_does_not_go_with_its_car_shuts_out_no_other() {
     let (mut screen, bay) = with_own_car(&home);
     let first = screen.state().document().shown().clone();
     let measured = measured(&screen);
-    edit(&mut screen, Edit::OnThisCar(measured));
+    edit(&mut screen, Edit::OnThisCar(measured.clone()));
     ask(&mut screen, Command::Bay(OfBay::Duplicate));
     let second = screen.state().document().shown().clone();
     edit(&mut screen, Edit::OnThisCar(OnThisCar::default()));
