@@ -397,6 +397,12 @@ impl Aiming {
         self.placements.iter().filter_map(point).collect()
     }
 
+    /// Whether a mark of the plan is brought to the floor from a wheel's hub.
+    pub fn plumbs_hubs(&self) -> bool {
+        let is_hub = |step: &MarkStep| matches!(step.construction, Construction::WheelPoint { .. });
+        self.mark_plan.iter().any(is_hub)
+    }
+
     /// The steps of the mark plan that lay a spot outboard of the front left and of the front right tyre, by position, the first of
     /// each; `None` unless both are there.
     pub fn front_spots(&self) -> Option<[usize; 2]> {

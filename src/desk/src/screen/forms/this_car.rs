@@ -388,7 +388,8 @@ impl Desk {
     /// What the marks of this car are to be taken with: hubs beside their tyres, a car that is to stand still.
     pub(in crate::screen) fn car_under_the_marks(&self, ui: &mut Ui) {
         let words = self.words();
-        let lines = words.hubs_off().into_iter().chain(words.stood_still());
+        let hubs = words.hubs_off().filter(|_| self.answer.judged.aiming.plumbs_hubs());
+        let lines = hubs.into_iter().chain(words.stood_still());
         self.follows(ui, lines);
     }
 }

@@ -33,7 +33,7 @@ pub const TEXTS: ThisCarTexts = ThisCarTexts {
     say_way: "Not used until you say which way.",
     no_sign: "Without a sign: choose which way under it.",
     no_minutes: "Type degrees and minutes: 0 15, or 15'.",
-    more_of_sheet: "Front toes, cambers, day of the sheet",
+    more_of_sheet: "Rest of the sheet",
     no_rim_yet: "Not used until the diameter is typed.",
     wheels_at: "Brought to the floor from",
     at_tyre: "the tyre's middle",
@@ -75,7 +75,7 @@ pub fn way_of(part: SheetPart) -> String {
 }
 
 pub fn usual_floor(number: usize) -> String {
-    format!("cross {number} on the floor")
+    format!("cross {number}")
 }
 
 pub fn usual_car(number: usize) -> String {
@@ -111,8 +111,8 @@ pub const fn camber_way(way: Inward) -> &'static str {
 
 pub const fn back_way(side: Side) -> &'static str {
     match side {
-        Side::Left => "left wheel back",
-        Side::Right => "right wheel back",
+        Side::Left => "left wheel",
+        Side::Right => "right wheel",
     }
 }
 
@@ -217,8 +217,13 @@ impl About<'_> {
             .collect();
         (!told.is_empty()).then(|| {
             format!(
-                "By its camber a plumbed hub lies beside the tyre's middle: {}. The tape check allows for it.",
-                listed(&told)
+                "By its camber a plumbed hub lies beside the tyre's middle: {}.{}",
+                listed(&told),
+                if self.arrangement.aiming.plumbs_hubs() {
+                    " The tape check allows for it."
+                } else {
+                    " This plan plumbs no hub."
+                }
             )
         })
     }
@@ -261,11 +266,11 @@ impl About<'_> {
         let off = all.iter().filter_map(|own| Some((own.end_mm? - own.start_mm).abs())).fold(0.0, f64::max);
         match (all.len(), open) {
             (0, _) => None,
-            (_, 1) => Some("One distance to the car is still to be taped again, at the end.".to_owned()),
-            (_, 2..) => Some(format!("{open} distances to the car are still to be taped again, at the end.")),
             _ if off > still_within_mm(self.arrangement) => {
                 Some(format!("The car moved by {} since the marks were laid.", self.length(off)))
             }
+            (_, 1) => Some("One distance to the car is still to be taped again, at the end.".to_owned()),
+            (_, 2..) => Some(format!("{open} distances to the car are still to be taped again, at the end.")),
             _ => Some("The car stood still: what was taped to it reads as it did at the start.".to_owned()),
         }
     }

@@ -33,7 +33,7 @@ pub const TEXTS: ThisCarTexts = ThisCarTexts {
     say_way: "Zählt erst, wenn gesagt ist, wohin.",
     no_sign: "Ohne Vorzeichen: darunter wählen, wohin.",
     no_minutes: "Grad und Minuten eintippen: 0 15 oder 15'.",
-    more_of_sheet: "Spur vorn, Sturz, Tag des Protokolls",
+    more_of_sheet: "Rest des Protokolls",
     no_rim_yet: "Zählt erst, wenn der Durchmesser eingetippt ist.",
     wheels_at: "Auf den Boden gebracht von",
     at_tyre: "der Reifenmitte",
@@ -43,7 +43,7 @@ pub const TEXTS: ThisCarTexts = ThisCarTexts {
     no_nominal: "Das Profil nennt keinen Höhenstand, mit dem sich das vergleichen lässt.",
     body: "Karosseriepunkte wie gelotet",
     body_hint: "Wo der Punkt auf den Boden kommt: wie weit vor der Vorderachse und links der Mittellinie; negativ: dahinter, rechts",
-    stood: "Hat sich das Fahrzeug bewegt?",
+    stood: "Fahrzeug bewegt?",
     stood_why: "Zwei Strecken vom Boden zum Fahrzeug messen, wenn die Marken liegen, und am Ende noch einmal.",
     floor_point: "Von, am Boden",
     floor_point_hint: "Eine Marke oder ein Kreuz auf Klebeband neben dem Fahrzeug",
@@ -75,7 +75,7 @@ pub fn way_of(part: SheetPart) -> String {
 }
 
 pub fn usual_floor(number: usize) -> String {
-    format!("Kreuz {number} am Boden")
+    format!("Kreuz {number}")
 }
 
 pub fn usual_car(number: usize) -> String {
@@ -111,8 +111,8 @@ pub const fn camber_way(way: Inward) -> &'static str {
 
 pub const fn back_way(side: Side) -> &'static str {
     match side {
-        Side::Left => "linkes Rad hinten",
-        Side::Right => "rechtes Rad hinten",
+        Side::Left => "linkes Rad",
+        Side::Right => "rechtes Rad",
     }
 }
 
@@ -225,8 +225,13 @@ impl About<'_> {
             .collect();
         (!told.is_empty()).then(|| {
             format!(
-                "Durch den Sturz liegt eine gelotete Nabe neben der Reifenmitte: {}. Die Markenprüfung rechnet das ein.",
-                listed(&told)
+                "Durch den Sturz liegt eine gelotete Nabe neben der Reifenmitte: {}.{}",
+                listed(&told),
+                if self.arrangement.aiming.plumbs_hubs() {
+                    " Die Markenprüfung rechnet das ein."
+                } else {
+                    " Dieser Markenplan lotet keine Nabe."
+                }
             )
         })
     }
@@ -269,11 +274,11 @@ impl About<'_> {
         let off = all.iter().filter_map(|own| Some((own.end_mm? - own.start_mm).abs())).fold(0.0, f64::max);
         match (all.len(), open) {
             (0, _) => None,
-            (_, 1) => Some("Eine Strecke zum Fahrzeug ist am Ende noch einmal zu messen.".to_owned()),
-            (_, 2..) => Some(format!("{open} Strecken zum Fahrzeug sind am Ende noch einmal zu messen.")),
             _ if off > still_within_mm(self.arrangement) => {
                 Some(format!("Das Fahrzeug hat sich um {} bewegt, seit die Marken liegen.", self.length(off)))
             }
+            (_, 1) => Some("Eine Strecke zum Fahrzeug ist am Ende noch einmal zu messen.".to_owned()),
+            (_, 2..) => Some(format!("{open} Strecken zum Fahrzeug sind am Ende noch einmal zu messen.")),
             _ => Some("Das Fahrzeug stand still: Die Strecken zu ihm sind wie am Anfang.".to_owned()),
         }
     }
