@@ -116,7 +116,9 @@ fn a_car_that_moved_is_told() {
     type_into(&mut screen, "1. At the start", "1203");
     assert_eq!(verdict(&screen), Verdict::Ready);
     ask(&mut screen, Command::View(OfView::Tab(Tab::Marks)));
-    screen.get_by_label_contains("One distance to the car is still to be taped again");
+    // Beside the marks, and in the form.
+    let told = screen.query_all_by_label_contains("One distance to the car is still to be taped again");
+    assert_eq!(told.count(), 2);
     type_into(&mut screen, "1. At the end", "1206");
     assert!(has(&screen, Code::CarMoved));
     assert_eq!(verdict(&screen), Verdict::NotReady);
@@ -159,7 +161,7 @@ fn arches_are_held_against_the_profile() {
     assert!(has(&screen, Code::RideHeight));
     type_into(&mut screen, "Rear right arch", "480");
     screen.get_by_label_contains("nose up");
-    screen.get_by_label_contains("to the left");
+    screen.get_by_label_contains("Leans");
     type_into(&mut screen, "Rear left arch", "478");
     assert!(!has(&screen, Code::RideHeight));
 }
