@@ -73,7 +73,7 @@ impl BaySheet<'_> {
         }
         self.what_checks_say(ui, own);
         widgets::lesser(ui, texts.remove_mark)
-            .on_hover_text(self.sheet.desk.texts().of(texts.remove_mark, own.id.as_str()))
+            .accessible_name(self.sheet.desk.texts().of(texts.remove_mark, own.id.as_str()))
             .clicked()
             && {
                 self.sheet.did();
