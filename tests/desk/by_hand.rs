@@ -13,7 +13,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::sessions::{ask, home, press, start};
-use crate::support::{drag, hold, middle, paste_over, type_into};
+use crate::support::{drag, hold, lead_and_type, middle, paste_over, type_into, unfold};
 
 fn underlay(screen: &Harness<'_, Desk>) -> Underlay {
     screen.state().document().layout().underlay.clone().unwrap()
@@ -53,8 +53,8 @@ pub fn with_a_picture(home: &Path) -> Harness<'static, Desk> {
     let mut screen = start(home);
     ask(&mut screen, Command::File(OfFile::SaveAs(home.join("bay.ron"), false)));
     ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
-    press(&mut screen, "Picture of a plan");
-    type_into(&mut screen, "Picture", "plan.png");
+    unfold(&mut screen, "Picture of a plan");
+    lead_and_type(&mut screen, "Picture", "plan.png");
     for _ in 0..200 {
         if screen.query_by_label("Move the picture").is_some() {
             break;
@@ -203,8 +203,8 @@ fn a_picture_of_a_plan_lies_under_the_drawing_and_is_scaled_by_two_points() {
     let mut screen = start(&home);
     ask(&mut screen, Command::File(OfFile::SaveAs(home.join("bay.ron"), false)));
     ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
-    press(&mut screen, "Picture of a plan");
-    type_into(&mut screen, "Picture", "plan.png");
+    unfold(&mut screen, "Picture of a plan");
+    lead_and_type(&mut screen, "Picture", "plan.png");
     for _ in 0..200 {
         if screen.query_by_label_contains("is being read").is_none() {
             break;

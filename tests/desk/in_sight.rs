@@ -68,7 +68,7 @@ fn what_tab_leads_to_among_the_findings_is_in_sight() {
     // "Show" and "Why this limit?" of each, and its way out where there is one.
     let presses = told.map(|own| 2 + usize::from(own.cure.is_some())).sum::<usize>();
     assert!(presses > 20, "{presses}: more than the window holds");
-    screen.get_by_label("Marks").focus();
+    screen.get_by_label_contains("Record").focus();
     screen.run();
     let in_sight = |screen: &Harness<'_, Desk>, what: usize| {
         let rect = focused(screen);

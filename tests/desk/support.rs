@@ -107,6 +107,21 @@ pub fn hold(harness: &mut Harness<'_, Desk>, from: Pos2, to: Pos2) {
     }
 }
 
+/// Opens what is folded away under a name, led there by the keyboard, so that it is in sight wherever it stands.
+pub fn unfold(harness: &mut Harness<'_, Desk>, label: &str) {
+    harness.get_by_label(label).focus();
+    harness.run();
+    harness.key_press(egui::Key::Space);
+    harness.run();
+}
+
+/// The same as [`type_into`] for a field that may be out of sight.
+pub fn lead_and_type(harness: &mut Harness<'_, Desk>, label: &str, text: &str) {
+    harness.get_by_label(label).focus();
+    harness.run();
+    type_into(harness, label, text);
+}
+
 /// Types a text into a field that is found by its name, and presses Enter.
 pub fn type_into(harness: &mut Harness<'_, Desk>, label: &str, text: &str) {
     harness.get_by_label(label).click();

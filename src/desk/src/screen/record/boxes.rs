@@ -5,7 +5,7 @@ use baywright_planner::geometry::angle;
 use baywright_planner::model::record::{
     AlignmentSheet, Entered, RoutineResult, StepKind, ValueOf, ValueUnit, Way, WayOut, What, Within,
 };
-use baywright_planner::model::{Id, MarkTaped, RearToe, Wheel};
+use baywright_planner::model::{Id, MarkTaped, OnThisCar, RearToe, Wheel};
 use baywright_planner::record::{Holds, Task, VisitStep};
 use baywright_planner::words::record_page::PageBox;
 
@@ -122,7 +122,8 @@ impl Desk {
                 );
             }
             (StepKind::RideHeights, _) => {
-                let held = holds.ride_heights().map(|own| *own.what).unwrap_or_default();
+                let known = self.answer.judged.on_this_car.arches_mm;
+                let held = holds.ride_heights().map_or(known, |own| *own.what);
                 for (at, (wheel, height)) in Wheel::ALL.into_iter().zip(held).enumerate() {
                     boxes.push(Asking {
                         of: BoxOf::Arch(at),
@@ -240,7 +241,11 @@ impl Desk {
                     let text = page.text_of(own);
                     *height = if text.trim().is_empty() { None } else { Some(self.record_mm(&text)?) };
                 }
-                Ok(enter(What::RideHeights { heights_mm }))
+                // The same for the car of the set-up, so that one answer is of one car.
+                let car = OnThisCar { arches_mm: heights_mm, ..self.answer.arrangement.on_this_car.clone() };
+                let follows =
+                    (!page.parts.all().is_empty()).then_some(Command::Bay(OfBay::Edit(Edit::OnThisCar(car))));
+                Ok(enter(What::RideHeights { heights_mm }).into_iter().chain(follows).collect())
             }
             BoxOf::Tape(from, to) => {
                 let read_mm = if nothing { None } else { Some(self.record_mm(text)?) };
