@@ -138,7 +138,7 @@ fn all_of_it_is_shown() {
         "Height of target reflector: 611.5 mm, allowed 598 mm to 602 mm: out of range.",
         "failed, out 1.2° to the left and upwards.",
         "Still missing",
-        "Nobody has signed what stands here now.",
+        "Forward radar: one figure is not inside.",
         "It does not say that a sensor is aimed.",
         head.as_str(),
     ] {

@@ -150,7 +150,7 @@ fn what_is_wrong_is_said_with_its_place() {
         ("(version: 1, car_taped_deg: 0)", "car_taped_deg: found 0°; allowed is above 0 and up to 10°"),
         ("(version: 1, taped_mm: NaN)", "taped_mm"),
         ("(version: 1, by_eye: 80)", "by_eye"),
-        ("(version: 4)", "found version 4, made by a newer program"),
+        ("(version: 5)", "found version 5, made by a newer program"),
         ("(version: 2, name: \" \")", "name"),
         ("(version: 2, minutes: (park_min: -1))", "minutes.park_min: found -1; allowed is 0 to 1440"),
         ("(version: 2, minutes: (nap_min: 5))", "nap_min"),

@@ -17,12 +17,11 @@ use baywright_geometry::{DVec2, angle};
 
 use crate::input::Input;
 use crate::matrix::{Matrix, dot};
-use crate::next_tape::CheckTape;
 use crate::propagate::{Outcome, outcome, propagate_all};
 
 use errors::Errors;
 pub use errors::Origin;
-pub use instruments::{Instruments, STEEL_PER_K, Tape};
+pub use instruments::{CheckTape, Instruments, STEEL_PER_K, Tape};
 pub use side_by_side::DrawnPlan;
 pub use sought::Sought;
 

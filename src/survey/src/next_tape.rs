@@ -6,7 +6,7 @@
 //! is worth most can be told before it is read, for the covariance that it leaves does not depend on what it reads.
 //!
 //! The state is x and y of each mark in turn, mm, then the common scale of the tape that they are laid with, a ratio, then that of
-//! each tape that they are checked with ([`CheckTape`]).
+//! each tape that they are checked with ([`crate::budget::CheckTape`]).
 
 mod ahead;
 
@@ -30,18 +30,6 @@ pub struct Candidate {
     pub u_mm: f64,
     /// Which tape reads it: 0 for the one that the marks are laid with, else the nth of [`Budget::checked_with`], from 1.
     pub tape: usize,
-}
-
-/// A tape by which laid marks are checked, as far as its error is common to all that it reads. Two entries may be one tape that is
-/// read under other circumstances: what it is out by itself is theirs together then, its warmth is each one's own.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct CheckTape {
-    /// Which tape it is: 0 for the one that the marks are laid with, any other number for another one.
-    pub is: usize,
-    /// The error of its scale, a ratio, standard; of the tape that the marks are laid with the budget's own counts.
-    pub scale: f64,
-    /// What its warmth adds, a ratio, standard.
-    pub warmth: f64,
 }
 
 /// What is known of laid marks.

@@ -4,8 +4,8 @@
 
 use baywright_geometry::DVec2;
 use baywright_geometry::marks::{Construction, Givens, Reach, Wheel};
-use baywright_survey::budget::{Budget, Instruments, Sought, Tape};
-use baywright_survey::next_tape::{Candidate, CheckTape, Known, Wish};
+use baywright_survey::budget::{Budget, CheckTape, Instruments, Sought, Tape};
+use baywright_survey::next_tape::{Candidate, Known, Wish};
 
 /// How much longer or shorter a tape is, a ratio, and its warmth, ± K.
 const SCALE: f64 = 1e-4;

@@ -373,9 +373,8 @@ impl Command {
             | Self::BeginVisit
             | Self::EnterLevels
             | Self::EnterOwn(_) => true,
-            // What it says of itself it takes away by itself.
-            Self::Record(_)
-            | Self::View(_)
+            Self::Record(asked) => asked.enters(),
+            Self::View(_)
             | Self::Page(_)
             | Self::OnPaper(_)
             | Self::CopyPicture

@@ -115,7 +115,7 @@ fn a_broken_chain_is_said_on_paper() {
     let said = |broken| {
         let of = ProofOf { record: &record, head: HEAD, broken, parts: &[] };
         let pages = proof_file(&of, Paper::portrait(Size::A4), &About::default(), &Lettering::default());
-        texts(&pages[0]).iter().map(|own| own.text).collect::<Vec<_>>().join(" ")
+        pages.iter().flat_map(texts).map(|own| own.text.to_owned()).collect::<Vec<_>>().join(" ")
     };
     assert!(!said(None).contains("does not follow"));
     let text = said(Some(ChainBreak { nth: Some(1), line: Some(9) }));

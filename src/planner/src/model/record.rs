@@ -6,7 +6,7 @@
 
 mod chain;
 mod decided;
-mod entry;
+mod entered;
 mod step;
 
 use jiff::civil::DateTime;
@@ -15,7 +15,7 @@ use super::{Id, Provenance};
 
 pub use chain::{ChainBreak, HeadSaid};
 pub use decided::{Decided, Decision, DecisionRule, ProvenFigure};
-pub use entry::{
+pub use entered::{
     AcceptedFinding, AlignmentSheet, Attachment, AttachmentKind, Entered, Entry, Instrument, MakersDocument,
     Reading, RoutineResult, Way, WayOut, What,
 };

@@ -9,8 +9,7 @@
 //! is left of its warmth is how well that temperature is known. How warm the tape was while the marks were laid nobody said: there
 //! the shop's own figure stays.
 
-use baywright_survey::budget::{Tape, warmth_mm};
-use baywright_survey::next_tape::CheckTape;
+use baywright_survey::budget::{CheckTape, Tape, warmth_mm};
 
 use crate::model::{Arrangement, Id, Instrument, InstrumentFigure, InstrumentKind, MarkTaped, Taken, named};
 

@@ -92,3 +92,15 @@ impl Instruments {
         .all(|figure| (0.0..f64::INFINITY).contains(figure))
     }
 }
+
+/// A tape by which laid marks are checked, as far as its error is common to all that it reads. Two entries may be one tape that is
+/// read under other circumstances: what it is out by itself is theirs together then, its warmth is each one's own.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CheckTape {
+    /// Which tape it is: 0 for the one that the marks are laid with, any other number for another one.
+    pub is: usize,
+    /// The error of its scale, a ratio, standard; of the tape that the marks are laid with the budget's own counts.
+    pub scale: f64,
+    /// What its warmth adds, a ratio, standard.
+    pub warmth: f64,
+}

@@ -309,7 +309,6 @@ impl Desk {
         let entered = if let What::Value(own) = &entry.what { Some(own.clone()) } else { None };
         match in_hand.enter(entry, wake) {
             Ok(told) => {
-                self.view.notice = None;
                 if let Some(of) = &beside {
                     page.typed.retain(|(own, _)| own != of);
                     page.told.retain(|(own, _)| own != of);

@@ -49,3 +49,10 @@ pub enum OfRecord {
     /// The visit was chosen for this car by this work.
     Because(Id, Vec<VisitLine>, Box<TriggerList>),
 }
+
+impl OfRecord {
+    /// Whether something is entered by it, or another record is in hand.
+    pub(in crate::screen) const fn enters(&self) -> bool {
+        matches!(self, Self::Begin | Self::TakeUp(_) | Self::Enter(_) | Self::Done | Self::Attach(_))
+    }
+}
