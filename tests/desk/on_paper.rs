@@ -154,6 +154,8 @@ fn sheets_are_saved_as_their_names_end_and_replace_nothing_unasked() {
         screen.get_by_label_contains(&second.display().to_string());
         assert!(!png.exists(), "nothing is written in part");
     }
+    // The picture is there before its end is told.
+    wait(&mut screen, "the end", |screen| screen.state().is_paper_settled());
     save_as(&mut screen, &folder.join("sheet.doc"));
     screen.get_by_label_contains("allowed are names that end in");
     assert!(!folder.join("sheet.doc").exists());

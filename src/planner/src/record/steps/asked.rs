@@ -1,14 +1,20 @@
 //! The figures that a step asks for, and what they may be.
 
 use super::super::Part;
+use super::super::holds::Holds;
 use super::AskedValue;
-use super::tasks::All;
 use crate::model::record::{CAR_CHECKS, StepId, StepKind, ValueOf, Within};
-use crate::model::{Arrangement, TargetHeight, Wheel};
+use crate::model::{Arrangement, Id, TargetHeight, Wheel};
 
-pub(super) fn asked(all: &All<'_>, id: &StepId, part: Option<&Part<'_>>) -> Vec<AskedValue> {
+/// `parked_for` is the aiming for which the car was parked where it stands at this step.
+pub(super) fn asked(
+    holds: Holds<'_>,
+    id: &StepId,
+    part: Option<&Part<'_>>,
+    parked_for: Option<&Id>,
+) -> Vec<AskedValue> {
     let value = |of: ValueOf, allowed: Within| {
-        let entered = all.holds.value(id, &of).map(|own| own.what.value);
+        let entered = holds.value(id, &of).map(|own| own.what.value);
         AskedValue { of, allowed, entered }
     };
     match id.kind {
@@ -26,7 +32,7 @@ pub(super) fn asked(all: &All<'_>, id: &StepId, part: Option<&Part<'_>>) -> Vec<
             heights.map(|(of, within)| value(of, within)).collect()
         }
         StepKind::Result => {
-            let end = |nth| Some((nth, car_at_end(all, id, part?.arrangement, nth)?));
+            let end = |nth| Some((nth, car_at_end(holds, parked_for?, part?.arrangement, nth)?));
             let ends = (1..=CAR_CHECKS).filter_map(end);
             ends.map(|(nth, within)| value(ValueOf::CarAtEnd(nth), within)).collect()
         }
@@ -60,10 +66,9 @@ fn heights(part: &Part<'_>) -> Vec<(ValueOf, Within)> {
 
 /// What a distance to the car may read if the car has not moved: as at the start, within what two readings of the shop's tape differ by in
 /// 95 of 100 cases ([`baywright_survey::decide::has_changed`]). `None` where none was taped at the start.
-fn car_at_end(all: &All<'_>, id: &StepId, arrangement: &Arrangement, nth: u8) -> Option<Within> {
-    let parked_for = all.parked_for(id.aiming.as_ref()?)?;
+fn car_at_end(holds: Holds<'_>, parked_for: &Id, arrangement: &Arrangement, nth: u8) -> Option<Within> {
     let parked = StepId::of_aiming(StepKind::Park, parked_for.clone());
-    let start = all.holds.value(&parked, &ValueOf::CarAtStart(nth))?.what.value;
+    let start = holds.value(&parked, &ValueOf::CarAtStart(nth))?.what.value;
     // Either way, any value alike (JCGM 100, 4.3.7).
     let u_each = arrangement.shop.tape_read_mm / 3.0_f64.sqrt();
     let by = 1.959_963_984_540_054 * std::f64::consts::SQRT_2 * u_each;

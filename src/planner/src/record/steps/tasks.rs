@@ -45,7 +45,8 @@ impl<'a> All<'a> {
     /// A step with all that belongs to it.
     pub fn step(&self, id: StepId) -> VisitStep {
         let part = id.aiming.as_ref().and_then(|own| self.part(own));
-        let values = asked(self, &id, part.as_ref());
+        let parked_for = id.aiming.as_ref().and_then(|own| self.parked_for(own));
+        let values = asked(self.holds, &id, part.as_ref(), parked_for);
         VisitStep {
             needs: needs(id.kind, part.as_ref()),
             tasks: self.tasks(&id, part.as_ref()),
