@@ -49,6 +49,8 @@ pub struct Figure {
     pub(super) per_unit: f64,
     /// Whether the target's squareness enters the aim and no join of two marks gives it, nor was it read of the stand: it is not proven here.
     pub squareness_open: bool,
+    /// Whether more than one thing does not fit: it is the likeliest guess then, and how sure it is nobody knows.
+    pub is_guess: bool,
 }
 
 impl Figure {
@@ -217,6 +219,7 @@ impl Asked<'_> {
             sought,
             per_unit: 1.0,
             squareness_open: false,
+            is_guess: self.is_in_doubt,
         })
     }
 

@@ -186,7 +186,9 @@ fn where_more_than_one_thing_is_wrong_nothing_is_inside() {
         let is_inside = matches!(proof.figures[0].said, Said::Inside { .. });
         if matches!(proof.doubt, Doubt::MoreThanOne(_)) {
             seen += 1;
-            assert!(!is_inside, "{hundredths}: {:?}", proof.figures[0]);
+            assert!(!is_inside && proof.figures[0].is_guess, "{hundredths}: {:?}", proof.figures[0]);
+        } else {
+            assert!(!proof.figures[0].is_guess);
         }
         // Seen from the sensor, ahead of the front spots, it is off by more than it is turned.
         assert!(hundredths < 11 || !is_inside, "{hundredths}: {:?}", proof.figures[0]);

@@ -137,6 +137,8 @@ impl RecordPageTexts {
         so_many_papers(count: usize) -> String;
         /// A record of the bay, to be chosen: job, car, when.
         listed_record(job: &str, car: &str, at: &str, closed: bool) -> String;
+        /// Whose record it is.
+        job_and_car(job: &str, car: &str) -> String;
         /// Who enters from now on.
         enters(by: &str) -> String;
         /// Who has accepted a finding, when and why.

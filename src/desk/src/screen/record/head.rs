@@ -41,11 +41,8 @@ impl Desk {
             ui.label(RichText::new(texts.page).font(look::bold(20.0)));
             if let Some(own) = &page.in_hand {
                 let begun = &own.record().begun;
-                let said = |name: &str, what: &str| self.texts().with(name, what);
-                for text in
-                    [said(record.job, &begun.job), said(record.car, &begun.car), texts.enters(&page.by)]
-                {
-                    let text = widgets::fitted(ui, &text, 260.0);
+                for text in [texts.job_and_car(&begun.job, &begun.car), texts.enters(&page.by)] {
+                    let text = widgets::fitted(ui, &text, 320.0);
                     ui.label(RichText::new(text).font(look::bold(size::BODY)));
                 }
             }

@@ -142,6 +142,13 @@ impl About<'_> {
 
     /// "0.03° left ± 0.05° (95 %), allowed ± 0.10°".
     pub(super) fn off_against(&self, figure: &Figure) -> String {
+        if figure.is_guess {
+            return format!(
+                "likeliest {}, but more than one thing does not fit; allowed ± {}",
+                self.off_of(figure),
+                self.of_target(figure.of, figure.allowed)
+            );
+        }
         format!(
             "{} ± {} (95 %), allowed ± {}",
             self.off_of(figure),

@@ -163,6 +163,10 @@ pub fn listed_record(job: &str, car: &str, at: &str, closed: bool) -> String {
     format!("Job {job}, car {car}, {at}, {state}")
 }
 
+pub fn job_and_car(job: &str, car: &str) -> String {
+    format!("Job {job}, car {car}")
+}
+
 pub fn enters(by: &str) -> String {
     format!("{by} enters")
 }

@@ -146,6 +146,13 @@ impl About<'_> {
 
     /// "0,03° links ± 0,05° (95 %), erlaubt ± 0,10°".
     pub(super) fn off_against(&self, figure: &Figure) -> String {
+        if figure.is_guess {
+            return format!(
+                "am ehesten {}, doch mehr als eines passt nicht; erlaubt ± {}",
+                self.off_of(figure),
+                self.of_target(figure.of, figure.allowed)
+            );
+        }
         format!(
             "{} ± {} (95 %), erlaubt ± {}",
             self.off_of(figure),

@@ -162,6 +162,10 @@ pub fn listed_record(job: &str, car: &str, at: &str, closed: bool) -> String {
     format!("Auftrag {job}, Fahrzeug {car}, {at}, {state}")
 }
 
+pub fn job_and_car(job: &str, car: &str) -> String {
+    format!("Auftrag {job}, Fahrzeug {car}")
+}
+
 pub fn enters(by: &str) -> String {
     format!("Es trägt ein: {by}")
 }
