@@ -28,6 +28,7 @@ mod lost;
 mod marks;
 mod menu;
 mod menus;
+pub mod of_record;
 pub mod page;
 mod pages;
 pub mod raster;

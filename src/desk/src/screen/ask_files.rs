@@ -7,7 +7,7 @@ use baywright_planner::model::Id;
 use baywright_planner::model::record::AttachmentKind;
 
 use crate::screen::command::{Command, OfBay, OfFile, OfShop, Over};
-use crate::screen::record::OfRecord;
+use crate::screen::of_record::OfRecord;
 use crate::session::job::{Job, News, Wake};
 use crate::session::shop::FacePart;
 

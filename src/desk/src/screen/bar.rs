@@ -13,8 +13,8 @@ use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
 
 use super::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
 use super::look::{self, size};
+use super::of_record::OfRecord;
 use super::page::{Compare, OpenPage, Page, SavePage};
-use super::record::OfRecord;
 use super::view::{Letters, Measuring, Tool};
 use super::{Desk, in_sight, widgets};
 use crate::session::job::Progress;

@@ -14,8 +14,8 @@ use baywright_planner::model::{
 };
 use baywright_planner::words::{Language, Units};
 
+use super::of_record::OfRecord;
 use super::page::{Begun, Page};
-use super::record::OfRecord;
 use super::shelf::Set;
 use super::view::{Area, Camera, Letters, Tab, Tool};
 use crate::session::shop::FacePart;

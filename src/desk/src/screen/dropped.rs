@@ -10,7 +10,7 @@ use egui::Context;
 
 use super::Desk;
 use super::command::{Command, OfBay, OfCar, OfFile};
-use super::record::OfRecord;
+use super::of_record::OfRecord;
 use super::view::CarView;
 use crate::session::draft::Draft;
 

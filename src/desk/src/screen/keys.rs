@@ -6,8 +6,8 @@ use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
 use super::command::{Command, OfBay, OfCar, OfFile, OfShop, OfView};
 use super::forms::field::Fields;
+use super::of_record::OfRecord;
 use super::page::{OpenPage, Page, SavePage};
-use super::record::OfRecord;
 use super::view::{Measuring, Tool, Viewing};
 use crate::session::document::Document;
 

@@ -6,7 +6,6 @@
 //! `keys` turns keys into those; `apply` carries out; `seen`, `head`, `sides` and `drawn` draw.
 
 mod apply;
-mod asked;
 mod boxes;
 mod choices;
 mod drawn;
@@ -28,50 +27,16 @@ use baywright_planner::record::VisitStep;
 use egui::{Context, Rect, Ui, UiBuilder, Vec2};
 use jiff::civil::DateTime;
 
-pub use asked::OfRecord;
 use boxes::{Asking, BoxOf};
 use keys::Pressed;
 use parts::Parts;
 
 use super::command::Command;
+pub use super::of_record::{OfRecord, Side};
 use super::page::Page;
 use super::{Desk, look, waking};
 use crate::session::job::Job;
 use crate::session::visit_record::RecordInHand;
-
-/// What is seen of the record.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub enum Side {
-    /// The records of the bay.
-    #[default]
-    Records,
-    /// One that is begun.
-    Begin,
-    /// A step.
-    Step,
-    /// What else can be done.
-    More,
-    /// Why a step does not apply.
-    WhyNot,
-    /// What was found.
-    Findings,
-    /// Why this finding of an aiming is accepted.
-    Accept(Id, usize),
-    /// Photographs and sheets.
-    Papers,
-    /// Why this one, by its hash, counts no more.
-    Withdraw(String),
-    /// The one answer for the visit.
-    WholeVisit,
-    /// What was entered.
-    Entries,
-    /// Who enters.
-    Who,
-    /// What is still missing, and the end.
-    Close,
-    /// Why it is opened again.
-    Reopen,
-}
 
 /// Which box gets the keyboard.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

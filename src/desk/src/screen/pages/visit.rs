@@ -6,8 +6,8 @@ use egui::{RichText, Ui};
 
 use crate::screen::command::{Command, OfBay, OfFile};
 use crate::screen::look::{self, size};
+use crate::screen::of_record::OfRecord;
 use crate::screen::page::{Page, VisitPage};
-use crate::screen::record::OfRecord;
 use crate::screen::{Desk, widgets};
 
 impl Desk {

@@ -1,11 +1,43 @@
-//! What the page of the record asks for.
+//! What is asked of the record of a visit, and which of its sides is seen.
 
 use std::path::PathBuf;
 
 use baywright_planner::model::record::{AttachmentKind, StepId, What};
 use baywright_planner::model::{Id, TriggerList, VisitLine};
 
-use super::Side;
+/// What is seen of the record.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum Side {
+    /// The records of the bay.
+    #[default]
+    Records,
+    /// One that is begun.
+    Begin,
+    /// A step.
+    Step,
+    /// What else can be done.
+    More,
+    /// Why a step does not apply.
+    WhyNot,
+    /// What was found.
+    Findings,
+    /// Why this finding of an aiming is accepted.
+    Accept(Id, usize),
+    /// Photographs and sheets.
+    Papers,
+    /// Why this one, by its hash, counts no more.
+    Withdraw(String),
+    /// The one answer for the visit.
+    WholeVisit,
+    /// What was entered.
+    Entries,
+    /// Who enters.
+    Who,
+    /// What is still missing, and the end.
+    Close,
+    /// Why it is opened again.
+    Reopen,
+}
 
 /// What is asked of the record.
 #[derive(Clone, Debug, PartialEq)]
