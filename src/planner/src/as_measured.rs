@@ -80,7 +80,5 @@ pub fn ahead_of_axle_mm(scene: &Scene, target: usize) -> Option<f64> {
 /// How far two readings of one distance may differ with the same tape if nothing moved, mm: 95 of 100, k·√2·u with the shop's
 /// uncertainty of one reading. The tape's scale and warmth are the same in both.
 pub fn still_within_mm(arrangement: &Arrangement) -> f64 {
-    /// 95 of 100, either way.
-    const K: f64 = 1.959_963_984_540_054;
-    K * std::f64::consts::SQRT_2 * standard(arrangement.shop.tape_read_mm)
+    baywright_survey::chances::K95 * std::f64::consts::SQRT_2 * standard(arrangement.shop.tape_read_mm)
 }

@@ -27,7 +27,7 @@ pub use height::SetHeight;
 pub(crate) use height::sensor_u_mm;
 
 /// 95 of 100, either way.
-const K: f64 = 1.959_963_984_540_054;
+const K: f64 = baywright_survey::chances::K95;
 
 /// Shims come in whole millimetres: common practice, no source.
 const SHIM_MM: f64 = 1.0;

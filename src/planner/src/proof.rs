@@ -38,7 +38,7 @@ pub use tapes::warmth_of;
 pub use twice::{ENOUGH, Hand};
 
 /// 95 of 100, either way.
-const K: f64 = 1.959_963_984_540_054;
+const K: f64 = baywright_survey::chances::K95;
 
 /// Marks that a target is set by, as they are known.
 #[derive(Clone, Debug, PartialEq)]

@@ -3,6 +3,9 @@
 //!
 //! Good to about ten digits; a figure that makes no sense (a chance outside of 0 to 1, no freedom) gives NaN.
 
+/// So many standard uncertainties either way hold 95 of 100 of what is normal: the two-sided 95 % quantile.
+pub const K95: f64 = 1.959_963_984_540_054;
+
 /// How many halvings find a figure between two: more change nothing.
 const HALVINGS: usize = 80;
 /// How many terms of a series or fraction are taken at most. Each is enough for any freedom that a bay has.

@@ -1,7 +1,7 @@
 //! What a figure with its uncertainty says against an allowance (JCGM 106, guarded acceptance): inside, outside, or that it cannot
 //! be said.
 
-use crate::chances::{chi_squared_beyond, normal};
+use crate::chances::{K95, chi_squared_beyond, normal};
 
 /// By which rule it is decided; told with every result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -66,7 +66,7 @@ pub fn chance_within(at: f64, u: f64, low: f64, high: f64) -> f64 {
 /// car has moved. `None` if a figure is no number.
 pub fn has_changed(start: f64, end: f64, u_each: f64) -> Option<bool> {
     let is_sound = start.is_finite() && end.is_finite() && u_each >= 0.0;
-    is_sound.then(|| (end - start).abs() > 1.959_963_984_540_054 * std::f64::consts::SQRT_2 * u_each)
+    is_sound.then(|| (end - start).abs() > K95 * std::f64::consts::SQRT_2 * u_each)
 }
 
 /// Whether a car has moved, by some distances each taped at the start and at the end to `u_each`: all their changes together are

@@ -57,7 +57,7 @@ pub struct Expected {
 impl Expected {
     /// How far off a reading may be in 95 of 100 cases if all is as assumed, mm.
     pub fn allowance_mm(&self) -> f64 {
-        1.959_963_984_540_054 * self.u_mm
+        crate::chances::K95 * self.u_mm
     }
 }
 

@@ -56,7 +56,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// 95 of 100, either way.
-const K: f64 = 1.959_963_984_540_054;
+const K: f64 = baywright_survey::chances::K95;
 
 #[cfg(test)]
 mod tests {

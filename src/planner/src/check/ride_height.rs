@@ -55,8 +55,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 told(RideFact::Arch(wheel, off), severity, at(wheel), basis.clone())
                     .against(Quantity::Length(off.abs()), Quantity::Length(limit)),
             ),
-            Some(_) => {}
-            None => {}
+            _ => {}
         }
     }
     // One that is missing is enough to say: its row leads to the others.

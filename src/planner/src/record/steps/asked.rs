@@ -3,6 +3,7 @@
 use super::super::Part;
 use super::super::holds::Holds;
 use super::AskedValue;
+use crate::as_measured::still_within_mm;
 use crate::model::record::{CAR_CHECKS, StepId, StepKind, ValueOf, Within};
 use crate::model::{Arrangement, Id, TargetHeight, Wheel};
 
@@ -65,12 +66,10 @@ fn heights(part: &Part<'_>) -> Vec<(ValueOf, Within)> {
 }
 
 /// What a distance to the car may read if the car has not moved: as at the start, within what two readings of the shop's tape differ by in
-/// 95 of 100 cases ([`baywright_survey::decide::has_changed`]). `None` where none was taped at the start.
+/// 95 of 100 cases ([`still_within_mm`]). `None` where none was taped at the start.
 fn car_at_end(holds: Holds<'_>, parked_for: &Id, arrangement: &Arrangement, nth: u8) -> Option<Within> {
     let parked = StepId::of_aiming(StepKind::Park, parked_for.clone());
     let start = holds.value(&parked, &ValueOf::CarAtStart(nth))?.what.value;
-    // Either way, any value alike (JCGM 100, 4.3.7).
-    let u_each = arrangement.shop.tape_read_mm / 3.0_f64.sqrt();
-    let by = 1.959_963_984_540_054 * std::f64::consts::SQRT_2 * u_each;
+    let by = still_within_mm(arrangement);
     Some(Within::range(start - by, start + by))
 }
