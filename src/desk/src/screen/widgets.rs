@@ -312,14 +312,18 @@ pub(super) fn fitted(ui: &Ui, text: &str, most: f32) -> String {
         .map_or_else(|| text.to_owned(), |f| f.text)
 }
 
-/// The response of a list that shows what is chosen, in small letters on so much room: where that is cut, the whole of it stands
-/// beside the pointer.
-pub(super) fn whole_of_chosen(ui: &Ui, response: Response, chosen: &str, width: f32) -> Response {
+/// Whether a list on so much room cuts what is chosen, in small letters.
+pub(super) fn is_chosen_cut(ui: &Ui, chosen: &str, width: f32) -> bool {
     /// The list's edges and its arrow.
     const BESIDE_PX: f32 = 34.0;
     let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
     let wanted = ui.painter().layout_no_wrap(chosen.to_owned(), font, Color32::BLACK).size().x;
-    if wanted > width - BESIDE_PX { response.on_hover_text(chosen) } else { response }
+    wanted > width - BESIDE_PX
+}
+
+/// The response of a list that shows what is chosen on so much room: where that is cut, the whole of it stands beside the pointer.
+pub(super) fn whole_of_chosen(ui: &Ui, response: Response, chosen: &str, width: f32) -> Response {
+    if is_chosen_cut(ui, chosen, width) { response.on_hover_text(chosen) } else { response }
 }
 
 /// The name at the left of a row, in a column of its own.

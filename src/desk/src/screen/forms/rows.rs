@@ -397,6 +397,9 @@ impl Desk {
     }
 }
 
+/// How much of a row its name has.
+const NAME_SHARE: f32 = 0.4;
+
 /// A row with a name and a choice of a few; `Some` if another one was chosen.
 pub(in crate::screen) fn choice<T: PartialEq + Clone>(
     ui: &mut Ui,
@@ -418,12 +421,26 @@ pub(in crate::screen) fn choice_of<T: PartialEq + Clone>(
     all: &[T],
     name: impl Fn(&T) -> String,
 ) -> Option<T> {
-    ui.horizontal(|ui| {
-        let text = widgets::soft(ui, label);
-        let named = widgets::name_column(ui, ui.available_width() * 0.4, text).id;
+    let shown = name(now);
+    let text = widgets::soft(ui, label);
+    let mut beside = |ui: &mut Ui, named: egui::Id| {
         let width = ui.available_width() - 4.0;
         let picker = Picker { salt: IdSalt::new((label, of)), path: "", named, width, letters: size::SMALL };
-        picker.show(ui, Some(fields), now, all, name).chosen
+        picker.show(ui, Some(fields), now, all, &name).chosen
+    };
+    let whole = ui.available_width();
+    // What is chosen is read whole: where it would be cut beside its name, it stands under it.
+    if widgets::is_chosen_cut(ui, &shown, whole * (1.0 - NAME_SHARE) - ui.spacing().item_spacing.x - 4.0) {
+        return ui
+            .vertical(|ui| {
+                let named = ui.add(egui::Label::new(text).wrap()).id;
+                beside(ui, named)
+            })
+            .inner;
+    }
+    ui.horizontal(|ui| {
+        let named = widgets::name_column(ui, whole * NAME_SHARE, text).id;
+        beside(ui, named)
     })
     .inner
 }

@@ -5,12 +5,11 @@ use baywright_planner::geometry::DVec2;
 use baywright_planner::model::sheet::{AlignmentSheet, Inward, Rim, SheetPart, SheetUnit, Side, Told, Typed};
 use baywright_planner::model::{Id, MOST_STOOD, OnThisCar, Stood, Wheel, WheelsAt};
 use baywright_planner::words::this_car::ThisCarTexts;
-use egui::{IdSalt, RichText, Ui};
+use egui::{RichText, Ui};
 use jiff::civil::Date;
 
 use super::car::car_form::part;
 use super::field::{Fields, Row};
-use super::picked::Picker;
 use super::rows::choice;
 use super::sheet_typed::{self, NoFigure};
 use super::which::NotRead;
@@ -196,14 +195,7 @@ impl Desk {
         let all: Vec<Option<W>> = std::iter::once(None).chain(W::BOTH.map(Some)).collect();
         let name = |way: &Option<W>| way.as_ref().map_or(own.not_said, &named).to_owned();
         let label = own.way_of(of);
-        ui.horizontal(|ui| {
-            let text = widgets::soft(ui, label.as_str());
-            let named = widgets::name_column(ui, ui.available_width() * 0.4, text).id;
-            let width = ui.available_width() - 4.0;
-            let picker = Picker { salt: IdSalt::new(&label), path: "", named, width, letters: size::SMALL };
-            let chosen = picker.show(ui, Some(fields), &told.way, &all, name).chosen;
-            told.way = chosen.unwrap_or(told.way);
-        });
+        told.way = choice(ui, fields, &label, &told.way, &all, name).unwrap_or(told.way);
         if told.wants_way() {
             self.open(ui, own.say_way);
         }
