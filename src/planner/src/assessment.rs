@@ -6,7 +6,7 @@ pub use crate::check::finding::{
 pub use crate::check::{
     AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, LinesApart, Lit,
     MOST_LOSS_DB, MarkFor, MayBe, Meets, Misplaced, OffBy, OffPlace, OnRunways, Open, Opened, Painted,
-    Reaches, RideFact, StandOpen, StandReach, StandSide, Tilt, TooLarge, TooSmall, Under,
+    Reaches, RideFact, StandOpen, StandReach, StandSide, Tilt, TooLarge, TooSmall, Under, Unused,
 };
 use crate::scene::Scene;
 

@@ -27,6 +27,7 @@ mod in_one_place;
 mod keep_free;
 mod light;
 mod mark_drifted;
+mod mark_elsewhere;
 mod mark_place;
 mod mark_target;
 mod mark_unsure;
@@ -41,6 +42,7 @@ mod person_near;
 mod picture;
 mod place_unsure;
 mod raised;
+mod reading_unused;
 mod ride_height;
 mod ring;
 mod runs;
@@ -92,6 +94,7 @@ pub use open_pit::Open;
 pub use outside_room::TooLarge;
 pub use permanent_mark::Painted;
 pub use picture::{Lit, Picture};
+pub use reading_unused::Unused;
 pub use ride_height::RideFact;
 pub use shut_door::Opened;
 pub use sight::InSight;
@@ -209,8 +212,10 @@ pub const ALL: &[Check] = &[
     mark_target::CHECK,
     mark_unsure::CHECK,
     marks_taped::CHECK,
+    reading_unused::CHECK,
     taped_with::CHECK,
     mark_drifted::CHECK,
+    mark_elsewhere::CHECK,
     stand_read::CHECK,
     floor_levels::CHECK,
     axis::CHECK,

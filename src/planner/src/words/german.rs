@@ -32,6 +32,7 @@ pub mod shop;
 pub mod stand;
 pub mod this_car;
 pub mod visits;
+mod what_was_read;
 
 mod assumed;
 mod beyond;

@@ -37,12 +37,20 @@ pub enum Code {
     LaidUnproven,
     /// What was taped between marks does not fit together.
     ReadingOff,
+    /// What was read is of no mark, run or target of this set-up, and is not used.
+    ReadingUnused,
+    /// What was read between marks was read on another day.
+    ReadingDay,
     /// What was read between marks was read with an instrument whose check was over.
     InstrumentOverdue,
     /// What was read between marks was read with an instrument that the shop's list does not have.
     InstrumentUnlisted,
     /// A mark that stays is no more where its earlier checks found it.
     MarkDrifted,
+    /// A mark that stays is not where the bay has it, by its last check.
+    MarkElsewhere,
+    /// A check of a mark that stays says nothing of where it is.
+    MarkCheckUnused,
     /// By what was read of its stand a target is further off than is allowed.
     StandSetOff,
     /// What was read of a stand does not prove yet that its target is within what is allowed.
@@ -157,7 +165,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 75] = [
+    pub const ALL: [Self; 79] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -175,9 +183,13 @@ impl Code {
         Self::LaidOff,
         Self::LaidUnproven,
         Self::ReadingOff,
+        Self::ReadingUnused,
+        Self::ReadingDay,
         Self::InstrumentOverdue,
         Self::InstrumentUnlisted,
         Self::MarkDrifted,
+        Self::MarkElsewhere,
+        Self::MarkCheckUnused,
         Self::StandSetOff,
         Self::StandUnproven,
         Self::MarkPlace,
@@ -255,9 +267,13 @@ impl Code {
             Self::LaidOff => "laid-off",
             Self::LaidUnproven => "laid-unproven",
             Self::ReadingOff => "reading-off",
+            Self::ReadingUnused => "reading-unused",
+            Self::ReadingDay => "reading-day",
             Self::InstrumentOverdue => "instrument-overdue",
             Self::InstrumentUnlisted => "instrument-unlisted",
             Self::MarkDrifted => "mark-drifted",
+            Self::MarkElsewhere => "mark-elsewhere",
+            Self::MarkCheckUnused => "mark-check-unused",
             Self::StandSetOff => "stand-set-off",
             Self::StandUnproven => "stand-unproven",
             Self::MarkPlace => "mark-place",

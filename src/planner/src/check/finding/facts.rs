@@ -1,12 +1,14 @@
 //! What is known of each kind of finding beyond measured value and limit.
 
+use baywright_geometry::DVec2;
 use baywright_geometry::marks::MarkFault;
+use jiff::civil::Date;
 
 use super::Code;
 use crate::check::{
     AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, LinesApart, Lit, MarkFor,
     MayBe, Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, RideFact, StandOpen,
-    StandReach, StandSide, TooLarge, TooSmall, Under,
+    StandReach, StandSide, TooLarge, TooSmall, Under, Unused,
 };
 use crate::history::Drift;
 use crate::model::assumed::Assumed;
@@ -59,12 +61,38 @@ pub enum Facts {
     LaidUnproven(Figure),
     /// See [`Code::ReadingOff`]: what does not.
     ReadingOff(Doubt),
+    /// See [`Code::ReadingUnused`].
+    ReadingUnused {
+        /// The first of them, and why.
+        first: Unused,
+        /// How many in all.
+        all: usize,
+    },
+    /// See [`Code::ReadingDay`].
+    ReadingDay {
+        /// Whether the day is still to come.
+        is_to_come: bool,
+    },
     /// See [`Code::InstrumentOverdue`]: which.
     InstrumentOverdue(Id),
     /// See [`Code::InstrumentUnlisted`]: which.
     InstrumentUnlisted(Id),
     /// See [`Code::MarkDrifted`]: how far.
     MarkDrifted(Drift),
+    /// See [`Code::MarkElsewhere`].
+    MarkElsewhere {
+        /// How far and which way from where it is entered, bay frame, mm.
+        by: DVec2,
+        /// By the check of this day.
+        on: Date,
+    },
+    /// See [`Code::MarkCheckUnused`].
+    MarkCheckUnused {
+        /// The check of this day.
+        on: Date,
+        /// Whether the day is still to come.
+        is_to_come: bool,
+    },
     /// See [`Code::StandSetOff`]: which figure.
     StandSetOff(StandFigure),
     /// See [`Code::StandUnproven`]: what is not.
@@ -226,9 +254,13 @@ impl Facts {
             Self::LaidOff(_) => Code::LaidOff,
             Self::LaidUnproven(_) => Code::LaidUnproven,
             Self::ReadingOff(_) => Code::ReadingOff,
+            Self::ReadingUnused { .. } => Code::ReadingUnused,
+            Self::ReadingDay { .. } => Code::ReadingDay,
             Self::InstrumentOverdue(_) => Code::InstrumentOverdue,
             Self::InstrumentUnlisted(_) => Code::InstrumentUnlisted,
             Self::MarkDrifted(_) => Code::MarkDrifted,
+            Self::MarkElsewhere { .. } => Code::MarkElsewhere,
+            Self::MarkCheckUnused { .. } => Code::MarkCheckUnused,
             Self::StandSetOff(_) => Code::StandSetOff,
             Self::StandUnproven(_) => Code::StandUnproven,
             Self::MarkPlace => Code::MarkPlace,

@@ -33,6 +33,14 @@ pub const fn code(code: Code) -> &'static str {
             "What was taped between its marks does not prove yet that a target lies within what is allowed."
         }
         Code::ReadingOff => "What was taped between marks does not fit together.",
+        Code::ReadingUnused => {
+            "Something that was read is of no mark, run or target of this set-up, and is not used."
+        }
+        Code::ReadingDay => {
+            "What was read between marks was read on another day than the one that is asked about."
+        }
+        Code::MarkElsewhere => "A mark that stays is not where the bay has it, by its last check.",
+        Code::MarkCheckUnused => "A check of a mark that stays says nothing of where it is, and is not used.",
         Code::InstrumentOverdue => {
             "What was read between marks was read with an instrument whose check was over."
         }

@@ -39,8 +39,11 @@ impl About<'_> {
             Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
             Facts::ReadingOff(_) => return None,
             Facts::InstrumentOverdue(_) => format!("by {value}"),
-            Facts::InstrumentUnlisted(_) => return None,
-            Facts::MarkDrifted(_) => format!("by {value}, limit {limit_text}"),
+            Facts::InstrumentUnlisted(_) | Facts::ReadingUnused { .. } | Facts::MarkCheckUnused { .. } => {
+                return None;
+            }
+            Facts::ReadingDay { is_to_come } => self.days_away(&value, *is_to_come),
+            Facts::MarkDrifted(_) | Facts::MarkElsewhere { .. } => format!("by {value}, limit {limit_text}"),
             Facts::StandSetOff(figure) | Facts::StandUnproven(StandOpen::Figure(figure)) => {
                 self.stand_against(figure)
             }

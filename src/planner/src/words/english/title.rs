@@ -163,6 +163,10 @@ impl About<'_> {
             Facts::LaidOff(_) => format!("{first} is off by its marks as taped"),
             Facts::LaidUnproven(_) => format!("what was taped does not prove {first} yet"),
             Facts::ReadingOff(doubt) => self.reading_off(doubt),
+            Facts::ReadingUnused { .. }
+            | Facts::ReadingDay { .. }
+            | Facts::MarkElsewhere { .. }
+            | Facts::MarkCheckUnused { .. } => self.read_title(finding),
             Facts::InstrumentOverdue(name) => {
                 format!("the check of {name} was over when marks were taped with it")
             }

@@ -33,6 +33,18 @@ pub const fn code(code: Code) -> &'static str {
             "Die Maße zwischen seinen Marken belegen noch nicht, dass ein Ziel innerhalb des Erlaubten liegt."
         }
         Code::ReadingOff => "Die Maße zwischen Marken passen nicht zusammen.",
+        Code::ReadingUnused => {
+            "Etwas Abgelesenes gehört zu keiner Marke, keiner Strecke und keinem Ziel dieses Aufbaus und zählt nicht."
+        }
+        Code::ReadingDay => {
+            "Zwischen Marken wurde an einem anderen Tag abgelesen als dem, nach dem gefragt ist."
+        }
+        Code::MarkElsewhere => {
+            "Eine bleibende Marke liegt nach ihrer letzten Prüfung nicht, wo der Platz sie hat."
+        }
+        Code::MarkCheckUnused => {
+            "Eine Prüfung einer bleibenden Marke sagt nicht, wo sie liegt, und zählt nicht."
+        }
         Code::InstrumentOverdue => {
             "Zwischen Marken wurde mit einem Messgerät gemessen, dessen Prüfung abgelaufen war."
         }

@@ -39,8 +39,11 @@ impl About<'_> {
             Facts::MeasuredOnCar => format!("{value} neben dem Profil, üblich bis {limit_text}"),
             Facts::ReadingOff(_) => return None,
             Facts::InstrumentOverdue(_) => format!("um {value}"),
-            Facts::InstrumentUnlisted(_) => return None,
-            Facts::MarkDrifted(_) => format!("um {value}, Grenze {limit_text}"),
+            Facts::InstrumentUnlisted(_) | Facts::ReadingUnused { .. } | Facts::MarkCheckUnused { .. } => {
+                return None;
+            }
+            Facts::ReadingDay { is_to_come } => self.days_away(&value, *is_to_come),
+            Facts::MarkDrifted(_) | Facts::MarkElsewhere { .. } => format!("um {value}, Grenze {limit_text}"),
             Facts::StandSetOff(figure) | Facts::StandUnproven(StandOpen::Figure(figure)) => {
                 self.stand_against(figure)
             }

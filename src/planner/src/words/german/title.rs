@@ -195,6 +195,10 @@ impl About<'_> {
             Facts::LaidOff(_) => format!("{first} liegt nach den Maßen seiner Marken daneben"),
             Facts::LaidUnproven(_) => format!("die Maße belegen {first} noch nicht"),
             Facts::ReadingOff(doubt) => self.reading_off(doubt),
+            Facts::ReadingUnused { .. }
+            | Facts::ReadingDay { .. }
+            | Facts::MarkElsewhere { .. }
+            | Facts::MarkCheckUnused { .. } => self.read_title(finding),
             Facts::InstrumentOverdue(name) => {
                 format!("die Prüfung von „{name}“ war abgelaufen, als damit gemessen wurde")
             }
