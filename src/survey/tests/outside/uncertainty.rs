@@ -123,6 +123,23 @@ fn gum_g41_degrees_of_freedom() {
     near(Input::arc_sine(0.0, 2.0_f64.sqrt()).u, 1.0, 1e-15, "arc sine");
 }
 
+/// NIST Handbook 44, 5.52, tolerances of metal tapes by the interval from zero, in inches and mm, and what any value alike makes of each.
+#[test]
+fn tolerances_of_metal_tapes() {
+    const INCH_MM: f64 = 25.4;
+    let rows = [
+        (1.0 / 32.0, 0.7937, 0.4583),
+        (1.0 / 16.0, 1.5875, 0.9165),
+        (1.0 / 8.0, 3.1750, 1.8331),
+        (3.0 / 16.0, 4.7625, 2.7496),
+        (1.0 / 4.0, 6.3500, 3.6662),
+    ];
+    for (inches, mm, u) in rows {
+        near(inches * INCH_MM, mm, 5.1e-5, "mm");
+        near(Input::rectangular(0.0, inches * INCH_MM).u, u, 5.1e-5, "u");
+    }
+}
+
 /// So many blocks in `cargo test`; more by the environment.
 fn blocks() -> u64 {
     std::env::var("BAYWRIGHT_BLOCKS").ok().and_then(|text| text.parse().ok()).unwrap_or(100)
