@@ -502,3 +502,49 @@ fn check_says_that_a_building_is_planned() {
     assert!(written.status.success(), "{}", errors(&written));
     assert!(std::fs::read_to_string(&drawn).expect("a drawing").contains("building as planned"));
 }
+
+/// What was measured is told with its figures, its decision and by which rule, also where all is inside.
+#[test]
+fn check_tells_what_was_measured() {
+    let text = std::fs::read_to_string("bay-layouts/clear-bay.ron").expect("it is there");
+    let place = "parked: (at_mm: (4100, 3500), heading_deg: 0),";
+    // Between the marks of its plan as they are meant, to the millimetre.
+    let read = [
+        ("3", "5", 3600),
+        ("4", "6", 3600),
+        ("3", "6", 4118),
+        ("4", "5", 4118),
+        ("5", "6", 2000),
+        ("1", "5", 6150),
+        ("2", "6", 6150),
+        ("1", "6", 6467),
+        ("2", "5", 6467),
+        ("5", "7", 1000),
+        ("6", "7", 1000),
+        ("3", "7", 3736),
+        ("4", "7", 3736),
+    ];
+    let read = read.map(|(from, to, mm)| format!("(from: \"{from}\", to: \"{to}\", read_mm: {mm})"));
+    let taped = format!("{place}\n            marks_taped: [{}],", read.join(", "));
+    let folder = scratch("measured");
+    let file = folder.join("taped.ron");
+    std::fs::write(&file, text.replacen(place, &taped, 1)).expect("it is written");
+    let cars = folder.join("vehicle-profiles");
+    std::fs::create_dir_all(&cars).expect("a folder");
+    let car = "vehicle-profiles/example-hatchback-small.ron";
+    std::fs::copy(car, folder.join(car)).expect("copied");
+    let file = file.display().to_string();
+    let asked = ["check", &file, "--arrangement", "Hatchback, forward radar"];
+    let answer = out(&baywright(&asked)).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(answer.contains("As measured: - "), "{answer}");
+    assert!(answer.contains(": inside, ") && answer.contains("JCGM 106"), "{answer}");
+    let json = baywright(&[&asked[..], &["--json"]].concat());
+    let json: Value = serde_json::from_slice(&json.stdout).expect("JSON");
+    let told = json["arrangements"][0]["measured"].as_array().expect("a list");
+    assert!(!told.is_empty() && told.iter().all(|own| own["decision"] == "inside"), "{told:?}");
+    // As planned nothing is told.
+    let planned =
+        baywright(&["check", "bay-layouts/clear-bay.ron", "--arrangement", "Hatchback, forward radar"]);
+    assert!(!out(&planned).contains("As measured"));
+    std::fs::remove_dir_all(folder).expect("it goes");
+}

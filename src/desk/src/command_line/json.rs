@@ -14,13 +14,14 @@ use std::path::Path;
 use baywright_planner::difference::{Difference, of_own_building};
 use baywright_planner::geometry::{DVec2, DVec3, angle};
 use baywright_planner::model::{Arrangement, Layout, Shop, ShopFigure};
+use baywright_planner::proof::measured;
 use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Cure, Finding, Quantity, Step, Subject};
 
 use crate::command_line::visit::others_of_visit;
 use shape::{
     About, AnswerFormat, Answers, AnswersFormat, Causes, CodeName, Cured, Differs, Do, Found, Kind, Mark,
-    One, OtherAiming, Promised, Reading, ShopUsed, StepName, Value, ValueUnit,
+    One, OtherAiming, Promised, Reading, ShopUsed, StepName, Told, Value, ValueUnit,
 };
 
 pub(crate) use record::{RecordTold, told_record, told_record_check};
@@ -123,6 +124,10 @@ fn one(layout: &Layout, arrangement: &Arrangement, assessment: &Assessment, loca
             .iter()
             .zip(&arrangement.aiming.placements)
             .map(|(target, placement)| target::told(target, placement))
+            .collect(),
+        measured: measured(arrangement, scene)
+            .iter()
+            .map(|own| Told { decision: own.said().into(), sentence: words.measured(own) })
             .collect(),
     }
 }

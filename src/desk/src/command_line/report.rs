@@ -6,6 +6,7 @@ use std::path::Path;
 use baywright_files::{FileFault, Loaded, ShopInUse, shop_in_use};
 use baywright_planner::difference::{Difference, of_own_building};
 use baywright_planner::model::{Arrangement, Id, InstrumentList, JudgedBy, Layout, validate};
+use baywright_planner::proof::measured;
 use baywright_planner::words::{Words, letter};
 use baywright_planner::{Assessment, Finding, Severity, Verdict, assess_fully};
 use jiff::civil::Date;
@@ -229,11 +230,27 @@ pub(crate) fn answer(
             out.entry("   -  ", &words.line(note))?;
         }
     }
+    as_measured(assessment, words, out)?;
     if let Some(differences) = of_own_building(layout, &words.arrangement().id) {
         building(&differences, words, out)?;
     }
     writeln!(out)?;
     out.entry("  ", words.caution())
+}
+
+/// What was measured comes to, each figure with its uncertainty, its decision and by which rule, however it is decided.
+fn as_measured(assessment: &Assessment, words: &Words<'_>, out: &mut Page<'_>) -> io::Result<()> {
+    let all = measured(words.arrangement(), &assessment.scene);
+    if all.is_empty() {
+        return Ok(());
+    }
+    let texts = words.locale().language.proof();
+    head_of(Tone::Plain, texts.as_measured, out)?;
+    for own in &all {
+        out.entry("   -  ", &words.measured(own))?;
+    }
+    out.entry("      ", texts.rule)?;
+    out.entry("      ", texts.says_nothing_of_sensor)
 }
 
 /// What the room is to the other aimings that the car is in for: beside the verdict, so that one that is ready hides none

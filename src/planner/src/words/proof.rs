@@ -1,7 +1,7 @@
 //! What was taped between marks and what it proves, in words.
 
 use super::Words;
-use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off, Origin};
+use crate::proof::{Doubt, Figure, FigureOf, Measured, NextTape, Off, Origin};
 
 /// What of a line of readings is wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -23,6 +23,7 @@ pub enum BadTape<'a> {
 texts! {
     proof: ProofTexts, "Every fixed text about what was taped between marks.";
     title, "The page.";
+    as_measured, "Over all that is said of what was measured.";
     read, "The column of what was read.";
     should_read, "The column of what it should read.";
     allowance, "The column of how far off it may read.";
@@ -64,6 +65,16 @@ impl ProofTexts {
 }
 
 impl Words<'_> {
+    /// What a figure comes to by what was measured, in one sentence with its decision.
+    pub fn measured(&self, own: &Measured) -> String {
+        match own {
+            Measured::Marks(figure) => self.laid(figure),
+            Measured::Stand(stand, figure) => {
+                format!("{}. {}", self.stand_title(stand), self.stand_figure(figure))
+            }
+        }
+    }
+
     sentences! { about:
         /// What a figure of a target comes to, in one sentence with its decision.
         laid(figure: &Figure) -> String;

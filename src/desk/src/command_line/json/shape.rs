@@ -5,6 +5,7 @@
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 
+use baywright_planner::proof::Said;
 use baywright_planner::{Code, Severity, Verdict};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Serialize;
@@ -96,6 +97,36 @@ pub(super) struct One {
     pub(super) readings: Vec<Reading>,
     /// Where the targets are set.
     pub(super) targets: Vec<Target>,
+    /// What was measured comes to; empty where nothing was.
+    pub(super) measured: Vec<Told>,
+}
+
+/// A figure of a target by what was measured.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct Told {
+    /// Whether it is inside what is allowed, with all of its 95 % range (JCGM 106, guarded acceptance).
+    pub(super) decision: Decision,
+    /// The figure with its uncertainty and what is allowed, in a sentence.
+    pub(super) sentence: String,
+}
+
+/// What is decided of a figure.
+#[derive(Clone, Copy, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum Decision {
+    Inside,
+    Outside,
+    CannotSay,
+}
+
+impl From<Said> for Decision {
+    fn from(said: Said) -> Self {
+        match said {
+            Said::Inside { .. } => Self::Inside,
+            Said::Outside { .. } => Self::Outside,
+            Said::CannotSay { .. } | Said::NoFigure => Self::CannotSay,
+        }
+    }
 }
 
 /// Whether the space is ready. It speaks of the space, never of the car or the sensor.

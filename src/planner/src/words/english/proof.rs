@@ -13,6 +13,7 @@ use crate::words::screen::cut;
 pub const TEXTS: ProofTexts = ProofTexts {
     language: Language::English,
     title: "Tape check",
+    as_measured: "As measured",
     read: "Read",
     should_read: "Should read",
     allowance: "±",

@@ -13,6 +13,7 @@ use crate::words::screen::cut;
 pub const TEXTS: ProofTexts = ProofTexts {
     language: Language::German,
     title: "Marken prüfen",
+    as_measured: "Wie gemessen",
     read: "Gelesen",
     should_read: "Soll",
     allowance: "±",
