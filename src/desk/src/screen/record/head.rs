@@ -167,10 +167,13 @@ impl Desk {
         let title = record.step(own.id.kind);
         let begun = page.in_hand.as_ref().map(|own| &own.record().begun);
         let aiming = own.id.aiming.as_ref().zip(begun).map(|(id, begun)| record.aiming(begun, id));
-        let state = texts.sign_of(sign_of(&own.state));
+        let state = match &own.state {
+            StepState::GonePast(_) => record.state(&own.state),
+            state => texts.sign_of(sign_of(state)).to_owned(),
+        };
         let below = match aiming {
-            Some(aiming) => self.texts().with(aiming, state),
-            None => state.to_owned(),
+            Some(aiming) => self.texts().with(aiming, &state),
+            None => state,
         };
         let room = width - SIGN_PX - 12.0;
         let font = if is_seen {
@@ -225,6 +228,17 @@ impl Desk {
             StepSign::OutOfRange => {
                 sign(SignKind::Octagon, "!", widgets::severity(palette, Severity::Stops));
             }
+            StepSign::GonePast => {
+                sign(SignKind::Triangle, "!", widgets::severity(palette, Severity::Care));
+            }
+            StepSign::LeftOut => {
+                let care = look::colour(palette.care);
+                let reach = REACH * 0.7;
+                ui.painter()
+                    .line_segment([at - Vec2::splat(reach), at + Vec2::splat(reach)], Stroke::new(2.0, care));
+                let across = Vec2::new(reach, -reach);
+                ui.painter().line_segment([at - across, at + across], Stroke::new(2.0, care));
+            }
             StepSign::TakenBack => {
                 sign(SignKind::Ring, "", (soft, soft));
                 ui.painter().circle_filled(at, 2.6, soft);
@@ -238,6 +252,8 @@ pub(super) const fn sign_of(state: &StepState) -> StepSign {
     match state {
         StepState::Open => StepSign::Open,
         StepState::Done => StepSign::Done,
+        StepState::GonePast(_) => StepSign::GonePast,
+        StepState::LeftOut(_) => StepSign::LeftOut,
         StepState::NotApplicable(_) => StepSign::NotApplicable,
         StepState::OutOfRange => StepSign::OutOfRange,
         StepState::TakenBack => StepSign::TakenBack,
