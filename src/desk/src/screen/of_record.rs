@@ -72,6 +72,8 @@ pub enum OfRecord {
     LeadOn(usize),
     /// Read with this tape from now on: one of the shop's list, or another one, whose name is typed.
     Tape(Option<Id>),
+    /// The name of that other tape.
+    TapeName(String),
     /// So warm is what is read with, °C.
     Warm(Option<f64>),
     /// Show the rest of the alignment sheet too, or not.

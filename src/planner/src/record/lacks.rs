@@ -22,7 +22,7 @@ pub enum Lack {
     StepOutOfRange(StepId),
     /// One that is out of range has these open too.
     OpenToo(StepId, Vec<Must>),
-    /// An instrument that is none of the shop's list was used.
+    /// Distances were read with a tape that is none of the shop's list.
     Unlisted(String),
     /// No document of the maker is named for an aiming.
     NoDocument(Id),
@@ -88,8 +88,12 @@ pub fn lacks(record: &VisitRecord, steps: &[VisitStep], parts: &[Part<'_>]) -> V
     }
     let overdue = holds.instruments().into_iter().filter(|(own, used)| is_overdue(own, *used));
     lacks.extend(overdue.map(|(own, _)| Lack::Overdue(own.name.clone(), own.serial.clone())));
-    let unlisted = holds.instruments().into_iter().filter(|(own, _)| own.is_unlisted);
-    lacks.extend(unlisted.map(|(own, _)| Lack::Unlisted(own.name.clone())));
+    let mut unlisted: Vec<&str> = Vec::new();
+    for own in record.begun.lines.iter().flat_map(|own| holds.readings(&own.aiming)) {
+        let with = own.what.instrument.as_ref().filter(|own| own.is_unlisted).map(|own| own.name.as_str());
+        unlisted.extend(with.filter(|name| !unlisted.contains(name)));
+    }
+    lacks.extend(unlisted.into_iter().map(|own| Lack::Unlisted(own.to_owned())));
     if holds.signed().is_empty() {
         lacks.push(Lack::NotSigned);
     }

@@ -61,6 +61,10 @@ impl Desk {
                 page.is_other_tape = listed.is_none();
                 page.tape = listed.map(|own| own.to_string()).unwrap_or_default();
             }
+            OfRecord::TapeName(name) => {
+                page.tape = name;
+                page.typed.retain(|(of, _)| *of != BoxOf::Page(PageBox::Tape));
+            }
             OfRecord::Warm(celsius) => {
                 page.warm_c = celsius;
                 page.typed.retain(|(of, _)| *of != BoxOf::Warm);

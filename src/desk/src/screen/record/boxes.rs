@@ -319,6 +319,9 @@ impl Desk {
                 let result = RoutineResult::Failed { out };
                 Ok(enter(What::Routine { aiming, result, note: String::new() }))
             }
+            BoxOf::Page(PageBox::Tape) => {
+                Ok(vec![Command::Record(OfRecord::TapeName(text.trim().to_owned()))])
+            }
             BoxOf::Page(_) => Ok(Vec::new()),
         }
     }

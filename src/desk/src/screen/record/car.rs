@@ -166,7 +166,9 @@ impl Desk {
         if step.id.kind == StepKind::Park {
             stood.end_mm = None;
         }
-        let within_mm = page.parts.part(&aiming).map(|own| still_within_mm(&own.arrangement));
+        // As files hold it.
+        let held = |mm: f64| (mm * 1e6).round() / 1e6;
+        let within_mm = page.parts.part(&aiming).map(|own| held(still_within_mm(&own.arrangement)));
         Some(What::Stood(StoodRead { aiming, nth: at + 1, stood, within_mm }))
     }
 

@@ -4,6 +4,7 @@ use baywright_drawing::Weight;
 use baywright_planner::model::record::StepKind;
 use baywright_planner::proof::NextTape;
 use baywright_planner::record::Holds;
+use baywright_planner::words::record_page::PageBox;
 use egui::{
     Align2, Color32, Id, Label, Margin, Rect, Response, RichText, ScrollArea, Sense, Stroke, StrokeKind,
     TextEdit, Ui, UiBuilder, Vec2, WidgetInfo,
@@ -182,7 +183,8 @@ impl Desk {
             page.boxed = Some(own.clone());
         }
         let is_left = response.lost_focus() && !page.pressed.contains(&Pressed::Escape);
-        if is_left && page.side == Side::Step && !is_text && text.trim() != own.shown.trim() {
+        let is_page_text = is_text && !matches!(own.of, BoxOf::Car(_) | BoxOf::Page(PageBox::Tape));
+        if is_left && page.side == Side::Step && !is_page_text && text.trim() != own.shown.trim() {
             // Left by a press elsewhere: what was typed is taken all the same.
             match self.take_box(page, own, &text) {
                 Ok(commands) => {

@@ -99,27 +99,29 @@ pub fn parked(locale: Locale, begun: &Begun, own: &ParkedAt) -> String {
     )
 }
 
+/// A figure of a sheet as it has it, with its way.
+fn told<W: Copy>(
+    locale: Locale,
+    part: SheetPart,
+    unit: SheetUnit,
+    told: &Told<W>,
+    way: impl Fn(W) -> &'static str,
+) -> Option<String> {
+    let reads = told.reads?;
+    let name = this_car::part(part);
+    let figure = locale.sheet_figure(unit, reads);
+    Some(match told.way {
+        _ if reads.is_nothing() => format!("{name} {figure}"),
+        Some(own) => format!("{name} {figure}, {}", way(own)),
+        None => format!("{name} {figure}, which way not said, not used"),
+    })
+}
+
 /// Figures of a sheet as it has them, each with its way.
 pub fn sheet(locale: Locale, own: &AlignmentSheet) -> String {
     let mut parts: Vec<String> = Vec::new();
     parts.extend(own.taken.map(|day| format!("of {}", locale.region.day(day))));
     parts.extend(own.by.as_ref().map(|by| format!("by {by}")));
-    fn told<W: Copy>(
-        locale: Locale,
-        part: SheetPart,
-        unit: SheetUnit,
-        told: &Told<W>,
-        way: impl Fn(W) -> &'static str,
-    ) -> Option<String> {
-        let reads = told.reads?;
-        let name = this_car::part(part);
-        let figure = locale.sheet_figure(unit, reads);
-        Some(match told.way {
-            _ if reads.is_nothing() => format!("{name} {figure}"),
-            Some(own) => format!("{name} {figure}, {}", way(own)),
-            None => format!("{name} {figure}, which way not said, not used"),
-        })
-    }
     let side = |of: fn(Side) -> &'static str| of;
     for (wheel, own_toe) in Wheel::ALL.into_iter().zip(&own.toe) {
         parts.extend(told(locale, SheetPart::Toe(wheel), own.toe_unit, own_toe, this_car::toe_way));
