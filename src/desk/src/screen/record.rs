@@ -96,6 +96,8 @@ pub(super) struct RecordPage {
     boxed: Option<Asking>,
     pressed: VecDeque<Pressed>,
     follows_tape: bool,
+    /// What the marks prove is to come into sight.
+    is_answer_led: bool,
     because: Option<(Id, Vec<VisitLine>, TriggerList)>,
     to_attach: Vec<(PathBuf, AttachmentKind)>,
     attaching: Job<Result<Attachment, FileFault>>,

@@ -65,6 +65,7 @@ texts! {
     enter_here, "Over the boxes.";
     choose, "Over what can be chosen by a digit.";
     keys, "What the keys do at a step.";
+    keys_of_list, "What the keys do where records are listed.";
     keys_of_choice, "What the keys do where something is chosen.";
     steps, "Over the list of steps.";
     findings, "What was found and is open.";

@@ -206,7 +206,10 @@ impl Desk {
     fn results(&self, page: &RecordPage, aiming: &Id) -> Vec<Choice> {
         let texts = self.view.locale.language.record_page();
         let said = |text: &str, result: RoutineResult| {
-            Choice::of(text, enter(What::Routine { aiming: aiming.clone(), result, note: String::new() }))
+            let passed = matches!(result, RoutineResult::Passed);
+            let said = enter(What::Routine { aiming: aiming.clone(), result, note: String::new() });
+            // What is taped to the car at the end comes next.
+            if passed { Choice::then(text, said, OfRecord::Lead(0)) } else { Choice::of(text, said) }
         };
         let result = page.in_hand.as_ref().and_then(|own| Holds::of(own.record()).routine(aiming));
         match result {

@@ -33,6 +33,7 @@ impl Desk {
         let hint = match page.side {
             Side::Step => texts.keys,
             Side::Begin => "",
+            Side::Records => texts.keys_of_list,
             _ => texts.keys_of_choice,
         };
         let strip = PRESS_PX + if hint.is_empty() { 6.0 } else { 28.0 } + self.said_px(ui, all.width());
@@ -50,6 +51,10 @@ impl Desk {
                 self.record_boxes(ui, page, &boxes, out);
                 self.record_choices(ui, page, &choices, out);
                 self.record_after_choices(ui, page, out);
+                if std::mem::take(&mut page.is_answer_led) {
+                    // Enough was taped: what it proves comes into sight.
+                    ui.scroll_to_cursor(Some(egui::Align::BOTTOM));
+                }
                 self.drawn_below(ui, page);
                 in_sight::follow(ui);
             });
@@ -94,6 +99,7 @@ impl Desk {
         };
         if led == Led::Tape && at.is_none() {
             page.told.clear();
+            page.is_answer_led = true;
         }
         let id = at.map_or_else(id_of_next, id_of_box);
         page.led = at.map(Led::Box);

@@ -1,7 +1,7 @@
 //! What is told on each side of the page, before its boxes and choices and after them.
 
 use baywright_planner::model::record::{StepKind, What};
-use baywright_planner::record::{Caution, Holds, Task, VisitStep, lacks, place_of};
+use baywright_planner::record::{Caution, Holds, Must, Task, VisitStep, lacks, place_of};
 use baywright_planner::words::Words;
 use baywright_planner::{Severity, geometry::angle};
 use egui::{Label, RichText, Stroke, Ui, Vec2};
@@ -190,7 +190,20 @@ impl Desk {
         if step.open.is_empty() || !self.can_enter(page) {
             return;
         }
-        let all: Vec<String> = step.open.iter().map(|own| record.must(own)).collect();
+        // What Enter itself enters is no question.
+        let survey = page.parts.all().first().and_then(|own| own.arrangement.bay.survey.as_ref());
+        let is_dated = survey.is_some_and(|own| own.taken.is_some());
+        let is_proven = page.parts.proof().is_some_and(|own| own.read() > 0);
+        let by_enter = |own: &&Must| match own {
+            Must::Survey => is_dated,
+            Must::Decided => is_proven,
+            _ => false,
+        };
+        let all: Vec<String> =
+            step.open.iter().filter(|own| !by_enter(own)).map(|own| record.must(own)).collect();
+        if all.is_empty() {
+            return;
+        }
         let said = self.view.locale.language.record_page().not_done_without(&all.join("; "));
         ui.add(Label::new(widgets::soft(ui, said)).wrap());
     }

@@ -31,6 +31,7 @@ pub const TEXTS: RecordPageTexts = RecordPageTexts {
     enter_here: "Enter",
     choose: "Choose by its digit",
     keys: "Enter: done, next  \u{b7}  \u{2212}: one step back  \u{b7}  +: more",
+    keys_of_list: "Enter: the first  \u{b7}  a digit chooses",
     keys_of_choice: "A digit chooses  \u{b7}  Enter or \u{2212}: back to the step",
     steps: "Steps",
     findings: "What was found",

@@ -30,6 +30,7 @@ pub const TEXTS: RecordPageTexts = RecordPageTexts {
     enter_here: "Eingeben",
     choose: "Mit der Ziffer wählen",
     keys: "Enter: erledigt, weiter  \u{b7}  \u{2212}: einen Schritt zurück  \u{b7}  +: mehr",
+    keys_of_list: "Enter: das Erste  \u{b7}  eine Ziffer wählt",
     keys_of_choice: "Eine Ziffer wählt  \u{b7}  Enter oder \u{2212}: zurück zum Schritt",
     steps: "Schritte",
     findings: "Was gefunden wurde",
