@@ -143,7 +143,7 @@ fn all_of_it_is_shown() {
         "failed, out 1.2° to the left and upwards.",
         "Rear left toe 0° 6\u{2032}, toed in",
         "Thrust angle, printed 0.05°, which way not said, not used",
-        "cross 1 to left front rim reads 1203 mm at the start, 1203.5 mm at the end: the car stood still.",
+        "cross 1 to left front rim reads 1 203 mm at the start, 1203.5 mm at the end: the car stood still.",
         "The car stands at place 2",
         "Gone past, one figure open: Scan before.",
         "Left out: Scan after (no scan tool today).",

@@ -76,3 +76,73 @@ pub fn in_order(record: &VisitRecord, answer: Option<&VisitAnswer>, aiming: &Id)
     let line = record.begun.lines.iter().position(|own| own.aiming == *aiming);
     (answered.unwrap_or(usize::MAX), line.unwrap_or(usize::MAX))
 }
+
+#[cfg(test)]
+mod tests {
+    use jiff::civil::date;
+
+    use super::super::{BeginWith, PartAnswer, append, begin};
+    use super::*;
+    use crate::assessment::Verdict;
+    use crate::check::testing::{DVec2, clear};
+    use crate::model::record::{Entry, ParkedAt, Reading, What};
+
+    fn aiming(name: &str) -> Arrangement {
+        let mut own = clear();
+        own.aiming.id = name.into();
+        own
+    }
+
+    fn enter(record: &mut VisitRecord, what: What) {
+        let at = date(2026, 11, 20).at(9, 0, 0, 0);
+        append(record, Entry { by: "A".into(), at, what }).unwrap();
+    }
+
+    /// What the drawn set-up has is its own; another aiming, or another place, has what the record holds, and stands where the answer, and
+    /// then whoever parked it, has the car.
+    #[test]
+    fn readings_and_places_are_the_records() {
+        let (drawn, other) = (aiming("a"), aiming("b"));
+        let at = date(2026, 11, 20).at(8, 0, 0, 0);
+        let text = String::from;
+        let with =
+            BeginWith { job: text("1"), car: text("grey"), plate: None, by: text("A"), at, layout: None };
+        let mut record = begin(&with, &[drawn.clone(), other.clone()], &[], None).unwrap();
+        let read = Reading {
+            aiming: "b".into(),
+            from: "1".into(),
+            to: "2".into(),
+            read_mm: 1_900.0,
+            instrument: None,
+            temperature_c: None,
+        };
+        enter(&mut record, What::Reading(read));
+        let none = |_: &Id| None;
+        assert_eq!(set_up(&record, &drawn, true, None, none), None);
+        let here = set_up(&record, &other, false, None, none).unwrap();
+        assert_eq!((here.parked, here.marks_taped.len()), (other.parked, 1));
+        let by = DVec2::new(600.0, 0.0);
+        let part =
+            |name: &str| PartAnswer { aiming: name.into(), before: Vec::new(), verdict: Verdict::Ready };
+        let place = |way, name| PlaceAnswer { way, parked: drawn.parked, parts: vec![part(name)] };
+        let answer = VisitAnswer {
+            places: vec![place(Way::StandsThere, "a"), place(Way::Moved(by), "b")],
+            no_way: Vec::new(),
+            is_regrouped: false,
+            verdict: Verdict::Ready,
+        };
+        assert_eq!(place_of(&answer, &"a".into()), None);
+        assert_eq!(place_of(&answer, &"b".into()).map(|own| own.0), Some(2));
+        let there = set_up(&record, &other, false, Some(&answer), none).unwrap();
+        assert!((there.parked.origin() - other.parked.origin() - by).length() < 1e-9);
+        let parked = other.parked.shifted(DVec2::new(610.0, 5.0));
+        let aimings = vec!["b".into()];
+        enter(&mut record, What::Parked(ParkedAt { aimings, place: 2, parked, set_up: None }));
+        // As it was said, whatever the answer has.
+        for answer in [Some(&answer), None] {
+            assert_eq!(set_up(&record, &other, false, answer, none).unwrap().parked, parked);
+        }
+        let order = |name: &str| in_order(&record, Some(&answer), &name.into());
+        assert!(order("a") < order("b"));
+    }
+}
