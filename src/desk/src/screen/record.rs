@@ -143,6 +143,8 @@ impl RecordPage {
 /// From the window's edge, and the room of its parts, px.
 const EDGE_PX: f32 = 16.0;
 const HEAD_PX: f32 = 92.0;
+/// In a narrow window it has a row more.
+const NARROW_HEAD_PX: f32 = 110.0;
 const LIST_PX: f32 = 268.0;
 /// Below this width there is no room for the list of steps, or for a drawing beside the step, which stands below then.
 const LIST_FROM_PX: f32 = 860.0;
@@ -239,7 +241,8 @@ impl Desk {
         let ground = egui::Frame::new().fill(look::colour(palette.sheet));
         egui::CentralPanel::default().frame(ground).show(ui, |ui| {
             let all = ui.max_rect();
-            let head = Rect::from_min_size(all.min, Vec2::new(all.width(), HEAD_PX.min(all.height() * 0.3)));
+            let high = if all.width() < LIST_FROM_PX { NARROW_HEAD_PX } else { HEAD_PX };
+            let head = Rect::from_min_size(all.min, Vec2::new(all.width(), high.min(all.height() * 0.3)));
             ui.painter().rect_filled(head, 0.0, look::colour(palette.panel));
             ui.scope_builder(UiBuilder::new().max_rect(head.shrink2(Vec2::new(EDGE_PX, 8.0))), |ui| {
                 self.record_head_strip(ui, &page, out);
