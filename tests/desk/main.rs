@@ -44,6 +44,7 @@ mod picked;
 mod pictures;
 mod promised;
 mod record;
+mod record_steps;
 mod remembered;
 mod renderer;
 mod room_drawing;

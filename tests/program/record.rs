@@ -56,6 +56,10 @@ fn a_record_is_held_against_the_hash_on_paper() {
         .collect();
     assert_eq!(baywright(&["record", "check", &file, "--head", &groups.join(" ")]).status.code(), Some(0));
     assert_eq!(baywright(&["record", "check", &file]).status.code(), Some(0));
+    // What is no hash is refused in a sentence of its own.
+    let said = baywright(&["record", "check", &file, "--head", "abc"]);
+    assert_eq!(said.status.code(), Some(2));
+    assert!(text(&said.stderr).contains("give the 64 digits of the hash"), "{}", text(&said.stderr));
     // Another hash; that of an earlier entry.
     let said = baywright(&["record", "check", &file, "--head", &"0".repeat(64)]);
     assert_eq!(said.status.code(), Some(1));
@@ -78,10 +82,10 @@ fn what_was_changed_is_named() {
     let mut moved = lines.clone();
     moved.swap(first + 3, first + 4);
     let cases = [
-        ("figure", whole.replacen("1932.5", "1931.5", 1), "entry 11 of 22", 11),
+        ("figure", whole.replacen("1932.5", "1931.5", 1), "entry 15 of 28", 15),
         ("plate", whole.replacen("MADE UP 1", "MADE UP 2", 1), "how it begins", 0),
-        ("removed", without(first + 4), "entry 5 of 21", 5),
-        ("reordered", moved.join("\n"), "entry 4 of 22", 4),
+        ("removed", without(first + 4), "entry 5 of 27", 5),
+        ("reordered", moved.join("\n"), "entry 4 of 28", 4),
     ];
     for (name, changed, part, nth) in cases {
         assert_ne!(changed, whole, "{name}");
@@ -101,7 +105,7 @@ fn what_was_changed_is_named() {
         );
     }
     // The last one taken off leaves a chain that holds; the paper tells it.
-    let file = put("shorter.visit.ron", &without(first + 21));
+    let file = put("shorter.visit.ron", &without(first + 27));
     assert_eq!(baywright(&["record", "check", &file]).status.code(), Some(0));
     assert_eq!(baywright(&["record", "check", &file, "--head", &head]).status.code(), Some(1));
 }
@@ -137,7 +141,18 @@ fn all_of_it_is_shown() {
         "distance: 2.0 mm too far ± 1.0 mm (95 %), allowed ± 5.0 mm: cannot say, a mark out of place could go unseen.",
         "Height of target reflector: 611.5 mm, allowed 598 mm to 602 mm: out of range.",
         "failed, out 1.2° to the left and upwards.",
+        "Rear left toe 0° 6\u{2032}, toed in",
+        "Thrust angle, printed 0.05°, which way not said, not used",
+        "cross 1 to left front rim reads 1 203 mm at the start, 1203.5 mm at the end: the car stood still.",
+        "The car stands at place 2",
+        "Gone past, one figure open: Scan before.",
+        "Left out: Scan after (no scan tool today).",
+        "borrowed (not in the shop's list)",
+        "Signed as technician although 2 things are missing, because: the car is fetched today",
+        "goes on with “The floor was surveyed too long ago”",
         "Still missing",
+        "The bay's file is not at hand",
+        "borrowed is none of the shop's list",
         "Forward radar: one figure is not inside.",
         "It does not say that a sensor is aimed.",
         head.as_str(),
@@ -145,12 +160,16 @@ fn all_of_it_is_shown() {
         assert!(said.contains(part), "{part}: {said}");
     }
     let said = text(&baywright(&["--language", "de", "record", "show", &file]).stdout);
+    assert!(said.contains("weiter trotz „Der Boden wurde vor zu langer Zeit vermessen“"), "{said}");
     assert!(said.contains("Richtung: 0,030° rechts ± 0,050° (95 %), erlaubt ± 0,100°: innerhalb"), "{said}");
     let data: Value =
         serde_json::from_slice(&baywright(&["record", "show", &file, "--format", "json"]).stdout)
             .expect("data");
     assert_eq!(data["format"], "baywright-record");
-    assert_eq!(data["record"]["entries"].as_array().map(Vec::len), Some(22));
+    assert_eq!(data["record"]["entries"].as_array().map(Vec::len), Some(28));
+    let missing = data["missing"].as_array().expect("what is missing");
+    assert!(missing.iter().any(|own| own.as_str().is_some_and(|own| own.contains("left out, because"))));
+    assert_eq!(data["set_ups_at_hand"], false);
     let out = scratch("files").join("told.json");
     let said = baywright(&["record", "show", &file, "-o", out.to_str().expect("a path")]);
     assert_eq!(said.status.code(), Some(0), "{}", text(&said.stderr));

@@ -19,3 +19,4 @@ pub mod report;
 pub mod sheet;
 pub mod trouble;
 mod visit;
+mod visit_set_ups;

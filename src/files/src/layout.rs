@@ -8,7 +8,7 @@ mod first;
 mod fourth;
 mod from_model;
 mod ninth;
-mod on_car;
+pub(crate) mod on_car;
 mod second;
 mod seventh;
 mod sixth;

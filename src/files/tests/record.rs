@@ -76,13 +76,13 @@ fn what_was_changed_by_hand_is_found() {
         u32::try_from(1 + text[..at].matches('\n').count()).unwrap()
     };
     for (nth, was, is) in [
-        (Some(10), "1932.5", "1931.5"),
-        (Some(12), "u95: 1, ", "u95: 2, "),
-        (Some(13), "way: Left", "way: Right"),
+        (Some(14), "1932.5", "1931.5"),
+        (Some(16), "u95: 1, ", "u95: 2, "),
+        (Some(17), "(way: Left, by", "(way: Right, by"),
         (Some(0), "kind: Why", "kind: Floor"),
         (Some(1), "edition: \"B\"", "edition: \"C\""),
-        (Some(18), "minutes: 54", "minutes: 84"),
-        (Some(17), "surveyed again next week", "surveyed again next month"),
+        (Some(22), "minutes: 54", "minutes: 84"),
+        (Some(21), "surveyed again next week", "surveyed again next month"),
         (Some(19), "2026-11-20T09:19:00", "2026-11-19T09:19:00"),
         (None, "MADE UP 1", "MADE UP 2"),
     ] {
@@ -128,9 +128,9 @@ fn saving_mends_no_chain() {
     opened.append(sample::entry(30, What::StepDone { step: StepId::of_visit(StepKind::Floor) })).unwrap();
     let path = folder("mends").join("x.visit.ron");
     save_record(&path, &opened).unwrap();
-    assert_eq!(load_record(&path).unwrap().broken().unwrap().nth, Some(10));
+    assert_eq!(load_record(&path).unwrap().broken().unwrap().nth, Some(14));
     let chain = record_chain(&path).unwrap();
-    assert_eq!((chain.job.as_str(), chain.broken.unwrap().nth), ("2026-0117", Some(10)));
+    assert_eq!((chain.job.as_str(), chain.broken.unwrap().nth), ("2026-0117", Some(14)));
 }
 
 /// Each line of the file is what is hashed: the chain of `tests/record/chain.visit.ron` was worked out by `tests/record/chain.py`, which
@@ -173,6 +173,8 @@ fn what_cannot_be_is_refused_with_its_line() {
         ("aiming: \"forward-radar\", from", "aiming: \"other\", from", "an aiming of this visit"),
         ("step: (kind: Why)", "step: (kind: Why, aiming: \"camera\")", "no aiming, since"),
         ("bytes: 3", "bytes: 3, extra: 1", "extra"),
+        ("open: 1)", "open: 0)", "open: found"),
+        ("lacking: 2, ", "", "lacking"),
         ("of: Faults, value: 2)", "of: Faults, value: 2.5)", "a whole number from 0 to 999"),
         ("file: \"stand.jpg\"", "file: \"../stand.jpg\"", "without folders"),
         ("sha256: \"ba78", "sha256: \"BA78", "64 small hexadecimal digits"),
@@ -264,7 +266,7 @@ fn all_of_it_is_told_as_json() {
     let entries = json["entries"].as_array().unwrap();
     assert_eq!(entries.len(), kept().record().entries.len());
     assert_eq!(json["begun"]["said"]["job"], "2026-0117");
-    assert_eq!(entries[10]["said"]["what"]["Reading"]["read_mm"], 1_932.5);
+    assert_eq!(entries[14]["said"]["what"]["Reading"]["read_mm"], 1_932.5);
     assert_eq!(entries.last().unwrap()["hash"], kept().head());
 }
 

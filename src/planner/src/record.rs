@@ -10,7 +10,9 @@ mod begin;
 mod found;
 mod holds;
 mod lacks;
+mod musts;
 mod proven;
+mod set_ups;
 mod steps;
 
 use crate::assessment::Assessment;
@@ -21,8 +23,10 @@ pub use append::{Refused, Told, append};
 pub use begin::{BeginWith, begin};
 pub use found::{OpenFinding, about, accept, measured, open_findings};
 pub use holds::{DecidedNow, Held, Holds, is_overdue};
-pub use lacks::{Lack, lacks};
+pub use lacks::{Lack, lacks, lacks_to_sign};
+pub use musts::Must;
 pub use proven::proven;
+pub use set_ups::{in_order, place_of, set_up, taped};
 pub use steps::{AskedValue, Beside, Caution, Need, StepState, Task, VisitStep, steps};
 
 /// One aiming of a visit as its set-up stands, with what is found of it.

@@ -152,6 +152,7 @@ pub(crate) struct RecordAsked {
     pub(crate) as_data: bool,
     pub(crate) quiet: bool,
     pub(crate) language: Language,
+    pub(crate) today: Option<Date>,
     pub(crate) what: AskedOfRecord,
 }
 
@@ -325,6 +326,7 @@ fn record(given: &ArgMatches, language: Language, today: Option<Date>) -> Record
         as_data: has("json") || text("format").is_some_and(|own| own == "json"),
         quiet: has("quiet"),
         language,
+        today,
         what,
     }
 }

@@ -306,6 +306,12 @@ fn import(texts: &'static CommandLine, json: Arg, quiet: Arg) -> clap::Command {
         .arg(quiet)
 }
 
+/// A hash as it is typed from paper, where it stands in groups, in whichever letters.
+fn head(text: &str) -> Option<String> {
+    let head: String = text.chars().filter(|own| !own.is_whitespace()).collect::<String>().to_lowercase();
+    (head.len() == 64 && head.bytes().all(|own| own.is_ascii_hexdigit())).then_some(head)
+}
+
 /// `baywright record`.
 fn record(language: Language, [json, quiet, units, shop]: [Arg; 4]) -> clap::Command {
     let (texts, of_sheet) = (language.record_command(), language.sheet_command());
@@ -321,7 +327,13 @@ fn record(language: Language, [json, quiet, units, shop]: [Arg; 4]) -> clap::Com
     let check = clap::Command::new("check")
         .about(texts.check)
         .arg(of())
-        .arg(Arg::new("head").long("head").value_name(texts.a_hash).help(texts.head))
+        .arg(
+            Arg::new("head")
+                .long("head")
+                .value_name(texts.a_hash)
+                .value_parser(move |text: &str| head(text).ok_or(texts.no_head))
+                .help(texts.head),
+        )
         .arg(format())
         .arg(json.clone())
         .arg(quiet.clone())

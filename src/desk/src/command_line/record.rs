@@ -7,7 +7,7 @@ use baywright_drawing::Lettering;
 use baywright_drawing::sheet::{About, ProofOf, proof_file};
 use baywright_files::{Kept, load_record, record_chain, record_json, shop_in_use, write_output};
 use baywright_planner::model::record::HeadSaid;
-use baywright_planner::record::{lacks, steps};
+use baywright_planner::record::{Part, lacks, steps};
 use baywright_planner::words::{Language, Locale};
 
 use crate::command_line::commands::{AskedOfRecord, ProofAsked, RecordAsked};
@@ -16,6 +16,7 @@ use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::page::Page;
 use crate::command_line::report::not_read;
 use crate::command_line::trouble::{Errors, Trouble};
+use crate::command_line::visit_set_ups::{parts, set_ups};
 use crate::session::printed::{Format, NotMade, bytes, names};
 
 /// Answers for one record.
@@ -27,7 +28,7 @@ pub(crate) fn record(
 ) -> Outcome {
     match &asked.what {
         AskedOfRecord::Check { head } => check(asked, head.as_deref(), out, errors),
-        AskedOfRecord::Show { output } => show(asked, output.as_deref(), out, errors),
+        AskedOfRecord::Show { output } => show(asked, output.as_deref(), own_shop, out, errors),
         AskedOfRecord::Sheet(proof) => sheet(asked, proof, own_shop, out, errors),
     }
 }
@@ -66,11 +67,20 @@ fn check(asked: &RecordAsked, head: Option<&str>, out: &mut Page<'_>, errors: &m
     outcome.max(said(printed, errors))
 }
 
-fn show(asked: &RecordAsked, output: Option<&Path>, out: &mut Page<'_>, errors: &mut Errors<'_>) -> Outcome {
-    let kept = match load_record(&asked.file) {
-        Ok(kept) => kept,
+fn show(
+    asked: &RecordAsked,
+    output: Option<&Path>,
+    own_shop: Option<&Path>,
+    out: &mut Page<'_>,
+    errors: &mut Errors<'_>,
+) -> Outcome {
+    let read = shop_in_use(None, own_shop).and_then(|used| Ok((load_record(&asked.file)?, used)));
+    let (kept, used) = match read {
+        Ok(read) => read,
         Err(faults) => return not_read(faults, errors),
     };
+    let set_ups = set_ups(&kept, &asked.file, &used, asked.today);
+    let parts = parts(&set_ups);
     let outcome = if kept.broken().is_none() { Outcome::Ready } else { Outcome::NotReady };
     if let Some(file) = output {
         let ends = file.extension().unwrap_or_default().to_string_lossy().to_lowercase();
@@ -78,7 +88,7 @@ fn show(asked: &RecordAsked, output: Option<&Path>, out: &mut Page<'_>, errors: 
             errors.tell(Trouble::NoTable(file.display().to_string()));
             return Outcome::NotRead;
         }
-        return match data(&kept).and_then(|all| {
+        return match data(&kept, &parts, asked.language).and_then(|all| {
             write_output(file, &all, &[&asked.file]).map_err(|fault| Box::new(Trouble::File(fault)))
         }) {
             Ok(()) if asked.quiet => outcome,
@@ -90,7 +100,7 @@ fn show(asked: &RecordAsked, output: Option<&Path>, out: &mut Page<'_>, errors: 
         };
     }
     if asked.as_data {
-        return match data(&kept) {
+        return match data(&kept, &parts, asked.language) {
             Ok(all) => outcome.max(said(out.write_all(&all), errors)),
             Err(trouble) => {
                 errors.tell(*trouble);
@@ -98,18 +108,21 @@ fn show(asked: &RecordAsked, output: Option<&Path>, out: &mut Page<'_>, errors: 
             }
         };
     }
-    let printed = printed(&kept, asked.language, out);
+    let printed = printed(&kept, &parts, asked.language, out);
     outcome.max(said(printed, errors))
 }
 
-/// The whole record as one JSON document.
-fn data(kept: &Kept) -> Result<Vec<u8>, Box<Trouble>> {
+/// The whole record as one JSON document, with what it lacks.
+fn data(kept: &Kept, parts: &[Part<'_>], language: Language) -> Result<Vec<u8>, Box<Trouble>> {
     let all = record_json(kept).map_err(|fault| Box::new(Trouble::File(fault)))?;
-    told_record(all).map_err(|why| Box::new(Trouble::NotPrinted(why.to_string())))
+    let record = kept.record();
+    let missing = lacks(record, &steps(record, parts), parts);
+    let missing = missing.iter().map(|own| language.record().lack(&record.begun, own)).collect();
+    told_record(all, missing, !parts.is_empty()).map_err(|why| Box::new(Trouble::NotPrinted(why.to_string())))
 }
 
 /// The record as plain text: how it begins, each entry in its order, what is missing.
-fn printed(kept: &Kept, language: Language, out: &mut Page<'_>) -> std::io::Result<()> {
+fn printed(kept: &Kept, parts: &[Part<'_>], language: Language, out: &mut Page<'_>) -> std::io::Result<()> {
     let locale = Locale::of(language, baywright_planner::words::Units::Millimetres);
     let texts = language.record();
     let record = kept.record();
@@ -148,7 +161,10 @@ fn printed(kept: &Kept, language: Language, out: &mut Page<'_>) -> std::io::Resu
     }
     out.lines("")?;
     out.lines(texts.missing)?;
-    let all = lacks(record, &steps(record, &[]), &[]);
+    if parts.is_empty() {
+        out.lines(texts.without_set_ups)?;
+    }
+    let all = lacks(record, &steps(record, parts), parts);
     if all.is_empty() {
         out.lines(texts.nothing_missing)?;
     }
@@ -183,7 +199,9 @@ fn sheet(
         shop: used.face.name.clone().unwrap_or_default(),
         ..About::default()
     };
-    let of = ProofOf { record: kept.record(), head: kept.head(), broken: kept.broken(), parts: &[] };
+    let set_ups = set_ups(&kept, &asked.file, &used, proof.today);
+    let parts = parts(&set_ups);
+    let of = ProofOf { record: kept.record(), head: kept.head(), broken: kept.broken(), parts: &parts };
     let lettering = Lettering { locale: proof.locale, ..Lettering::default() };
     let pages = proof_file(&of, proof.paper, &about, &lettering);
     let files = match bytes(&pages, format, proof.locale.language) {

@@ -2,6 +2,7 @@
 
 mod as_shown;
 pub mod car;
+pub(in crate::screen) mod car_rows;
 mod dimension;
 pub(in crate::screen) mod field;
 mod hall;

@@ -19,6 +19,10 @@ pub enum Side {
     More,
     /// Why a step does not apply.
     WhyNot,
+    /// Why a step that applies is left out.
+    LeftOut,
+    /// Why it is signed, as this, although something is missing.
+    Although(String),
     /// What was found.
     Findings,
     /// Why this finding of an aiming is accepted.
@@ -64,6 +68,16 @@ pub enum OfRecord {
     Side(Side),
     /// Type in the box of this number, from 0.
     Lead(usize),
+    /// On from the box of this number to the next one; after the last the step is done.
+    LeadOn(usize),
+    /// Read with this tape from now on: one of the shop's list, or another one, whose name is typed.
+    Tape(Option<Id>),
+    /// The name of that other tape.
+    TapeName(String),
+    /// So warm is what is read with, °C.
+    Warm(Option<f64>),
+    /// Show the rest of the alignment sheet too, or not.
+    Rest,
     /// Type in the box of the distance that settles most.
     NextTape,
     /// This one enters from now on.
@@ -76,6 +90,8 @@ pub enum OfRecord {
     SaveAgain,
     /// Read what lies on the disk now; what stands only here is dropped.
     ReadAgain,
+    /// Lay the page of what is printed, with its file of proof.
+    Print,
     /// Put the hash on the clipboard.
     CopyHead,
     /// The visit was chosen for this car by this work.

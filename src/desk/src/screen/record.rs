@@ -7,12 +7,15 @@
 
 mod apply;
 mod boxes;
+mod car;
 mod choices;
 mod drawn;
 mod head;
 mod keys;
+mod listed;
 mod papers;
 mod parts;
+mod proof;
 mod reads;
 mod seen;
 mod sides;
@@ -37,6 +40,7 @@ use super::page::Page;
 use super::{Desk, look, waking};
 use crate::session::job::Job;
 use crate::session::visit_record::RecordInHand;
+pub(in crate::screen) use proof::ProofFrom;
 
 /// Which box gets the keyboard.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -67,8 +71,15 @@ pub(super) struct RecordPage {
     at: Option<StepId>,
     /// Who enters.
     by: String,
-    /// The tape that is read.
+    /// The tape that is read; empty while nobody said which.
     tape: String,
+    /// Whether it is another one than those of the shop's list.
+    is_other_tape: bool,
+    /// How warm it is, °C.
+    warm_c: Option<f64>,
+    /// Whether the rest of the alignment sheet is seen.
+    is_rest_seen: bool,
+    listing: Job<Vec<Listed>>,
     /// The time that is entered; `None`: what the shop's clock says.
     clock: Option<DateTime>,
     parts: Parts,
@@ -85,10 +96,14 @@ pub(super) struct RecordPage {
     boxed: Option<Asking>,
     pressed: VecDeque<Pressed>,
     follows_tape: bool,
+    /// What the marks prove is to come into sight.
+    is_answer_led: bool,
     because: Option<(Id, Vec<VisitLine>, TriggerList)>,
     to_attach: Vec<(PathBuf, AttachmentKind)>,
     attaching: Job<Result<Attachment, FileFault>>,
     drawing: drawn::Beside,
+    /// Whether there is no room for a drawing beside the step, and it stands below.
+    is_drawn_below: bool,
 }
 
 impl std::fmt::Debug for RecordPage {
@@ -128,8 +143,10 @@ impl RecordPage {
 /// From the window's edge, and the room of its parts, px.
 const EDGE_PX: f32 = 16.0;
 const HEAD_PX: f32 = 92.0;
+/// In a narrow window it has a row more.
+const NARROW_HEAD_PX: f32 = 110.0;
 const LIST_PX: f32 = 268.0;
-/// Below this width there is no room for the list of steps, or for a drawing beside the step.
+/// Below this width there is no room for the list of steps, or for a drawing beside the step, which stands below then.
 const LIST_FROM_PX: f32 = 860.0;
 const DRAWN_FROM_PX: f32 = 1_000.0;
 /// The drawing takes this share of what the list leaves.
@@ -144,7 +161,8 @@ impl Desk {
     /// Whether all that was entered in the record is on the disk, and nothing is worked out of it.
     pub fn is_record_saved(&self) -> bool {
         let is_attaching = self.record.attaching.is_running() || !self.record.to_attach.is_empty();
-        !is_attaching && self.record.in_hand.as_ref().is_none_or(RecordInHand::is_saved)
+        let is_beside = is_attaching || self.record.listing.is_running();
+        !is_beside && self.record.in_hand.as_ref().is_none_or(RecordInHand::is_saved)
     }
 
     /// Whether the answer for the whole visit is there.
@@ -201,6 +219,7 @@ impl Desk {
         let mut page = std::mem::take(&mut self.record);
         let trouble = page.in_hand.as_mut().and_then(|own| own.hear(&wake));
         self.hear_attached(&mut page, &wake, out);
+        self.hear_listed(&mut page);
         if let Some(why) = trouble {
             self.say_not_written(&why);
         }
@@ -222,7 +241,8 @@ impl Desk {
         let ground = egui::Frame::new().fill(look::colour(palette.sheet));
         egui::CentralPanel::default().frame(ground).show(ui, |ui| {
             let all = ui.max_rect();
-            let head = Rect::from_min_size(all.min, Vec2::new(all.width(), HEAD_PX.min(all.height() * 0.3)));
+            let high = if all.width() < LIST_FROM_PX { NARROW_HEAD_PX } else { HEAD_PX };
+            let head = Rect::from_min_size(all.min, Vec2::new(all.width(), high.min(all.height() * 0.3)));
             ui.painter().rect_filled(head, 0.0, look::colour(palette.panel));
             ui.scope_builder(UiBuilder::new().max_rect(head.shrink2(Vec2::new(EDGE_PX, 8.0))), |ui| {
                 self.record_head_strip(ui, &page, out);
@@ -238,6 +258,7 @@ impl Desk {
                 body = rest;
             }
             let draws = page.in_hand.is_some() && all.width() >= DRAWN_FROM_PX;
+            page.is_drawn_below = page.in_hand.is_some() && !draws;
             if draws {
                 let (rest, drawn) = body.split_left_right_at_fraction(1.0 - DRAWN);
                 self.record_drawing(ui, &mut page, drawn.shrink(EDGE_PX));

@@ -19,6 +19,7 @@ use egui::{ColorImage, Context, Rect, ScrollArea, TextureHandle, TextureOptions,
 
 use super::command::Command;
 use super::page::Page;
+use super::record::ProofFrom;
 use super::{Desk, in_sight, look, waking};
 use crate::session::document::made;
 use crate::session::job::{Job, News};
@@ -39,6 +40,8 @@ const MM_PER_INCH: f64 = 25.4;
 /// The page, as long as the window is open: what was chosen on it is there again when one comes back.
 pub(super) struct OnPaperPage {
     chosen: Vec<Sheet>,
+    /// Whether the file of proof of the record that is open is printed too.
+    is_proof_chosen: bool,
     /// `None`: what is usual where lengths are shown so.
     paper: Option<Paper>,
     revision: String,
@@ -85,6 +88,7 @@ struct MadeFrom {
     generation: u64,
     promise: Option<Promise>,
     chosen: Vec<Sheet>,
+    proof: Option<ProofFrom>,
     paper: Paper,
     about: About,
     face: ShopFace,
@@ -96,6 +100,7 @@ impl Default for OnPaperPage {
     fn default() -> Self {
         Self {
             chosen: vec![Sheet::Marks],
+            is_proof_chosen: false,
             paper: None,
             revision: String::new(),
             to: None,
@@ -132,6 +137,13 @@ impl OnPaperPage {
     /// This sheet, and no other, is chosen.
     pub(super) fn choose(&mut self, sheet: Sheet) {
         self.chosen = vec![sheet];
+        self.is_proof_chosen = false;
+    }
+
+    /// The file of proof, and nothing else, is chosen.
+    pub(super) fn choose_proof(&mut self) {
+        self.chosen.clear();
+        self.is_proof_chosen = true;
     }
 
     fn paper(&self, units: Units) -> Paper {
@@ -216,6 +228,7 @@ impl Desk {
             generation: self.answer.generation,
             promise: self.answer.assessment.promise.clone(),
             chosen: if self.answer.stale { Vec::new() } else { page.chosen.clone() },
+            proof: self.proof_from().filter(|_| page.is_proof_chosen),
             paper: page.paper(locale.units),
             about: About {
                 day: self.document.today().map(|day| locale.region.day(day)).unwrap_or_default(),
@@ -258,7 +271,12 @@ impl Desk {
                     .chosen
                     .iter()
                     .flat_map(|kind| sheet(*kind, &of, from.paper, &from.about, &lettering));
-                pages.enumerate().map(|(at, page)| pictured(page, at < MOST_SHOWN)).collect()
+                let proof = from.proof.as_ref().map(|own| own.pages(from.paper, &from.about, &lettering));
+                pages
+                    .chain(proof.into_iter().flatten())
+                    .enumerate()
+                    .map(|(at, page)| pictured(page, at < MOST_SHOWN))
+                    .collect()
             });
         }
         match self.on_paper.making.news().pop() {

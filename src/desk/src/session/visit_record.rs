@@ -4,6 +4,7 @@
 //! disk refuses stays here and is tried again. What somebody else wrote meanwhile is never written over.
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 use baywright_files::{DiskMark, FileFault, Held, Hold, Kept, hold, load_record, save_record};
@@ -38,7 +39,8 @@ pub(crate) enum Shut {
 #[derive(Debug)]
 pub(crate) struct RecordInHand {
     path: PathBuf,
-    kept: Kept,
+    /// Shared with what is written and printed of it.
+    kept: Arc<Kept>,
     /// What lies there as it was read or written last.
     mark: DiskMark,
     /// Held as long as it is in hand.
@@ -83,7 +85,7 @@ impl RecordInHand {
         Self {
             mark: DiskMark::of(&path),
             path,
-            kept,
+            kept: Arc::new(kept),
             _held: held,
             is_elsewhere,
             writing: Job::default(),
@@ -94,8 +96,13 @@ impl RecordInHand {
     }
 
     /// The record.
-    pub const fn record(&self) -> &VisitRecord {
+    pub fn record(&self) -> &VisitRecord {
         self.kept.record()
+    }
+
+    /// The record with its hashes.
+    pub const fn kept(&self) -> &Arc<Kept> {
+        &self.kept
     }
 
     /// Where it lies.
@@ -132,7 +139,7 @@ impl RecordInHand {
     /// # Errors
     /// It makes no sense; all is as it was.
     pub fn enter(&mut self, entry: Entry, wake: &Wake) -> Result<Told, Refused> {
-        let told = self.kept.append(entry)?;
+        let told = Arc::make_mut(&mut self.kept).append(entry)?;
         self.is_dirty = true;
         self.write(wake);
         Ok(told)
@@ -152,7 +159,7 @@ impl RecordInHand {
         }
         self.is_dirty = false;
         self.tried = Some(Instant::now());
-        let (path, kept, mark) = (self.path.clone(), self.kept.clone(), self.mark);
+        let (path, kept, mark) = (self.path.clone(), Arc::clone(&self.kept), self.mark);
         self.writing.start("record", 1, wake, move |_| written(&path, &kept, mark));
     }
 
@@ -197,7 +204,7 @@ impl RecordInHand {
 
     /// Waits until all of it is on the disk, or the disk refuses it: before it is put away.
     pub fn finish(&mut self) -> bool {
-        let wake: Wake = std::sync::Arc::new(|| {});
+        let wake: Wake = Arc::new(|| {});
         let start = Instant::now();
         if !self.writing.is_running() {
             self.try_again(&wake);

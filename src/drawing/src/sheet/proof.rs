@@ -288,7 +288,7 @@ impl Proof<'_> {
         let accepted = self.of.record.entries.iter().filter_map(|entry| match &entry.what {
             What::Accepted(own) => Some(vec![
                 text(self.title(&own.aiming)),
-                text(&*own.sentence),
+                text(self.said.accepted(own)),
                 text(&*own.why),
                 self.who(entry),
             ]),
@@ -324,11 +324,21 @@ impl Proof<'_> {
         let begun = &self.of.record.begun;
         let heights = self.holds.ride_heights().map(|own| own.entry);
         let sheet = self.holds.alignment().map(|own| own.entry);
-        if rows.is_empty() && heights.is_none() && sheet.is_none() {
+        // Where the car stood, and that it stood still.
+        let lines = || begun.lines.iter();
+        let mut parked: Vec<&Entry> = Vec::new();
+        for own in lines().filter_map(|own| self.holds.parked(&own.aiming)) {
+            if !parked.iter().any(|known| std::ptr::eq(*known, own.entry)) {
+                parked.push(own.entry);
+            }
+        }
+        let stood = lines().flat_map(|own| self.holds.stood(&own.aiming)).map(|own| own.entry);
+        let all: Vec<&Entry> = heights.into_iter().chain(sheet).chain(parked).chain(stood).collect();
+        if rows.is_empty() && all.is_empty() {
             return;
         }
         self.heading(flow, texts.conditions);
-        for entry in heights.into_iter().chain(sheet) {
+        for entry in all {
             flow.read(&self.said.entry(locale, begun, entry), None);
         }
         if !rows.is_empty() {
@@ -361,7 +371,7 @@ impl Proof<'_> {
         for line in &self.of.record.begun.lines {
             for held in self.holds.readings(&line.aiming) {
                 let own = held.what;
-                let with = own.instrument.as_ref().map(|own| format!("{} {}", own.name, own.serial));
+                let with = own.instrument.as_ref().map(|own| self.said.instrument(locale, own));
                 let warm = own.temperature_c.map(|own| locale.region.number(own, 1));
                 rows.push(vec![
                     text(&*line.title),
@@ -467,7 +477,14 @@ impl Proof<'_> {
         let texts = self.texts;
         self.heading(flow, texts.signatures);
         let rows = self.holds.signed().into_iter();
-        let rows: Vec<Vec<Cell>> = rows.map(|(role, entry)| vec![text(role), self.who(entry)]).collect();
+        let said = |role: &str, entry: &Entry| match &entry.what {
+            What::Signed { lacking, .. } if *lacking > 0 => {
+                text(self.said.entry(self.locale, &self.of.record.begun, entry))
+            }
+            _ => text(role),
+        };
+        let rows: Vec<Vec<Cell>> =
+            rows.map(|(role, entry)| vec![said(role, entry), self.who(entry)]).collect();
         if !rows.is_empty() {
             self.table(flow, &[(texts.role, 4.0), (texts.who, 4.0)], rows);
         }

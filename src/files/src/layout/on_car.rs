@@ -232,16 +232,7 @@ pub fn to_model(file: &OnThisCarFile) -> OnThisCar {
             [own.front_left, own.front_right, own.rear_left, own.rear_right].map(|mm| mm.map(|mm| mm.0))
         }),
         body_points: file.body_points.iter().map(|own| (own.name.as_str().into(), vec2(own.at_mm))).collect(),
-        stood: file
-            .stood_still
-            .iter()
-            .map(|own| Stood {
-                from: own.from.as_str().into(),
-                to: own.to.as_str().into(),
-                start_mm: own.start_mm.0,
-                end_mm: own.end_mm.map(|mm| mm.0),
-            })
-            .collect(),
+        stood: file.stood_still.iter().map(stood).collect(),
     }
 }
 
@@ -270,17 +261,28 @@ pub fn file_of(own: &OnThisCar) -> Option<OnThisCarFile> {
             .iter()
             .map(|(id, at)| PlumbedFile { name: id.to_string(), at_mm: point(*at) })
             .collect(),
-        stood_still: own
-            .stood
-            .iter()
-            .map(|own| StoodFile {
-                from: own.from.to_string(),
-                to: own.to.to_string(),
-                start_mm: Figure(own.start_mm),
-                end_mm: own.end_mm.map(Figure),
-            })
-            .collect(),
+        stood_still: own.stood.iter().map(file_of_stood).collect(),
     })
+}
+
+/// A distance from the floor to the car.
+pub fn stood(file: &StoodFile) -> Stood {
+    Stood {
+        from: file.from.as_str().into(),
+        to: file.to.as_str().into(),
+        start_mm: file.start_mm.0,
+        end_mm: file.end_mm.map(|mm| mm.0),
+    }
+}
+
+/// The same for a file.
+pub fn file_of_stood(own: &Stood) -> StoodFile {
+    StoodFile {
+        from: own.from.to_string(),
+        to: own.to.to_string(),
+        start_mm: Figure(own.start_mm),
+        end_mm: own.end_mm.map(Figure),
+    }
 }
 
 fn rear_toe(file: RearToeFile) -> RearToe {
@@ -303,7 +305,8 @@ fn wheels(file: &WheelsToldFile) -> [Told<Inward>; 4] {
     [file.front_left, file.front_right, file.rear_left, file.rear_right].map(inward)
 }
 
-fn sheet(file: &SheetFile) -> AlignmentSheet {
+/// An alignment sheet.
+pub fn sheet(file: &SheetFile) -> AlignmentSheet {
     let (toe, camber) = (file.toe.unwrap_or_default(), file.camber.unwrap_or_default());
     let rim = toe.rim.map(|own| match own {
         RimFile::Millimetres(mm) => Rim::Millimetres(mm.0),
@@ -348,7 +351,8 @@ fn side_of(unit: SheetUnit, usual: SheetUnit, own: &Told<Side>) -> Option<SideTo
     })
 }
 
-fn file_of_sheet(sheet: &AlignmentSheet) -> SheetFile {
+/// The same for a file.
+pub fn file_of_sheet(sheet: &AlignmentSheet) -> SheetFile {
     let rim = sheet.rim.map(|own| match own {
         Rim::Millimetres(mm) => RimFile::Millimetres(Figure(mm)),
         Rim::Inches(inches) => RimFile::Inches(Figure(inches)),

@@ -1,15 +1,16 @@
 //! Between the file form of a record and the model.
 
-use baywright_planner::geometry::angle;
+use baywright_planner::geometry::PlanPose;
+use baywright_planner::model::Id;
 use baywright_planner::model::record as r;
-use baywright_planner::model::{Id, RearToe};
 
 use super::file::{
     AttachmentKindFile, BecauseFile, BegunFile, DecisionFile, EntryFile, InstrumentFile, LineFile,
     ProvenFile, ResultFile, RuleFile, StepFile, StepKindFile, ValueOfFile, WayFile, WayOutFile, WhatFile,
     WithinFile, WorkListFile,
 };
-use crate::figure::{Clock, Day, Figure};
+use crate::figure::{Clock, Day, Figure, point, vec2};
+use crate::layout::on_car;
 
 /// Both ways, every variant named: adding one to either side does not compile until it stands here.
 macro_rules! same {
@@ -51,6 +52,10 @@ fn value(own: Option<Figure>) -> Option<f64> {
 
 fn figure(own: Option<f64>) -> Option<Figure> {
     own.map(Figure)
+}
+
+fn count(own: usize) -> u32 {
+    u32::try_from(own).unwrap_or(u32::MAX)
 }
 
 fn day(own: Option<Day>) -> Option<jiff::civil::Date> {
@@ -132,17 +137,29 @@ fn step_file(model: &r::StepId) -> StepFile {
 }
 
 fn instrument_of(file: &InstrumentFile) -> r::Instrument {
-    r::Instrument { name: file.name.clone(), serial: file.serial.clone(), due: day(file.due) }
+    r::Instrument {
+        name: file.name.clone(),
+        serial: file.serial.clone(),
+        due: day(file.due),
+        is_unlisted: file.unlisted,
+    }
 }
 
 fn instrument_file(model: &r::Instrument) -> InstrumentFile {
-    InstrumentFile { name: model.name.clone(), serial: model.serial.clone(), due: model.due.map(Day) }
+    InstrumentFile {
+        name: model.name.clone(),
+        serial: model.serial.clone(),
+        due: model.due.map(Day),
+        unlisted: model.is_unlisted,
+    }
 }
 
 fn what_of(file: &WhatFile) -> r::What {
     use r::What as M;
     match file {
         WhatFile::StepDone { step } => M::StepDone { step: step_of(step) },
+        WhatFile::GonePast { step, open } => M::GonePast { step: step_of(step), open: *open as usize },
+        WhatFile::LeftOut { step, why } => M::LeftOut { step: step_of(step), why: why.clone() },
         WhatFile::NotApplicable { step, why } => M::NotApplicable { step: step_of(step), why: why.clone() },
         WhatFile::TakenBack { step, why } => M::TakenBack { step: step_of(step), why: why.clone() },
         WhatFile::Value { step, of, value: own, allowed } => M::Value(r::Entered {
@@ -151,8 +168,6 @@ fn what_of(file: &WhatFile) -> r::What {
                 ValueOfFile::Faults => r::ValueOf::Faults,
                 ValueOfFile::TyrePressureBar { wheel } => r::ValueOf::TyrePressure((*wheel).into()),
                 ValueOfFile::TargetHeightMm { placement } => r::ValueOf::TargetHeight(id(placement)),
-                ValueOfFile::CarAtStartMm { nth } => r::ValueOf::CarAtStart(*nth),
-                ValueOfFile::CarAtEndMm { nth } => r::ValueOf::CarAtEnd(*nth),
                 ValueOfFile::DrivenKm => r::ValueOf::Driven,
             },
             value: own.0,
@@ -182,16 +197,19 @@ fn what_of(file: &WhatFile) -> r::What {
                 rule: (*rule).into(),
             })
         }
-        WhatFile::Alignment { rear_left_toe_deg, rear_right_toe_deg, set_back_mm, taken } => {
-            M::Alignment(r::AlignmentSheet {
-                rear_toe: RearToe {
-                    left_rad: rear_left_toe_deg.map(Figure::radians),
-                    right_rad: rear_right_toe_deg.map(Figure::radians),
-                },
-                set_back_mm: value(*set_back_mm),
-                taken: day(*taken),
-            })
-        }
+        WhatFile::Alignment { sheet } => M::Alignment(Box::new(on_car::sheet(sheet))),
+        WhatFile::Stood { aiming, nth, stood, within_mm } => M::Stood(r::StoodRead {
+            aiming: id(aiming),
+            nth: *nth as usize,
+            stood: on_car::stood(stood),
+            within_mm: value(*within_mm),
+        }),
+        WhatFile::Parked { aimings, place, at_mm, heading_deg, set_up } => M::Parked(r::ParkedAt {
+            aimings: aimings.iter().map(|own| id(own)).collect(),
+            place: *place as usize,
+            parked: PlanPose::new(vec2(*at_mm), heading_deg.radians()),
+            set_up: set_up.as_deref().map(id),
+        }),
         WhatFile::RideHeights { front_left_mm, front_right_mm, rear_left_mm, rear_right_mm } => {
             M::RideHeights {
                 heights_mm: [*front_left_mm, *front_right_mm, *rear_left_mm, *rear_right_mm].map(value),
@@ -227,17 +245,20 @@ fn what_of(file: &WhatFile) -> r::What {
             step: step.as_ref().map(step_of),
         }),
         WhatFile::Withdrawn { sha256, why } => M::Withdrawn { sha256: sha256.clone(), why: why.clone() },
-        WhatFile::Accepted { aiming, code, about, measured, sentence, why } => {
+        WhatFile::Accepted { aiming, code, about, measured, in_english, in_german, why } => {
             M::Accepted(r::AcceptedFinding {
                 aiming: id(aiming),
                 code: code.clone(),
                 about: about.clone(),
                 measured: value(*measured),
-                sentence: sentence.clone(),
+                in_english: in_english.clone(),
+                in_german: in_german.clone(),
                 why: why.clone(),
             })
         }
-        WhatFile::Signed { role } => M::Signed { role: role.clone() },
+        WhatFile::Signed { role, lacking, why } => {
+            M::Signed { role: role.clone(), lacking: *lacking as usize, why: why.clone() }
+        }
         WhatFile::Labour { work, minutes } => M::Labour { work: work.clone(), minutes: minutes.0 },
         WhatFile::Closed => M::Closed,
         WhatFile::WentOn { entry } => M::WentOn { entry: entry.map(|own| own as usize) },
@@ -250,6 +271,8 @@ fn what_file(model: &r::What) -> WhatFile {
     use r::What as M;
     match model {
         M::StepDone { step } => F::StepDone { step: step_file(step) },
+        M::GonePast { step, open } => F::GonePast { step: step_file(step), open: count(*open) },
+        M::LeftOut { step, why } => F::LeftOut { step: step_file(step), why: why.clone() },
         M::NotApplicable { step, why } => F::NotApplicable { step: step_file(step), why: why.clone() },
         M::TakenBack { step, why } => F::TakenBack { step: step_file(step), why: why.clone() },
         M::Value(own) => F::Value {
@@ -258,8 +281,6 @@ fn what_file(model: &r::What) -> WhatFile {
                 r::ValueOf::Faults => ValueOfFile::Faults,
                 r::ValueOf::TyrePressure(wheel) => ValueOfFile::TyrePressureBar { wheel: (*wheel).into() },
                 r::ValueOf::TargetHeight(own) => ValueOfFile::TargetHeightMm { placement: own.to_string() },
-                r::ValueOf::CarAtStart(nth) => ValueOfFile::CarAtStartMm { nth: *nth },
-                r::ValueOf::CarAtEnd(nth) => ValueOfFile::CarAtEndMm { nth: *nth },
                 r::ValueOf::Driven => ValueOfFile::DrivenKm,
             },
             value: own.value.into(),
@@ -281,19 +302,24 @@ fn what_file(model: &r::What) -> WhatFile {
             u95: own.u95.into(),
             allowed: own.allowed.into(),
             unseen: figure(own.unseen),
-            taped: u32::try_from(own.taped).unwrap_or(u32::MAX),
+            taped: count(own.taped),
             decision: own.decision.into(),
             rule: own.rule.into(),
         },
-        M::Alignment(own) => {
-            let degrees = |own: Option<f64>| own.map(|own| Figure(angle::degrees(own)));
-            F::Alignment {
-                rear_left_toe_deg: degrees(own.rear_toe.left_rad),
-                rear_right_toe_deg: degrees(own.rear_toe.right_rad),
-                set_back_mm: figure(own.set_back_mm),
-                taken: own.taken.map(Day),
-            }
-        }
+        M::Alignment(own) => F::Alignment { sheet: on_car::file_of_sheet(own) },
+        M::Stood(own) => F::Stood {
+            aiming: own.aiming.to_string(),
+            nth: count(own.nth),
+            stood: on_car::file_of_stood(&own.stood),
+            within_mm: figure(own.within_mm),
+        },
+        M::Parked(own) => F::Parked {
+            aimings: own.aimings.iter().map(Id::to_string).collect(),
+            place: count(own.place),
+            at_mm: point(own.parked.origin()),
+            heading_deg: Figure::degrees(own.parked.heading()),
+            set_up: own.set_up.as_ref().map(Id::to_string),
+        },
         M::RideHeights { heights_mm } => {
             let [front_left_mm, front_right_mm, rear_left_mm, rear_right_mm] = heights_mm.map(figure);
             F::RideHeights { front_left_mm, front_right_mm, rear_left_mm, rear_right_mm }
@@ -337,10 +363,13 @@ fn what_file(model: &r::What) -> WhatFile {
             code: own.code.clone(),
             about: own.about.clone(),
             measured: figure(own.measured),
-            sentence: own.sentence.clone(),
+            in_english: own.in_english.clone(),
+            in_german: own.in_german.clone(),
             why: own.why.clone(),
         },
-        M::Signed { role } => F::Signed { role: role.clone() },
+        M::Signed { role, lacking, why } => {
+            F::Signed { role: role.clone(), lacking: count(*lacking), why: why.clone() }
+        }
         M::Labour { work, minutes } => F::Labour { work: work.clone(), minutes: (*minutes).into() },
         M::Closed => F::Closed,
         M::WentOn { entry } => F::WentOn { entry: entry.and_then(|own| u32::try_from(own).ok()) },

@@ -3,7 +3,8 @@
 use serde::{Deserialize, Serialize};
 
 use crate::aiming::WheelFile;
-use crate::figure::{Clock, Day, Figure};
+use crate::figure::{Clock, Day, Figure, Point};
+use crate::layout::on_car::{SheetFile, StoodFile};
 use crate::source::SourceFile;
 
 /// A whole record.
@@ -89,6 +90,14 @@ pub enum WhatFile {
     StepDone {
         step: StepFile,
     },
+    GonePast {
+        step: StepFile,
+        open: u32,
+    },
+    LeftOut {
+        step: StepFile,
+        why: String,
+    },
     NotApplicable {
         step: StepFile,
         why: String,
@@ -129,14 +138,22 @@ pub enum WhatFile {
         rule: RuleFile,
     },
     Alignment {
+        sheet: SheetFile,
+    },
+    Stood {
+        aiming: String,
+        nth: u32,
+        stood: StoodFile,
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        rear_left_toe_deg: Option<Figure>,
+        within_mm: Option<Figure>,
+    },
+    Parked {
+        aimings: Vec<String>,
+        place: u32,
+        at_mm: Point,
+        heading_deg: Figure,
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        rear_right_toe_deg: Option<Figure>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        set_back_mm: Option<Figure>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        taken: Option<Day>,
+        set_up: Option<String>,
     },
     RideHeights {
         #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -186,11 +203,16 @@ pub enum WhatFile {
         about: Vec<String>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         measured: Option<Figure>,
-        sentence: String,
+        in_english: String,
+        in_german: String,
         why: String,
     },
     Signed {
         role: String,
+        #[serde(default, skip_serializing_if = "is_nothing")]
+        lacking: u32,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        why: String,
     },
     Labour {
         work: String,
@@ -244,8 +266,6 @@ pub enum ValueOfFile {
     Faults,
     TyrePressureBar { wheel: WheelFile },
     TargetHeightMm { placement: String },
-    CarAtStartMm { nth: u8 },
-    CarAtEndMm { nth: u8 },
     DrivenKm,
 }
 
@@ -274,6 +294,12 @@ pub struct InstrumentFile {
     pub serial: String,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub due: Option<Day>,
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub unlisted: bool,
+}
+
+const fn is_nothing(count: &u32) -> bool {
+    *count == 0
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]

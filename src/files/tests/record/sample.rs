@@ -1,12 +1,13 @@
 //! A visit of our own invention, with an entry of every kind.
 
-use baywright_planner::geometry::angle;
+use baywright_planner::geometry::{DVec2, PlanPose, angle};
 use baywright_planner::model::record::{
-    AcceptedFinding, AlignmentSheet, Attachment, AttachmentKind, Because, Begun, Decided, Decision,
-    DecisionRule, Entered, Entry, Instrument, MakersDocument, ProvenFigure, Reading, RecordLine,
-    RoutineResult, StepId, StepKind, ValueOf, VisitRecord, Way, WayOut, What, Within, WorkList,
+    AcceptedFinding, Attachment, AttachmentKind, Because, Begun, Decided, Decision, DecisionRule, Entered,
+    Entry, Instrument, MakersDocument, ParkedAt, ProvenFigure, Reading, RecordLine, RoutineResult, StepId,
+    StepKind, StoodRead, ValueOf, VisitRecord, Way, WayOut, What, Within, WorkList,
 };
-use baywright_planner::model::{Provenance, RearToe, Wheel};
+use baywright_planner::model::sheet::{Inward, Side, Typed};
+use baywright_planner::model::{AlignmentSheet, Provenance, SheetUnit, Stood, Told, Wheel};
 use jiff::civil::{Date, DateTime, date};
 
 pub fn begun() -> Begun {
@@ -53,7 +54,27 @@ pub fn radar(kind: StepKind) -> StepId {
 }
 
 pub fn tape() -> Instrument {
-    Instrument { name: "steel tape 10 m".into(), serial: "T-3".into(), due: Some(date(2027, 3, 1)) }
+    Instrument {
+        name: "steel tape 10 m".into(),
+        serial: "T-3".into(),
+        due: Some(date(2027, 3, 1)),
+        is_unlisted: false,
+    }
+}
+
+/// In its own units, each figure with its way, and one of which nobody said it.
+fn sheet() -> AlignmentSheet {
+    let mut sheet = AlignmentSheet {
+        taken: Some(day()),
+        by: Some("the alignment bay".into()),
+        toe_unit: SheetUnit::DegreesMinutes,
+        set_back: Told::of(Typed::of(2.5), Side::Left),
+        thrust: Told { reads: Some(Typed::of(0.05)), way: None },
+        ..AlignmentSheet::default()
+    };
+    sheet.toe[2] = Told::of(Typed { value: 0.0, minutes: 6.0 }, Inward::In);
+    sheet.toe[3] = Told::of(Typed { value: 0.0, minutes: 2.0 }, Inward::Out);
+    sheet
 }
 
 /// One of each kind, and something \"awkward\" in the texts.
@@ -92,11 +113,26 @@ pub fn whats() -> Vec<What> {
             allowed: Within { low: Some(2.2), high: None },
         }),
         What::RideHeights { heights_mm: [Some(381.0), Some(379.5), None, Some(383.0)] },
-        What::Alignment(AlignmentSheet {
-            rear_toe: RearToe::of(angle::radians(0.1), angle::radians(-0.033_333)),
-            set_back_mm: Some(-2.5),
-            taken: Some(day()),
+        What::Alignment(Box::new(sheet())),
+        What::Stood(StoodRead {
+            aiming: "forward-radar".into(),
+            nth: 1,
+            stood: Stood {
+                from: "cross 1".into(),
+                to: "left front rim".into(),
+                start_mm: 1_203.0,
+                end_mm: Some(1_203.5),
+            },
+            within_mm: Some(1.12),
         }),
+        What::Parked(ParkedAt {
+            aimings: vec!["camera".into()],
+            place: 2,
+            parked: PlanPose::new(DVec2::new(5_200.0, 3_000.0), angle::radians(1.5)),
+            set_up: Some("turned".into()),
+        }),
+        What::GonePast { step: StepId::of_visit(StepKind::ScanBefore), open: 1 },
+        What::LeftOut { step: StepId::of_visit(StepKind::ScanAfter), why: "no scan tool today".into() },
         What::FloorConfirmed { surveyed: date(2026, 10, 2), instrument: Some(tape()) },
         What::NotApplicable {
             step: radar(StepKind::Clear),
@@ -151,11 +187,26 @@ pub fn whats() -> Vec<What> {
             code: "floor-levels".into(),
             about: vec!["floor".into()],
             measured: None,
-            sentence: "The floor was surveyed too long ago".into(),
+            in_english: "The floor was surveyed too long ago".into(),
+            in_german: "Der Boden wurde vor zu langer Zeit vermessen".into(),
             why: "surveyed again next week".into(),
         }),
         What::Labour { work: "Radar aimed".into(), minutes: 54.0 },
-        What::Signed { role: "technician".into() },
+        What::Reading(Reading {
+            aiming: "forward-radar".into(),
+            from: "2".into(),
+            to: "3".into(),
+            read_mm: 2_550.0,
+            instrument: Some(Instrument {
+                name: "borrowed".into(),
+                serial: String::new(),
+                due: None,
+                is_unlisted: true,
+            }),
+            temperature_c: None,
+        }),
+        What::Signed { role: "technician".into(), lacking: 2, why: "the car is fetched today".into() },
+        What::Signed { role: "owner".into(), lacking: 0, why: String::new() },
         What::Closed,
         What::Reopened { why: "a print-out was missing".into() },
     ]

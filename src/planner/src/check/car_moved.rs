@@ -14,7 +14,7 @@ pub(super) const CHECK: Check = Check { codes: &[Code::CarMoved], whole, ..Check
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let all = context.arrangement.on_this_car.stood.iter();
-    let moved = all.filter_map(|own| Some((own, own.end_mm? - own.start_mm)));
+    let moved = all.filter_map(|own| Some((own, own.moved_mm()?)));
     let Some((own, by_mm)) = moved.max_by(|a, b| a.1.abs().total_cmp(&b.1.abs())) else { return };
     let limit = still_within_mm(context.arrangement);
     if by_mm.abs() <= limit {

@@ -147,6 +147,12 @@ impl Layout {
     /// The other aimings of the visit that an arrangement is in, in their order: the same car in the same place, each target on
     /// its mark. None if no visit was planned.
     pub fn others_of_visit(&self, of: &Arrangement) -> Vec<Arrangement> {
+        let saved = self.arrangements.iter().find(|own| own.id == of.id);
+        saved.map_or_else(Vec::new, |own| self.with_aimings(of, &own.visit))
+    }
+
+    /// The same set-up for other aimings of the car, in this order; its own is left out.
+    pub fn with_aimings(&self, of: &Arrangement, aimings: &[Id]) -> Vec<Arrangement> {
         let Some(saved) = self.arrangements.iter().find(|own| own.id == of.id) else { return Vec::new() };
         let by = JudgedBy {
             today: of.today,
@@ -154,7 +160,7 @@ impl Layout {
             shop_unread: of.loading.shop_unread,
             instruments: InstrumentList::clone(&of.instruments),
         };
-        let others = saved.visit.iter().filter(|id| **id != of.aiming.id);
+        let others = aimings.iter().filter(|id| **id != of.aiming.id);
         let asked = others.map(|id| SavedArrangement {
             aiming: id.clone(),
             vehicle_fingerprint: None,

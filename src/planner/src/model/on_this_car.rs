@@ -55,6 +55,13 @@ pub struct Stood {
     pub end_mm: Option<f64>,
 }
 
+impl Stood {
+    /// How much more it reads at the end than at the start, mm; `None` until it was taped again.
+    pub fn moved_mm(&self) -> Option<f64> {
+        Some(self.end_mm? - self.start_mm)
+    }
+}
+
 /// So many of them one set-up may have.
 pub const MOST_STOOD: usize = 20;
 

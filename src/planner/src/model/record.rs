@@ -16,8 +16,8 @@ use super::{Id, Provenance};
 pub use chain::{ChainBreak, HeadSaid};
 pub use decided::{Decided, Decision, DecisionRule, ProvenFigure};
 pub use entered::{
-    AcceptedFinding, AlignmentSheet, Attachment, AttachmentKind, Entered, Entry, Instrument, MakersDocument,
-    Reading, RoutineResult, Way, WayOut, What,
+    AcceptedFinding, Attachment, AttachmentKind, Entered, Entry, Instrument, MakersDocument, ParkedAt,
+    Reading, RoutineResult, StoodRead, Way, WayOut, What,
 };
 pub use step::{CAR_CHECKS, StepId, StepKind, ValueOf, ValueUnit, Within};
 

@@ -68,7 +68,11 @@ pub fn append(record: &mut VisitRecord, entry: Entry) -> Result<Told, Refused> {
         return Err(Refused::NotSound(faults));
     }
     against_the_rest(&holds, &entry)?;
-    let out_of_range = matches!(&entry.what, What::Value(own) if !own.is_in_range());
+    let out_of_range = match &entry.what {
+        What::Value(own) => !own.is_in_range(),
+        What::Stood(own) => own.moved(),
+        _ => false,
+    };
     record.entries.push(entry);
     Ok(Told { out_of_range })
 }
@@ -89,16 +93,22 @@ fn against_the_rest(holds: &Holds<'_>, entry: &Entry) -> Result<(), Refused> {
         What::TakenBack { step, .. } if !holds.is_settled(step) => {
             return Err(Refused::NothingToTakeBack(step.clone()));
         }
-        What::Signed { role } if holds.is_signed_last(&entry.by, role) => return Err(Refused::SignedAlready),
+        What::Signed { role, .. } if holds.is_signed_last(&entry.by, role) => {
+            return Err(Refused::SignedAlready);
+        }
         What::Withdrawn { .. }
         | What::TakenBack { .. }
         | What::Signed { .. }
         | What::StepDone { .. }
+        | What::GonePast { .. }
+        | What::LeftOut { .. }
         | What::NotApplicable { .. }
         | What::Value(_)
         | What::Reading(_)
         | What::Decided(_)
         | What::Alignment(_)
+        | What::Stood(_)
+        | What::Parked(_)
         | What::RideHeights { .. }
         | What::FloorConfirmed { .. }
         | What::Routine { .. }

@@ -49,14 +49,17 @@ fn is_of(entry: &Entry, aiming: &Id, finding: &Finding) -> bool {
     own.aiming == *aiming && own.code == finding.code().as_str() && own.about == about(finding) && measured
 }
 
-/// That somebody goes on with a finding. `sentence`: as it was read; `why`: in that person's own words.
-pub fn accept(arrangement: &Arrangement, finding: &Finding, sentence: &str, why: &str) -> What {
+/// That somebody goes on with a finding. `said`: its sentence in English and in German, for whoever reads it later; `why`: in that person's
+/// own words.
+pub fn accept(arrangement: &Arrangement, finding: &Finding, said: [String; 2], why: &str) -> What {
+    let [in_english, in_german] = said;
     What::Accepted(AcceptedFinding {
         aiming: arrangement.aiming.id.clone(),
         code: finding.code().as_str().to_owned(),
         about: about(finding),
         measured: measured(finding),
-        sentence: sentence.to_owned(),
+        in_english,
+        in_german,
         why: why.to_owned(),
     })
 }

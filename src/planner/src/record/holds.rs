@@ -2,11 +2,11 @@
 
 use jiff::civil::Date;
 
-use crate::model::Id;
 use crate::model::record::{
-    AlignmentSheet, Attachment, Decided, Entered, Entry, Instrument, MakersDocument, Reading, RoutineResult,
-    StepId, StepKind, ValueOf, VisitRecord, What,
+    Attachment, Decided, Entered, Entry, Instrument, MakersDocument, ParkedAt, Reading, RoutineResult,
+    StepId, StepKind, StoodRead, ValueOf, VisitRecord, What,
 };
+use crate::model::{AlignmentSheet, Id};
 
 /// Something that holds, with the entry that it comes from.
 #[derive(Debug)]
@@ -88,13 +88,15 @@ impl<'a> Holds<'a> {
     pub fn step(self, step: &StepId) -> Option<&'a Entry> {
         self.record.entries.iter().rev().find(|own| match &own.what {
             What::StepDone { step: own }
+            | What::GonePast { step: own, .. }
+            | What::LeftOut { step: own, .. }
             | What::NotApplicable { step: own, .. }
             | What::TakenBack { step: own, .. } => own == step,
             _ => false,
         })
     }
 
-    /// Whether a step is done or does not apply.
+    /// Whether something was said of a step that can be taken back.
     pub fn is_settled(self, step: &StepId) -> bool {
         self.step(step).is_some_and(|own| !matches!(own.what, What::TakenBack { .. }))
     }
@@ -151,7 +153,27 @@ impl<'a> Holds<'a> {
 
     /// The alignment sheet.
     pub fn alignment(self) -> Option<Held<'a, AlignmentSheet>> {
-        self.all(|what| if let What::Alignment(own) = what { Some(own) } else { None }).next_back()
+        self.all(|what| if let What::Alignment(own) = what { Some(&**own) } else { None }).next_back()
+    }
+
+    /// The distances to the car that were entered at a step of this aiming, each as it was last, in their order.
+    pub fn stood(self, aiming: &Id) -> Vec<Held<'a, StoodRead>> {
+        let pick = |what: &'a What| match what {
+            What::Stood(own) if own.aiming == *aiming => Some(own),
+            _ => None,
+        };
+        let mut all = self.last_of_each(pick, |one, other| one.nth == other.nth);
+        all.sort_by_key(|own| own.what.nth);
+        all
+    }
+
+    /// Where the car was parked last for an aiming that is done elsewhere than where it stood first.
+    pub fn parked(self, aiming: &Id) -> Option<Held<'a, ParkedAt>> {
+        let pick = |what: &'a What| match what {
+            What::Parked(own) if own.aimings.contains(aiming) => Some(own),
+            _ => None,
+        };
+        self.all(pick).next_back()
     }
 
     /// Ride heights, mm, in [`crate::model::Wheel::ALL`]'s order.
@@ -217,7 +239,8 @@ impl<'a> Holds<'a> {
         used
     }
 
-    /// Who signed, after the last entry that is of the work itself. What was signed before something else was entered no longer covers it.
+    /// Who signed, after the last entry that is of the work itself: the role, and the entry, which says what lacked and why it was signed
+    /// all the same. What was signed before something else was entered no longer covers it.
     pub fn signed(self) -> Vec<(&'a str, &'a Entry)> {
         let is_paper =
             |own: &Entry| matches!(own.what, What::Signed { .. } | What::Closed | What::Reopened { .. });
@@ -225,7 +248,7 @@ impl<'a> Holds<'a> {
             |own: &Entry| matches!(&own.what, What::StepDone { step } if step.kind == StepKind::Sign);
         let mut signed: Vec<(&'a str, &'a Entry)> = Vec::new();
         for entry in self.record.entries.iter().rev().take_while(|own| is_paper(own) || signs_off(own)) {
-            if let What::Signed { role } = &entry.what {
+            if let What::Signed { role, .. } = &entry.what {
                 signed.insert(0, (role, entry));
             }
         }

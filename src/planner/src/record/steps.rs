@@ -5,6 +5,7 @@ mod tasks;
 
 use jiff::civil::Date;
 
+use super::musts::{Asked, Must};
 use super::{Part, holds::Holds};
 use crate::assessment::{Severity, Step};
 use crate::model::record::{Decision, RoutineResult, StepId, StepKind, ValueOf, VisitRecord, What, Within};
@@ -21,10 +22,14 @@ pub struct VisitStep {
     pub tasks: Vec<Task>,
     /// The cautions that it needs.
     pub cautions: Vec<Caution>,
-    /// The figures to enter, in order. None of them must be.
+    /// The figures to enter, in order.
     pub values: Vec<AskedValue>,
+    /// What it must have and has not: while there is any it is not done.
+    pub open: Vec<Must>,
     /// Which drawing stands beside it.
     pub beside: Beside,
+    /// The aiming for which the car was parked where the step is done, of a step of an aiming.
+    pub parked_for: Option<Id>,
     /// How it stands.
     pub state: StepState,
 }
@@ -34,8 +39,12 @@ pub struct VisitStep {
 pub enum StepState {
     /// Nothing was said of it.
     Open,
-    /// It is done.
+    /// It is done, with all that it must have.
     Done,
+    /// Somebody went on from it, and so many figures are open.
+    GonePast(usize),
+    /// It applies, and is left out, and why.
+    LeftOut(String),
     /// It does not apply, and why.
     NotApplicable(String),
     /// Whatever else was said of it: a figure is not what it may be, a target is outside what is allowed, the routine failed.
@@ -45,7 +54,7 @@ pub enum StepState {
 }
 
 impl StepState {
-    /// Whether nothing is to be done about it.
+    /// Whether nothing more is to be done about it: no step that was gone past or left out is such a one.
     pub const fn is_settled(&self) -> bool {
         matches!(self, Self::Done | Self::NotApplicable(_))
     }
@@ -284,7 +293,8 @@ fn of_aiming(all: &tasks::All<'_>, aiming: &Id) -> Vec<StepId> {
 }
 
 /// How a step stands by what was entered.
-fn state(holds: Holds<'_>, id: &StepId, values: &[AskedValue]) -> StepState {
+fn state(asked: &Asked<'_, '_>, id: &StepId, values: &[AskedValue], open: usize) -> StepState {
+    let holds = asked.holds;
     let said = holds.step(id).map(|own| &own.what);
     if let Some(What::NotApplicable { why, .. }) = said {
         return StepState::NotApplicable(why.clone());
@@ -296,13 +306,17 @@ fn state(holds: Holds<'_>, id: &StepId, values: &[AskedValue]) -> StepState {
             holds.decided(aiming).iter().any(|own| own.held.what.decision == Decision::Outside)
         }
         (StepKind::Result, Some(aiming)) => {
-            holds.routine(aiming).is_some_and(|(said, ..)| matches!(said, RoutineResult::Failed { .. }))
+            let failed = |said: &RoutineResult| matches!(said, RoutineResult::Failed { .. });
+            holds.routine(aiming).is_some_and(|(said, ..)| failed(said))
+                || holds.stood(aiming).iter().any(|own| own.what.moved())
         }
         _ => false,
     };
     match said {
         _ if is_out || is_worse => StepState::OutOfRange,
-        Some(What::StepDone { .. }) => StepState::Done,
+        Some(What::LeftOut { why, .. }) => StepState::LeftOut(why.clone()),
+        Some(What::StepDone { .. } | What::GonePast { .. }) if open > 0 => StepState::GonePast(open),
+        Some(What::StepDone { .. } | What::GonePast { .. }) => StepState::Done,
         Some(What::TakenBack { .. }) => StepState::TakenBack,
         _ => StepState::Open,
     }

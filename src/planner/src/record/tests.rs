@@ -9,8 +9,9 @@ use crate::check::testing::{DVec2, angle, cabinet, clear, column, with};
 use crate::judge::judge;
 use crate::model::record::{
     Decided, Decision, DecisionRule, Entered, Entry, Instrument, ProvenFigure, Reading, RoutineResult,
-    StepId, StepKind, ValueOf, VisitRecord, What, Within,
+    StepId, StepKind, StoodRead, ValueOf, VisitRecord, What, Within,
 };
+use crate::model::sheet::{Inward, SheetLacks, SheetPart, Typed};
 use crate::model::*;
 use crate::scene::Scene;
 
@@ -189,23 +190,134 @@ fn a_figure_out_of_its_range_is_kept_and_told() {
 fn a_car_that_moved_is_noticed() {
     let visit = [aiming("a")];
     let mut record = record_of(&visit);
-    let value =
-        |kind, of_what, value, allowed| What::Value(Entered { step: of(kind), of: of_what, value, allowed });
-    let asked = |record: &VisitRecord| {
+    let open = |record: &VisitRecord, kind| {
         let all = steps_of(record, &visit);
-        all.into_iter().find(|own| own.id.kind == StepKind::Result).unwrap().values
+        all.into_iter().find(|own| own.id == of(kind)).unwrap().open
     };
-    assert!(asked(&record).is_empty(), "nothing was taped at the start");
-    let start = value(StepKind::Park, ValueOf::CarAtStart(1), 3_000.0, Within::default());
-    enter(&mut record, start).unwrap();
-    let values = asked(&record);
-    assert_eq!(values.len(), 1);
-    let Within { low: Some(low), high: Some(high) } = values[0].allowed else { panic!() };
-    assert!((high - 3_001.12).abs() < 0.01 && (low - 2_998.88).abs() < 0.01, "{low} {high}");
-    let end = |mm| value(StepKind::Result, ValueOf::CarAtEnd(1), mm, values[0].allowed);
-    assert_eq!(enter(&mut record, end(3_001.0)), Ok(Told { out_of_range: false }));
-    assert_eq!(enter(&mut record, end(3_003.0)), Ok(Told { out_of_range: true }));
+    assert_eq!(open(&record, StepKind::Park), [Must::CarAtStart(1), Must::CarAtStart(2)]);
+    assert_eq!(open(&record, StepKind::Result), [Must::Result], "nothing was taped at the start");
+    let within_mm = Some(crate::as_measured::still_within_mm(&visit[0]));
+    assert!((within_mm.unwrap() - 1.12).abs() < 0.01);
+    let read = |end_mm| {
+        let stood = Stood { from: "cross 1".into(), to: "left front rim".into(), start_mm: 3_000.0, end_mm };
+        What::Stood(StoodRead { aiming: "a".into(), nth: 1, stood, within_mm })
+    };
+    enter(&mut record, read(None)).unwrap();
+    assert_eq!(open(&record, StepKind::Park), [Must::CarAtStart(2)]);
+    assert_eq!(open(&record, StepKind::Result), [Must::Result, Must::CarAtEnd(1)]);
+    assert_eq!(enter(&mut record, read(Some(3_001.0))), Ok(Told { out_of_range: false }));
+    assert_eq!(open(&record, StepKind::Result), [Must::Result]);
+    assert_eq!(enter(&mut record, read(Some(3_003.0))), Ok(Told { out_of_range: true }));
     assert_eq!(state_of(&record, &visit, StepKind::Result), StepState::OutOfRange);
+}
+
+/// A step without its figures is not done: it is gone past, and done once they are there; or it is left out, and why.
+#[test]
+fn a_step_without_its_figures_is_not_done() {
+    let visit = [aiming("a")];
+    let mut record = record_of(&visit);
+    let tyres = of(StepKind::TyresAndLoad);
+    enter(&mut record, What::StepDone { step: tyres.clone() }).unwrap();
+    assert_eq!(state_of(&record, &visit, StepKind::TyresAndLoad), StepState::GonePast(4));
+    for (nth, wheel) in Wheel::ALL.into_iter().enumerate() {
+        let value = ValueOf::TyrePressure(wheel);
+        let step = tyres.clone();
+        let entered = Entered { step, of: value, value: 2.4, allowed: Within::default() };
+        enter(&mut record, What::Value(entered)).unwrap();
+        let left = 3 - nth;
+        let expected = if left == 0 { StepState::Done } else { StepState::GonePast(left) };
+        assert_eq!(state_of(&record, &visit, StepKind::TyresAndLoad), expected);
+    }
+    let past = What::GonePast { step: of(StepKind::ScanBefore), open: 1 };
+    enter(&mut record, past).unwrap();
+    let steps = steps_of(&record, &visit);
+    let lacking = lacks(&record, &steps, &[]);
+    let missing = Lack::GonePast(of(StepKind::ScanBefore), vec![Must::Value(ValueOf::Faults)]);
+    assert!(lacking.contains(&missing), "{lacking:?}");
+    enter(&mut record, What::LeftOut { step: of(StepKind::ScanBefore), why: "no tool".into() }).unwrap();
+    let steps = steps_of(&record, &visit);
+    let lacking = lacks_to_sign(&record, &steps, &[]);
+    assert!(lacking.contains(&Lack::LeftOut(of(StepKind::ScanBefore), "no tool".into())), "{lacking:?}");
+    assert!(!lacking.contains(&Lack::NotSigned));
+    assert!(!lacking.contains(&Lack::StepOpen(of(StepKind::Sign))));
+    // What is gone past has at least one figure open; a signature over what lacks says why, and one over nothing does not.
+    let none = What::GonePast { step: of(StepKind::ScanBefore), open: 0 };
+    assert!(matches!(enter(&mut record, none), Err(Refused::NotSound(_))));
+    for (lacking, why) in [(2, ""), (0, "so it is")] {
+        let role = "technician".to_owned();
+        let silent = What::Signed { role, lacking, why: why.into() };
+        assert!(matches!(enter(&mut record, silent), Err(Refused::NotSound(_))), "{lacking} {why}");
+    }
+}
+
+/// The maker's document has its edition and its day; figures of the sheet have their way; the marks are decided after the last tape, and
+/// read with a tape that is named.
+#[test]
+fn each_step_has_what_it_must_have() {
+    let mut own = aiming("a");
+    own.vehicle.ride_height_off_mm = None;
+    own.vehicle.ride_heights = None;
+    let open = |record: &VisitRecord, own: &Arrangement, kind| {
+        let all = steps_of(record, std::slice::from_ref(own));
+        all.into_iter().find(|own| own.id == of(kind)).unwrap().open
+    };
+    let mut record = record_of(std::slice::from_ref(&own));
+    assert_eq!(open(&record, &own, StepKind::RideHeights), []);
+    own.vehicle.ride_heights = Some([380.0; 4]);
+    assert_eq!(open(&record, &own, StepKind::RideHeights), Wheel::ALL.map(Must::Arch));
+    enter(&mut record, What::RideHeights { heights_mm: [Some(380.0), None, Some(379.0), Some(381.0)] })
+        .unwrap();
+    assert_eq!(open(&record, &own, StepKind::RideHeights), [Must::Arch(Wheel::FrontRight)]);
+    let document = |edition: &str, date| {
+        What::Document(crate::model::record::MakersDocument {
+            aiming: "a".into(),
+            document: "sheet 7".into(),
+            edition: edition.into(),
+            date,
+        })
+    };
+    let all = [Must::Document, Must::Edition, Must::Dated];
+    assert_eq!(open(&record, &own, StepKind::Procedure), all);
+    enter(&mut record, document("", None)).unwrap();
+    assert_eq!(open(&record, &own, StepKind::Procedure), all[1..]);
+    enter(&mut record, document("B", Some(date(2026, 1, 2)))).unwrap();
+    assert_eq!(open(&record, &own, StepKind::Procedure), []);
+    let toe = |wheel| Must::Sheet(SheetPart::Toe(wheel));
+    assert_eq!(open(&record, &own, StepKind::Alignment), [toe(Wheel::RearLeft), toe(Wheel::RearRight)]);
+    own.aiming.alignment.set_back_mm = Some(5.0);
+    let mut sheet = AlignmentSheet::default();
+    sheet.toe[2].reads = Some(Typed::of(0.1));
+    sheet.toe[3] = Told::of(Typed::of(0.1), Inward::In);
+    enter(&mut record, What::Alignment(Box::new(sheet.clone()))).unwrap();
+    let left = SheetPart::Toe(Wheel::RearLeft);
+    let expected = [Must::Sheet(SheetPart::SetBack), Must::SheetOpen(left, SheetLacks::Way)];
+    assert_eq!(open(&record, &own, StepKind::Alignment), expected, "without its way it is not used");
+    sheet.toe[2].way = Some(Inward::Out);
+    sheet.set_back = Told::of(Typed::of(2.0), sheet::Side::Left);
+    enter(&mut record, What::Alignment(Box::new(sheet))).unwrap();
+    assert_eq!(open(&record, &own, StepKind::Alignment), []);
+    assert_eq!(open(&record, &own, StepKind::CheckDistances), [Must::Decided]);
+    let mut read = Reading {
+        aiming: "a".into(),
+        from: "1".into(),
+        to: "2".into(),
+        read_mm: 1_900.0,
+        instrument: None,
+        temperature_c: None,
+    };
+    enter(&mut record, What::Reading(read.clone())).unwrap();
+    enter(&mut record, What::Decided(self::decided(0.03, 0.05, 0.1, Decision::Inside))).unwrap();
+    assert_eq!(open(&record, &own, StepKind::CheckDistances), [Must::Instrument(1)]);
+    read.instrument =
+        Some(Instrument { name: "a tape".into(), serial: String::new(), due: None, is_unlisted: true });
+    enter(&mut record, What::Reading(read)).unwrap();
+    assert_eq!(open(&record, &own, StepKind::CheckDistances), [Must::Decided], "taped since");
+    let steps = steps_of(&record, std::slice::from_ref(&own));
+    assert!(lacks(&record, &steps, &[]).contains(&Lack::Unlisted("a tape".into())));
+}
+
+fn signed(role: &str) -> What {
+    What::Signed { role: role.to_owned(), lacking: 0, why: String::new() }
 }
 
 fn decided(off: f64, u95: f64, allowed: f64, decision: Decision) -> Decided {
@@ -318,11 +430,11 @@ fn a_closed_record_takes_nothing_until_it_is_opened() {
 #[test]
 fn a_signature_covers_what_was_there() {
     let mut record = record_of(&[aiming("a")]);
-    let sign = || What::Signed { role: "technician".into() };
+    let sign = || signed("technician");
     enter(&mut record, sign()).unwrap();
     assert_eq!(enter(&mut record, sign()), Err(Refused::SignedAlready));
     assert_eq!(Holds::of(&record).signed().len(), 1);
-    enter(&mut record, What::Signed { role: "owner".into() }).unwrap();
+    enter(&mut record, signed("owner")).unwrap();
     assert_eq!(Holds::of(&record).signed().len(), 2);
     enter(&mut record, What::Labour { work: "aimed".into(), minutes: 50.0 }).unwrap();
     assert!(Holds::of(&record).signed().is_empty());
@@ -341,7 +453,8 @@ fn what_is_accepted_is_accepted_as_it_is() {
     assert!(open.iter().all(|own| own.accepted.is_none() && own.finding.severity != Severity::Note));
     let stops = open.iter().find(|own| own.finding.code() == Code::ZoneObject).unwrap().finding;
     let mut accepted = record.clone();
-    enter(&mut accepted, accept(&own, stops, "Cabinet is inside", "it is wood")).unwrap();
+    let said = ["Cabinet is inside", "Schrank steht darin"].map(str::to_owned);
+    enter(&mut accepted, accept(&own, stops, said, "it is wood")).unwrap();
     let nth = |record: &VisitRecord, part: &[Part<'_>]| {
         let open = open_findings(record, part);
         open.iter().find(|own| own.finding.code() == Code::ZoneObject).map(|own| own.accepted.is_some())
@@ -358,7 +471,8 @@ fn what_is_accepted_is_accepted_as_it_is() {
 
 #[test]
 fn an_instrument_is_overdue_after_its_day() {
-    let due = |day| Instrument { name: "tape".into(), serial: "1".into(), due: Some(day) };
+    let due =
+        |day| Instrument { name: "tape".into(), serial: "1".into(), due: Some(day), is_unlisted: false };
     let used = date(2026, 11, 20);
     assert!(!is_overdue(&due(used), used));
     assert!(is_overdue(&due(date(2026, 11, 19)), used));
@@ -397,14 +511,35 @@ fn what_is_missing_is_named() {
         aiming: "a".into(),
         document: "sheet 7".into(),
         edition: "B".into(),
-        date: None,
+        date: Some(date(2026, 1, 2)),
     };
     enter(&mut record, What::Document(document)).unwrap();
+    let mut sheet = AlignmentSheet::default();
+    (sheet.toe[2], sheet.toe[3]) =
+        (Told::of(Typed::of(0.1), Inward::In), Told::of(Typed::of(0.1), Inward::In));
+    enter(&mut record, What::Alignment(Box::new(sheet))).unwrap();
+    enter(&mut record, What::FloorConfirmed { surveyed: date(2026, 10, 1), instrument: None }).unwrap();
+    enter(&mut record, What::RideHeights { heights_mm: [Some(380.0); 4] }).unwrap();
+    for nth in 1..=crate::model::record::CAR_CHECKS {
+        let (from, to) = ("cross".into(), "rim".into());
+        let stood = Stood { from, to, start_mm: 900.0, end_mm: Some(900.5) };
+        enter(&mut record, What::Stood(StoodRead { aiming: "a".into(), nth, stood, within_mm: Some(1.1) }))
+            .unwrap();
+    }
+    for step in steps_of(&record, &visit) {
+        for own in &step.values {
+            let value = own.allowed.low.unwrap_or(2.0);
+            let entered = Entered { step: step.id.clone(), of: own.of.clone(), value, allowed: own.allowed };
+            enter(&mut record, What::Value(entered)).unwrap();
+        }
+    }
     for step in steps_of(&record, &visit) {
         enter(&mut record, What::StepDone { step: step.id }).unwrap();
     }
-    assert_eq!(lacking(&record), [Lack::NotSigned]);
-    enter(&mut record, What::Signed { role: "technician".into() }).unwrap();
+    assert_eq!(lacks_to_sign(&record, &steps_of(&record, &visit), &[]), []);
+    let sign = of(StepKind::Sign);
+    assert_eq!(lacking(&record), [Lack::GonePast(sign, vec![Must::Signature]), Lack::NotSigned]);
+    enter(&mut record, signed("technician")).unwrap();
     assert_eq!(lacking(&record), []);
 }
 
@@ -530,7 +665,7 @@ proptest! {
                 2 => What::TakenBack { step, why: String::new() },
                 3 => What::Closed,
                 4 => What::Reopened { why: "more".into() },
-                5 => What::Signed { role: "technician".into() },
+                5 => signed("technician"),
                 6 => What::Withdrawn { sha256: "0".repeat(64), why: "blurred".into() },
                 _ => What::Labour { work: "aimed".into(), minutes: 5.0 },
             };

@@ -22,6 +22,7 @@ pub mod proof;
 pub mod proof_file;
 pub mod record;
 pub mod record_command;
+pub mod record_open;
 pub mod record_page;
 pub mod room_drawing;
 pub mod rooms;

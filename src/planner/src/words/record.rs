@@ -6,10 +6,10 @@ use super::{Locale, Units, Words};
 use crate::assessment::Assessment;
 use crate::model::Id;
 use crate::model::record::{
-    AttachmentKind, Begun, ChainBreak, Decided, Decision, Entered, Entry, HeadSaid, Instrument, ProvenFigure,
-    RoutineResult, StepId, StepKind, ValueOf, Within,
+    AcceptedFinding, AttachmentKind, Begun, ChainBreak, Decided, Decision, Entered, Entry, HeadSaid,
+    Instrument, ProvenFigure, RoutineResult, StepId, StepKind, StoodRead, ValueOf, Within,
 };
-use crate::record::{Caution, Lack, Need, PlaceAnswer, Refused, StepState, Task, VisitAnswer};
+use crate::record::{Caution, Lack, Must, Need, PlaceAnswer, Refused, StepState, Task, VisitAnswer};
 
 texts! {
     record: RecordTexts, "Every fixed text about the record of a visit.";
@@ -28,6 +28,7 @@ texts! {
     head, "The hash of the last entry.";
     steps, "The steps.";
     missing, "Over what is still missing.";
+    without_set_ups, "That the bay is not at hand.";
     nothing_missing, "Nothing is.";
     shows_an_edit, "What a chain of hashes shows, and what not.";
     says_nothing_of_sensor, "What the record is about, and what it is not.";
@@ -51,6 +52,16 @@ impl RecordTexts {
         task(locale: Locale, task: &Task) -> String;
         /// What a figure is of.
         value(of: &ValueOf) -> String;
+        /// Something that a step must have.
+        must(own: &Must) -> String;
+        /// From where to where a distance to the car goes.
+        distance_to_car(own: &crate::model::Stood) -> String;
+        /// What was read of it.
+        stood(locale: Locale, begun: &Begun, own: &StoodRead) -> String;
+        /// A finding that somebody goes on with, as it was read then.
+        accepted(own: &AcceptedFinding) -> String;
+        /// That the car moved, and what becomes of the figure.
+        moved(locale: Locale, own: &StoodRead) -> String;
         /// A figure with its unit.
         figure(locale: Locale, of: &ValueOf, value: f64) -> String;
         /// What a figure may be; empty where nothing is said of it.

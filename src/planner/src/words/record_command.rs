@@ -8,6 +8,7 @@ texts! {
     sheet, "A command of it.";
     file, "A file.";
     head, "A hash.";
+    no_head, "What was given is no hash.";
     a_hash, "What stands for a hash.";
     a_record, "What stands for a record's file.";
     format, "A choice.";

@@ -5,6 +5,10 @@
 pub enum Reasons {
     /// A step does not apply.
     NotApplicable,
+    /// A step that applies is left out.
+    LeftOut,
+    /// Somebody signs although something is missing.
+    Signed,
     /// Somebody goes on with a finding.
     Accepted,
     /// An attachment counts no more.
@@ -24,7 +28,7 @@ pub enum PageBox {
     Plate,
     /// Who enters.
     By,
-    /// The tape that is read: name and serial number.
+    /// The tape that is read, where it is none of the shop's list: name and serial number.
     Tape,
     /// Title or number of the maker's document.
     Document,
@@ -32,12 +36,6 @@ pub enum PageBox {
     Edition,
     /// The date on it.
     Dated,
-    /// Toe of the left rear wheel.
-    ToeLeft,
-    /// Toe of the right rear wheel.
-    ToeRight,
-    /// Set-back.
-    SetBack,
     /// By how much the routine said that it was out.
     Out,
     /// In a person's own words.
@@ -67,6 +65,7 @@ texts! {
     enter_here, "Over the boxes.";
     choose, "Over what can be chosen by a digit.";
     keys, "What the keys do at a step.";
+    keys_of_list, "What the keys do where records are listed.";
     keys_of_choice, "What the keys do where something is chosen.";
     steps, "Over the list of steps.";
     findings, "What was found and is open.";
@@ -79,6 +78,16 @@ texts! {
     whole_visit, "The one answer for the whole visit.";
     is_worked_out, "That it is still being worked out.";
     entries, "What was entered.";
+    left_out, "A choice: the step is left out.";
+    signs_because, "Over the reasons why it is signed all the same.";
+    rest_of_sheet, "A choice: show the rest of the alignment sheet.";
+    less_of_sheet, "A choice: show less of it.";
+    tape_in_use, "A choice: with which tape distances are read.";
+    another_tape, "A choice: none of the shop's list.";
+    no_tapes, "That the shop lists none.";
+    warm, "How warm it is.";
+    warm_hint, "What for.";
+    what_standing_does, "What it does to say that the car stands at another place.";
     not_applicable, "A choice: the step does not apply.";
     take_back, "A choice: the step is open again.";
     nothing_to_take_back, "That the step is open.";
@@ -127,6 +136,12 @@ impl RecordPageTexts {
         arch(wheel: crate::model::Wheel) -> String;
         /// Reasons to choose from.
         reasons(of: Reasons) -> &'static [&'static str];
+        /// That the car stands at this place now, from 1.
+        stands_now(place: usize) -> String;
+        /// A tape of the shop's list.
+        listed_tape(name: &str, serial: &str, is_overdue: bool) -> String;
+        /// Without what a step is not done.
+        not_done_without(all: &str) -> String;
         /// A step, the how-manieth of how many.
         nth_step(nth: usize, of: usize) -> String;
         /// How many steps are settled of how many.
@@ -181,6 +196,10 @@ pub enum StepSign {
     Open,
     /// A tick.
     Done,
+    /// A triangle.
+    GonePast,
+    /// A cross.
+    LeftOut,
     /// A dash.
     NotApplicable,
     /// An octagon.

@@ -66,6 +66,10 @@ pub(super) struct WholeRecord {
     format: WholeRecordFormat,
     /// The record, field by field as its file has it, figures in the units that end the fields' names.
     record: serde_json::Value,
+    /// What it still lacks, or was signed without: a sentence each, in the language that is asked for.
+    missing: Vec<String>,
+    /// Whether the bay's file was at hand: without its set-ups nothing is told of marks, heights and findings.
+    set_ups_at_hand: bool,
 }
 
 /// What `baywright record show` writes.
@@ -115,8 +119,13 @@ pub(crate) fn told_record_check(told: &RecordTold<'_>, out: &mut dyn Write) -> i
 ///
 /// # Errors
 /// What the writer says.
-pub(crate) fn told_record(record: serde_json::Value) -> serde_json::Result<Vec<u8>> {
-    let mut written = serde_json::to_vec_pretty(&WholeRecord { format: WholeRecordFormat::Record, record })?;
+pub(crate) fn told_record(
+    record: serde_json::Value,
+    missing: Vec<String>,
+    set_ups_at_hand: bool,
+) -> serde_json::Result<Vec<u8>> {
+    let format = WholeRecordFormat::Record;
+    let mut written = serde_json::to_vec_pretty(&WholeRecord { format, record, missing, set_ups_at_hand })?;
     written.push(b'\n');
     Ok(written)
 }

@@ -2,16 +2,16 @@
 
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::sheet::{AlignmentSheet, Inward, Rim, SheetPart, SheetUnit, Side, Told, Typed};
-use baywright_planner::model::{Id, MOST_STOOD, OnThisCar, Stood, Wheel, WheelsAt};
+use baywright_planner::model::sheet::{SheetLacks, SheetPart};
+use baywright_planner::model::{MOST_STOOD, OnThisCar, Wheel, WheelsAt};
 use baywright_planner::words::this_car::ThisCarTexts;
 use egui::{RichText, Ui};
-use jiff::civil::Date;
 
 use super::car::car_form::part;
+use super::car_rows::{CarRow, car_row_chosen};
 use super::field::{Fields, Row};
 use super::rows::choice;
-use super::sheet_typed::{self, NoFigure};
+use super::step::Stepped;
 use super::which::NotRead;
 use crate::screen::command::{Command, OfBay};
 use crate::screen::look::{self, size};
@@ -96,149 +96,58 @@ impl Desk {
     /// The alignment sheet: what every aiming asks for first, and the rest of it folded away.
     fn sheet_rows(&self, ui: &mut Ui, fields: &mut Fields, of: &str, now: &mut OnThisCar) {
         let (texts, own) = (self.texts(), self.of_this_car());
-        let before = now.sheet_to_type();
-        let mut sheet = before.clone();
         ui.add_space(4.0);
         ui.label(RichText::new(own.sheet).font(look::bold(size::SMALL)));
         ui.add(egui::Label::new(widgets::soft(ui, own.sheet_why)).wrap());
-        let unit = |unit: &SheetUnit| own.unit(*unit).to_owned();
-        if let Some(unit) = choice(ui, fields, own.toe_in, &sheet.toe_unit, &SheetUnit::ALL, unit) {
-            sheet.set_toe_unit(unit);
+        for row in CarRow::OF_SHEET {
+            self.car_field(ui, fields, of, row, now);
+            let is_last_toe = matches!(row, CarRow::Told(SheetPart::Toe(Wheel::RearRight)));
+            if is_last_toe && now.is_half_read() {
+                ui.add(egui::Label::new(widgets::soft(ui, texts.other_toe)).wrap());
+            }
         }
-        if sheet.toe_unit.is_length() {
-            self.rim_row(ui, fields, of, &mut sheet);
-        }
-        for wheel in [Wheel::RearLeft, Wheel::RearRight] {
-            self.toe_row(ui, fields, of, &mut sheet, wheel);
-        }
-        if now.is_half_read() {
-            ui.add(egui::Label::new(widgets::soft(ui, texts.other_toe)).wrap());
-        }
-        let row = Row { label: texts.set_back, hint: texts.set_back_hint, of };
-        let mut told = sheet.set_back;
-        self.told(ui, fields, &row, (SheetPart::SetBack, sheet.set_back_unit), &mut told, |way: &Side| {
-            own.back_way(*way)
-        });
-        sheet.set_back = told;
         part(ui, own.more_of_sheet, "more of the sheet", false, |ui| {
-            for wheel in [Wheel::FrontLeft, Wheel::FrontRight] {
-                self.toe_row(ui, fields, of, &mut sheet, wheel);
+            for row in CarRow::OF_REST {
+                self.car_field(ui, fields, of, row, now);
             }
-            let units = &SheetUnit::ANGLES;
-            if let Some(unit) = choice(ui, fields, own.angles_in, &sheet.camber_unit, units, unit) {
-                sheet.set_angle_unit(unit);
-            }
-            for (nth, wheel) in Wheel::ALL.into_iter().enumerate() {
-                let camber = SheetPart::Camber(wheel);
-                let label = own.part(camber);
-                let row = Row { label: &label, hint: own.camber_hint, of };
-                let unit = sheet.camber_unit;
-                if let Some(told) = sheet.camber.get_mut(nth) {
-                    self.told(ui, fields, &row, (camber, unit), told, |way: &Inward| own.camber_way(*way));
-                }
-            }
-            let row = Row { label: own.thrust, hint: own.thrust_hint, of };
-            let thrust = (SheetPart::Thrust, sheet.thrust_unit);
-            self.told(ui, fields, &row, thrust, &mut sheet.thrust, |way: &Side| own.thrust_way(*way));
-            let all = &SheetUnit::ALL;
-            if let Some(unit) = choice(ui, fields, own.set_back_in, &sheet.set_back_unit, all, unit) {
-                sheet.set_set_back_unit(unit);
-            }
-            self.sheet_day(ui, fields, of, &mut sheet);
         });
         let words = self.words();
         self.follows(ui, words.thrust_line().into_iter().chain(words.hubs_off()));
-        if sheet != before {
-            now.take_sheet(sheet);
-        }
     }
 
-    fn toe_row(&self, ui: &mut Ui, fields: &mut Fields, of: &str, sheet: &mut AlignmentSheet, wheel: Wheel) {
+    /// One of the rows that the page of a record has too.
+    fn car_field(&self, ui: &mut Ui, fields: &mut Fields, of: &str, row: CarRow, now: &mut OnThisCar) {
         let own = self.of_this_car();
-        let toe = SheetPart::Toe(wheel);
-        let label = own.part(toe);
-        let row = Row { label: &label, hint: own.toe_hint, of };
-        let unit = sheet.toe_unit;
-        let nth = Wheel::ALL.iter().position(|own| *own == wheel);
-        if let Some(told) = nth.and_then(|nth| sheet.toe.get_mut(nth)) {
-            self.told(ui, fields, &row, (toe, unit), told, |way: &Inward| own.toe_way(*way));
+        let shown = self.car_row(row, now);
+        if !shown.options.is_empty() {
+            let all: Vec<usize> = (0..shown.options.len()).collect();
+            let name = |at: &usize| shown.options.get(*at).cloned().unwrap_or_default();
+            if let Some(option) = choice(ui, fields, &shown.label, &shown.chosen, &all, name) {
+                *now = car_row_chosen(row, now, option);
+            }
+        } else {
+            let before = now.clone();
+            let named = Row { label: &shown.label, hint: &shown.hint, of };
+            if let CarRow::Start(at) = row
+                && let Some(stood) = now.stood.get(at)
+            {
+                fields.stepping(Stepped::Length(stood.start_mm));
+            }
+            let read = |text: &str| self.car_row_typed(row, &before, text);
+            if let Some(car) = fields.row(ui, &named, &shown.text, read) {
+                *now = car;
+            }
         }
-    }
-
-    /// A figure without its sign, and under it, once it is something, which way it goes.
-    fn told<W: Way>(
-        &self,
-        ui: &mut Ui,
-        fields: &mut Fields,
-        row: &Row<'_>,
-        (of, unit): (SheetPart, SheetUnit),
-        told: &mut Told<W>,
-        named: impl Fn(&W) -> &'static str,
-    ) {
-        let own = self.of_this_car();
-        let shown = told.reads.map_or_else(String::new, |typed| self.view.locale.sheet_figure(unit, typed));
-        let read = |text: &str| {
-            sheet_typed::figure(text, unit).map_err(|why| match why {
-                NoFigure::Sign => own.no_sign.to_owned(),
-                NoFigure::Minutes => own.no_minutes.to_owned(),
-                NoFigure::Number => own.no_figure(text),
-            })
-        };
-        if let Some(reads) = fields.row(ui, row, &shown, read) {
-            told.reads = reads;
-            // What was rubbed out, or is nothing, has no way.
-            told.way = told.way.filter(|_| !reads.is_none_or(Typed::is_nothing));
+        let sheet = now.sheet_to_type();
+        match row {
+            CarRow::Way(of) if sheet.open().contains(&(of, SheetLacks::Way)) => self.open(ui, own.say_way),
+            CarRow::Rim if sheet.rim.is_none() && sheet.toe.iter().any(|own| own.reads.is_some()) => {
+                self.open(ui, own.no_rim_yet);
+            }
+            _ => {}
         }
-        if told.reads.is_none_or(Typed::is_nothing) {
-            return;
-        }
-        let all: Vec<Option<W>> = std::iter::once(None).chain(W::BOTH.map(Some)).collect();
-        let name = |way: &Option<W>| way.as_ref().map_or(own.not_said, &named).to_owned();
-        let label = own.way_of(of);
-        told.way = choice(ui, fields, &label, &told.way, &all, name).unwrap_or(told.way);
-        if told.wants_way() {
-            self.open(ui, own.say_way);
-        }
-    }
-
-    fn rim_row(&self, ui: &mut Ui, fields: &mut Fields, of: &str, sheet: &mut AlignmentSheet) {
-        let own = self.of_this_car();
-        let unit = sheet.toe_unit;
-        let shown = sheet.rim.map_or_else(String::new, |rim| {
-            let (unit, value) = match rim {
-                Rim::Millimetres(mm) => (SheetUnit::Millimetres, mm),
-                Rim::Inches(inches) => (SheetUnit::Inches, inches),
-            };
-            self.view.locale.sheet_figure(unit, Typed::of(value))
-        });
-        let read = |text: &str| match text.trim() {
-            "" => Ok(None),
-            text => sheet_typed::rim(text, unit).map(Some).ok_or_else(|| own.no_rim.to_owned()),
-        };
-        let row = Row { label: own.rim, hint: own.rim_hint, of };
-        sheet.rim = fields.row(ui, &row, &shown, read).unwrap_or(sheet.rim);
-        if sheet.rim.is_none() && sheet.toe.iter().any(|own| own.reads.is_some()) {
-            self.open(ui, own.no_rim_yet);
-        }
-    }
-
-    fn sheet_day(&self, ui: &mut Ui, fields: &mut Fields, of: &str, sheet: &mut AlignmentSheet) {
-        let own = self.of_this_car();
-        let shown = sheet.taken.map_or_else(String::new, |day| day.to_string());
-        let read = |text: &str| match text.trim() {
-            "" => Ok(None),
-            text => text.parse::<Date>().map(Some).map_err(|_| own.no_day.to_owned()),
-        };
-        let row = Row { label: own.date, hint: own.date_hint, of };
-        sheet.taken = fields.row(ui, &row, &shown, read).unwrap_or(sheet.taken);
-        let shown = sheet.by.clone().unwrap_or_default();
-        let read = |text: &str| {
-            let text = text.trim();
-            Ok::<_, String>((!text.is_empty()).then(|| text.to_owned()))
-        };
-        let row = Row { label: own.by, hint: own.by_hint, of };
-        if let Some(by) = fields.row(ui, &row, &shown, read) {
-            sheet.by = by;
+        if let Some(next) = row.asks(now) {
+            self.car_field(ui, fields, of, next, now);
         }
     }
 
@@ -247,9 +156,8 @@ impl Desk {
         let is_open =
             now.arches_mm != [None; 4] || self.answer.arrangement.vehicle.ride_height_off_mm.is_some();
         part(ui, own.arches, "arches", is_open, |ui| {
-            for (wheel, arch) in Wheel::ALL.into_iter().zip(&mut now.arches_mm) {
-                let label = own.arch_of(wheel);
-                self.length_or_none(ui, fields, (&label, own.arches_hint), of, arch);
+            for wheel in Wheel::ALL {
+                self.car_field(ui, fields, of, CarRow::Arch(wheel), now);
             }
             if self.answer.arrangement.vehicle.ride_heights.is_some() {
                 self.follows(ui, self.words().body_hangs());
@@ -295,54 +203,23 @@ impl Desk {
         part(ui, own.stood, "stood", !now.stood.is_empty(), |ui| {
             ui.add(egui::Label::new(widgets::soft(ui, own.stood_why)).wrap());
             let mut removed = None;
-            for (nth, stood) in now.stood.iter_mut().enumerate() {
-                self.stood_row(ui, fields, nth + 1, stood);
-                let text = own.nth(nth + 1, own.remove_stood);
+            for at in 0..now.stood.len() {
+                for row in [CarRow::Start(at), CarRow::End(at), CarRow::From(at), CarRow::To(at)] {
+                    self.car_field(ui, fields, "stood", row, now);
+                }
+                let text = own.nth(at + 1, own.remove_stood);
                 if widgets::link(ui, self.view.theme, text).clicked() {
-                    removed = Some(nth);
+                    removed = Some(at);
                 }
             }
-            if let Some(nth) = removed {
-                now.stood.remove(nth);
+            if let Some(at) = removed {
+                now.stood.remove(at);
             }
-            let number = now.stood.len() + 1;
-            if number <= MOST_STOOD {
-                let label = own.nth(number, own.at_start);
-                let mut start = None;
-                self.length_or_none(ui, fields, (&label, own.stood_why), "stood", &mut start);
-                now.stood.extend(start.map(|start_mm| Stood {
-                    from: own.usual_floor(number).into(),
-                    to: own.usual_car(number).into(),
-                    start_mm,
-                    end_mm: None,
-                }));
+            if now.stood.len() < MOST_STOOD {
+                self.car_field(ui, fields, "stood", CarRow::Start(now.stood.len()), now);
             }
             self.follows(ui, self.words().stood_still());
         });
-    }
-
-    fn stood_row(&self, ui: &mut Ui, fields: &mut Fields, number: usize, stood: &mut Stood) {
-        let (own, of) = (self.of_this_car(), "stood");
-        let no_name = self.texts().no_name;
-        let read = |text: &str| match text.trim() {
-            "" => Err(no_name.to_owned()),
-            text => Ok(Id::from(text)),
-        };
-        let label = own.nth(number, own.at_start);
-        let row = (label.as_str(), own.stood_why);
-        stood.start_mm = self.length_row(ui, fields, row, of, stood.start_mm).unwrap_or(stood.start_mm);
-        let label = own.nth(number, own.at_end);
-        self.length_or_none(ui, fields, (&label, own.stood_why), of, &mut stood.end_mm);
-        for (field, hint, name) in [
-            (own.floor_point, own.floor_point_hint, &mut stood.from),
-            (own.car_point, own.car_point_hint, &mut stood.to),
-        ] {
-            let label = own.nth(number, field);
-            let shown = name.to_string();
-            if let Some(typed) = fields.row(ui, &Row { label: &label, hint, of }, &shown, read) {
-                *name = typed;
-            }
-        }
     }
 
     /// A length that may be left empty.
@@ -384,18 +261,4 @@ impl Desk {
         let lines = hubs.into_iter().chain(words.stood_still());
         self.follows(ui, lines);
     }
-}
-
-/// One of two ways.
-trait Way: Copy + PartialEq {
-    /// Both.
-    const BOTH: [Self; 2];
-}
-
-impl Way for Inward {
-    const BOTH: [Self; 2] = [Self::In, Self::Out];
-}
-
-impl Way for Side {
-    const BOTH: [Self; 2] = [Self::Left, Self::Right];
 }

@@ -2,36 +2,32 @@
 
 use std::path::{Path, PathBuf};
 
-use baywright_files::{Kept, free_record_path, load_record, records_in};
-use baywright_planner::edit::Edit;
+use baywright_files::free_record_path;
 use baywright_planner::model::record::{Entry, MakersDocument, RoutineResult, StepId, StepKind, What};
 use baywright_planner::model::{Id, MarkTaped, VisitLine};
-use baywright_planner::record::{BeginWith, Beside, Holds, begin, proven};
+use baywright_planner::record::{BeginWith, Holds, StepState, VisitStep, begin, proven, taped};
 use baywright_planner::words::record_page::PageBox;
 use egui::Context;
 use jiff::civil::Date;
 
 use super::boxes::BoxOf;
-use super::parts::taped;
-use super::{Led, Listed, OfRecord, RecordPage, Side, reads};
+use super::{Led, OfRecord, RecordPage, Side, reads};
+use crate::screen::forms::car_rows::CarRow;
 use crate::screen::page::Page;
 use crate::screen::{Desk, waking};
 use crate::session::clock;
 use crate::session::job::Wake;
 use crate::session::visit_record::{NotWritten, RecordInHand, Shut};
 
-/// So many records of a bay are listed.
-const MOST_LISTED: usize = 60;
-
 impl Desk {
     pub(in crate::screen) fn apply_to_record(&mut self, ctx: &Context, asked: OfRecord) {
         let mut page = std::mem::take(&mut self.record);
         let wake = waking(ctx);
         match asked {
-            OfRecord::Lay => self.lay_record(&mut page),
+            OfRecord::Lay => self.lay_record(&mut page, &wake),
             OfRecord::Begin => self.begin_record(&mut page, &wake),
             OfRecord::TakeUp(path) => self.take_up_record(&mut page, &path),
-            OfRecord::PutAway => self.put_away(&mut page),
+            OfRecord::PutAway => self.put_away(&mut page, &wake),
             OfRecord::Enter(all) => {
                 for what in all {
                     self.enter(&mut page, what, &wake);
@@ -53,6 +49,29 @@ impl Desk {
             OfRecord::Lead(at) => {
                 let at = if std::mem::take(&mut page.was_refused) { page.at_box.unwrap_or(at) } else { at };
                 page.led = Some(Led::Box(at));
+            }
+            OfRecord::LeadOn(at) => {
+                if std::mem::take(&mut page.was_refused) {
+                    page.led = Some(Led::Box(page.at_box.unwrap_or(at)));
+                } else {
+                    self.lead_on(&mut page, at, &wake);
+                }
+            }
+            OfRecord::Tape(listed) => {
+                page.is_other_tape = listed.is_none();
+                page.tape = listed.map(|own| own.to_string()).unwrap_or_default();
+            }
+            OfRecord::TapeName(name) => {
+                page.tape = name;
+                page.typed.retain(|(of, _)| *of != BoxOf::Page(PageBox::Tape));
+            }
+            OfRecord::Warm(celsius) => {
+                page.warm_c = celsius;
+                page.typed.retain(|(of, _)| *of != BoxOf::Warm);
+            }
+            OfRecord::Rest => {
+                page.is_rest_seen = !page.is_rest_seen;
+                page.led = Some(Led::First);
             }
             OfRecord::NextTape => {
                 let here = page.at_box.map(Led::Box).filter(|_| std::mem::take(&mut page.was_refused));
@@ -81,6 +100,10 @@ impl Desk {
                     self.take_up_record(&mut page, &path);
                 }
             }
+            OfRecord::Print => {
+                self.on_paper.choose_proof();
+                self.lay(Some(Page::OnPaper));
+            }
             OfRecord::CopyHead => {
                 if let Some(own) = &page.in_hand {
                     ctx.copy_text(own.head().to_owned());
@@ -92,12 +115,12 @@ impl Desk {
         self.record = page;
     }
 
-    fn lay_record(&mut self, page: &mut RecordPage) {
+    fn lay_record(&mut self, page: &mut RecordPage, wake: &Wake) {
         if self.document.draft().is_some() {
             self.say_wrong(self.view.locale.language.record_page().finish_car);
             return;
         }
-        page.listed = self.listed();
+        self.list_records(page, wake);
         page.led = Some(Led::First);
         if page.in_hand.is_none() {
             page.turn(Side::Records);
@@ -108,30 +131,6 @@ impl Desk {
     /// The folder beside the layout's file.
     fn records_folder(&self) -> Option<PathBuf> {
         self.document.path().and_then(Path::parent).map(Path::to_owned)
-    }
-
-    /// The records of this layout, the newest first.
-    fn listed(&self) -> Vec<Listed> {
-        let Some(folder) = self.records_folder() else { return Vec::new() };
-        let name =
-            self.document.path().and_then(Path::file_name).map(|own| own.to_string_lossy().into_owned());
-        let paths = records_in(&folder).unwrap_or_default();
-        let mut all: Vec<Listed> = paths
-            .into_iter()
-            .filter_map(|path| {
-                let kept: Kept = load_record(&path).ok()?;
-                let record = kept.record();
-                (record.begun.layout == name).then(|| Listed {
-                    path,
-                    begun: record.begun.clone(),
-                    is_closed: Holds::of(record).is_closed(),
-                    people: record.entries.iter().map(|own| own.by.clone()).collect(),
-                })
-            })
-            .collect();
-        all.sort_by_key(|own| std::cmp::Reverse(own.begun.at));
-        all.truncate(MOST_LISTED);
-        all
     }
 
     /// Where windows say which files they hold; none without a window of its own.
@@ -168,7 +167,6 @@ impl Desk {
             at: page.clock.unwrap_or_else(clock::now),
             layout,
         };
-        let tape = typed(PageBox::Tape);
         let shown = &self.answer.judged;
         let mut visit: Vec<_> = self.document.layout().others_of_visit(shown);
         visit.push((**shown).clone());
@@ -181,7 +179,6 @@ impl Desk {
             Ok(record) => {
                 let path = free_record_path(&folder, &with.job);
                 page.by.clone_from(&with.by);
-                page.tape = tape;
                 let holds = self.holds_folder();
                 page.in_hand = Some(RecordInHand::begin(path, record, holds.as_deref(), wake));
                 self.start_at(page);
@@ -202,12 +199,19 @@ impl Desk {
                 let record = own.record();
                 let last = record.entries.last().map_or(&record.begun.by, |own| &own.by);
                 page.by.clone_from(last);
-                let used = Holds::of(record).instruments();
-                page.tape = used.last().map_or_else(String::new, |(own, _)| own.name.clone());
+                let readings = record.entries.iter().rev();
+                let mut readings = readings.filter_map(|own| match &own.what {
+                    What::Reading(own) => Some(own),
+                    _ => None,
+                });
+                let last = readings.next();
+                let with = last.and_then(|own| own.instrument.as_ref());
+                page.tape = with.map_or_else(String::new, |own| own.name.clone());
+                page.is_other_tape = with.is_some_and(|own| own.is_unlisted);
+                page.warm_c = last.and_then(|own| own.temperature_c);
                 let (set_up, car) = (record.begun.arrangement.clone(), record.begun.vehicle.clone());
-                let lines: Vec<Id> = record.begun.lines.iter().map(|own| own.aiming.clone()).collect();
                 page.in_hand = Some(own);
-                self.show_record_set_up(&set_up, &car, lines);
+                self.show_record_set_up(&set_up, &car);
                 self.start_at(page);
             }
             Err(faults) => {
@@ -218,34 +222,34 @@ impl Desk {
         }
     }
 
-    /// Shows the set-up of a record, with its visit, if the bay has it still with that car.
-    fn show_record_set_up(&mut self, set_up: &Id, car: &Id, lines: Vec<Id>) {
+    /// Shows the set-up of a record, if the bay has it still with that car.
+    fn show_record_set_up(&mut self, set_up: &Id, car: &Id) {
         let own = self.document.layout().arrangements.iter().find(|own| own.id == *set_up);
-        let Some(own) = own.filter(|own| own.vehicle == *car) else { return };
-        let is_planned = lines.len() < 2 || lines.iter().all(|id| own.visit.contains(id));
-        if self.document.shown() != set_up && self.document.show(set_up).is_err() {
+        if own.is_none_or(|own| own.vehicle != *car) {
             return;
         }
-        if !is_planned {
-            self.edit(&Edit::Visit(lines));
+        if self.document.shown() != set_up && self.document.show(set_up).is_err() {
+            return;
         }
         self.answer.refresh(&self.document);
     }
 
-    /// At the first step that is not settled.
+    /// At the first step of which nothing was said that holds; what was gone past is told at the end.
     fn start_at(&mut self, page: &mut RecordPage) {
         let wake: Wake = std::sync::Arc::new(|| {});
         page.parts = super::parts::Parts::default();
         // What went wrong beside the frame is told there.
         let _ = self.follow_parts(page, &wake);
         let steps = page.parts.steps();
-        let first = steps.iter().find(|own| !own.state.is_settled()).or_else(|| steps.first());
+        let open = |own: &&VisitStep| matches!(own.state, StepState::Open | StepState::TakenBack);
+        let left = steps.iter().find(open).or_else(|| steps.iter().find(|own| !own.state.is_settled()));
+        let first = left.or_else(|| steps.first());
         if let Some(id) = first.map(|own| own.id.clone()) {
             self.go(page, id);
         }
     }
 
-    fn put_away(&mut self, page: &mut RecordPage) {
+    fn put_away(&mut self, page: &mut RecordPage, wake: &Wake) {
         if let Some(own) = &mut page.in_hand
             && !own.finish()
             && own.shut() != Some(Shut::ChangedOnDisk)
@@ -258,7 +262,7 @@ impl Desk {
         }
         let by = page.by.clone();
         *page = RecordPage { by, clock: page.clock, because: page.because.take(), ..RecordPage::default() };
-        page.listed = self.listed();
+        self.list_records(page, wake);
         page.turn(Side::Records);
     }
 
@@ -306,16 +310,23 @@ impl Desk {
         let beside = page.at_box.and_then(|at| self.boxes(page).into_iter().nth(at)).map(|own| own.of);
         let entry = Entry { by: page.by.clone(), at: page.clock.unwrap_or_else(clock::now), what };
         let Some(in_hand) = &mut page.in_hand else { return };
-        let entered = if let What::Value(own) = &entry.what { Some(own.clone()) } else { None };
+        let said_of = match &entry.what {
+            What::Value(own) => {
+                Some((BoxOf::Value(own.of.clone(), own.allowed), texts.out_of_range(self.view.locale, own)))
+            }
+            What::Stood(own) => {
+                Some((BoxOf::Car(CarRow::End(own.nth.saturating_sub(1))), texts.moved(self.view.locale, own)))
+            }
+            _ => None,
+        };
         match in_hand.enter(entry, wake) {
             Ok(told) => {
                 if let Some(of) = &beside {
                     page.typed.retain(|(own, _)| own != of);
                     page.told.retain(|(own, _)| own != of);
                 }
-                if let Some(own) = entered.filter(|_| told.out_of_range) {
-                    let said = texts.out_of_range(self.view.locale, &own);
-                    page.told.push((BoxOf::Value(own.of, own.allowed), said));
+                if let Some(said) = said_of.filter(|_| told.out_of_range) {
+                    page.told.push(said);
                     page.was_told = true;
                 }
                 if is_closing {
@@ -336,20 +347,28 @@ impl Desk {
         }
     }
 
-    /// The step is done: what belongs to it is entered before. One of which nothing was entered that it is for stays open.
+    /// On from a box to the next one that Enter does not pass over; after the last the step is done. What was entered by the box may ask for
+    /// more: which way a figure goes.
+    fn lead_on(&mut self, page: &mut RecordPage, at: usize, wake: &Wake) {
+        let boxes = self.boxes(page);
+        let is_aside = boxes.get(at).is_some_and(|own| own.is_aside);
+        let mut after = boxes.iter().enumerate().skip(at + 1);
+        match after.find(|(_, own)| is_aside || !own.is_aside) {
+            Some((next, _)) => page.led = Some(Led::Box(next)),
+            // Once it is told beside a box that its figure is out of range, the next Enter goes on.
+            None if std::mem::take(&mut page.was_told) => {}
+            None => self.step_done(page, wake),
+        }
+    }
+
+    /// The step is done, if it has what it must have; else somebody goes on from it, and that is noted. What belongs to it is entered before.
     fn step_done(&mut self, page: &mut RecordPage, wake: &Wake) {
         let Some(step) = page.step().cloned() else { return };
         if !self.can_enter(page) {
             self.forward(page);
             return;
         }
-        let before = self.before_done(page, step.id.kind, step.id.aiming.as_ref());
-        let Some(in_hand) = &page.in_hand else { return };
-        let is_done = matches!(
-            Holds::of(in_hand.record()).step(&step.id).map(|own| &own.what),
-            Some(What::StepDone { .. } | What::NotApplicable { .. })
-        );
-        match before {
+        match self.before_done(page, &step) {
             Ok(before) => {
                 for what in before {
                     self.enter(page, what, wake);
@@ -357,75 +376,91 @@ impl Desk {
                 if page.was_refused {
                     return;
                 }
-                if !is_done {
-                    self.enter(page, What::StepDone { step: step.id }, wake);
-                }
             }
-            Err(Stays::Open) => {}
-            Err(Stays::Told(of, said)) => {
+            Err((of, said)) => {
                 page.told = vec![(of, said)];
                 return;
             }
         }
+        // What was entered just now counts.
+        if let Err(words) = self.follow_parts(page, wake) {
+            self.say_wrong(self.texts().failed_beside(&words));
+        }
+        let open = page.parts.step(&step.id).map_or(0, |own| own.open.len());
+        let Some(in_hand) = &page.in_hand else { return };
+        let said = Holds::of(in_hand.record()).step(&step.id).map(|own| &own.what);
+        let is_said = match said {
+            Some(What::StepDone { .. }) => open == 0,
+            Some(What::GonePast { open: then, .. }) => *then == open,
+            // That stays until it is taken back.
+            Some(What::NotApplicable { .. } | What::LeftOut { .. }) => true,
+            _ => false,
+        };
+        // That a routine failed is no end of it: it stays as it is.
+        let routine = step.id.aiming.as_ref().and_then(|own| Holds::of(in_hand.record()).routine(own));
+        let is_failed =
+            step.id.kind == StepKind::Result && matches!(routine, Some((RoutineResult::Failed { .. }, ..)));
+        if !is_said && !is_failed {
+            let step = step.id;
+            let what = if open > 0 { What::GonePast { step, open } } else { What::StepDone { step } };
+            self.enter(page, what, wake);
+        }
         self.forward(page);
     }
 
-    /// What belongs to a step and is entered as it is done.
-    fn before_done(
-        &self,
-        page: &RecordPage,
-        kind: StepKind,
-        aiming: Option<&Id>,
-    ) -> Result<Vec<What>, Stays> {
-        let Some(in_hand) = &page.in_hand else { return Err(Stays::Open) };
+    /// What belongs to a step and is entered as it is done; or what is wrong in a box.
+    fn before_done(&self, page: &RecordPage, step: &VisitStep) -> Result<Vec<What>, (BoxOf, String)> {
+        let Some(in_hand) = &page.in_hand else { return Ok(Vec::new()) };
         let holds = Holds::of(in_hand.record());
-        match (kind, aiming) {
+        match (step.id.kind, &step.id.aiming) {
             (StepKind::Floor, _) => {
                 let survey = page.parts.all().first().and_then(|own| own.arrangement.bay.survey.as_ref());
-                let surveyed = survey.and_then(|own| own.taken).ok_or(Stays::Open)?;
-                let is_there = holds.floor().is_some_and(|(own, ..)| own == surveyed);
-                let confirmed = What::FloorConfirmed { surveyed, instrument: None };
+                let Some((survey, surveyed)) = survey.and_then(|own| Some((own, own.taken?))) else {
+                    return Ok(Vec::new());
+                };
+                let with = survey.how.with.as_ref();
+                let instrument =
+                    with.map(|name| reads::instrument(&Id::from(name.as_str()), self.shop.instruments()));
+                let is_there = holds
+                    .floor()
+                    .is_some_and(|(day, with, _)| day == surveyed && with == instrument.as_ref());
+                let confirmed = What::FloorConfirmed { surveyed, instrument };
                 Ok(if is_there { Vec::new() } else { vec![confirmed] })
             }
             (StepKind::Procedure, Some(aiming)) => self.document_typed(page, aiming),
-            (StepKind::CheckDistances, Some(aiming)) => {
-                let part = page.parts.part(aiming).ok_or(Stays::Open)?;
-                // What was read before the record began, too: who does the step stands for it.
-                let held = taped(in_hand.record(), aiming);
-                let own = part.arrangement.marks_taped.iter();
-                let readings = own.filter(|own| {
-                    let same = |held: &&MarkTaped| held.is_between(&own.from, &own.to);
-                    held.iter().find(same).is_none_or(|held| (held.read_mm - own.read_mm).abs() > 1e-6)
-                });
-                let list = self.shop.instruments();
-                let readings: Vec<What> =
-                    readings.map(|own| reads::reading(aiming, &page.as_taken(own), list)).collect();
-                let all = proven(&part.arrangement, &part.assessment.scene);
-                if all.is_empty() {
-                    return Err(Stays::Open);
-                }
-                let known = holds.decided(aiming);
-                let is_new = |own: &What| {
-                    let What::Decided(own) = own else { return true };
-                    !readings.is_empty()
-                        || !known.iter().any(|held| *held.held.what == *own && !held.is_older)
-                };
-                let decided: Vec<What> = all.into_iter().filter(is_new).collect();
-                Ok(readings.iter().cloned().chain(decided).collect())
-            }
-            (StepKind::Result, Some(aiming)) if holds.routine(aiming).is_none() => Err(Stays::Open),
-            (StepKind::Result, Some(aiming))
-                if matches!(holds.routine(aiming), Some((RoutineResult::Failed { .. }, ..))) =>
-            {
-                // That it failed is no end of it: it stays as it is.
-                Err(Stays::Open)
-            }
-            (StepKind::Sign, _) if holds.signed().is_empty() => Err(Stays::Open),
-            _ => Ok(Vec::new()),
+            (StepKind::CheckDistances, Some(aiming)) => Ok(self.tapes_not_held(page, aiming)),
+            _ => Ok(self.car_not_held(page, step)),
         }
     }
 
-    fn document_typed(&self, page: &RecordPage, aiming: &Id) -> Result<Vec<What>, Stays> {
+    /// What was read before the record began, too: who does the step stands for it; and what all of it proves.
+    fn tapes_not_held(&self, page: &RecordPage, aiming: &Id) -> Vec<What> {
+        let Some((in_hand, part)) = page.in_hand.as_ref().zip(page.parts.part(aiming)) else {
+            return Vec::new();
+        };
+        let held = taped(in_hand.record(), aiming);
+        let own = part.arrangement.marks_taped.iter();
+        let readings = own.filter(|own| {
+            let same = |held: &&MarkTaped| held.is_between(&own.from, &own.to);
+            held.iter().find(same).is_none_or(|held| {
+                let is_named = held.taken.with.is_some() || page.tape.is_empty();
+                (held.read_mm - own.read_mm).abs() > 1e-6 || !is_named
+            })
+        });
+        let list = self.shop.instruments();
+        let readings: Vec<What> =
+            readings.map(|own| reads::reading(aiming, &page.as_taken(own), list)).collect();
+        let known = Holds::of(in_hand.record()).decided(aiming);
+        let is_new = |own: &What| {
+            let What::Decided(own) = own else { return true };
+            !readings.is_empty() || !known.iter().any(|held| *held.held.what == *own && !held.is_older)
+        };
+        let decided = proven(&part.arrangement, &part.assessment.scene).into_iter().filter(is_new);
+        let decided: Vec<What> = decided.collect();
+        readings.into_iter().chain(decided).collect()
+    }
+
+    fn document_typed(&self, page: &RecordPage, aiming: &Id) -> Result<Vec<What>, (BoxOf, String)> {
         let boxes = self.boxes(page);
         let typed = |of: PageBox| {
             let own = boxes.iter().find(|own| own.of == BoxOf::Page(of));
@@ -436,7 +471,7 @@ impl Desk {
             None
         } else {
             let wrong = || self.view.locale.language.record_page().no_date(&dated);
-            Some(dated.parse::<Date>().map_err(|_| Stays::Told(BoxOf::Page(PageBox::Dated), wrong()))?)
+            Some(dated.parse::<Date>().map_err(|_| (BoxOf::Page(PageBox::Dated), wrong()))?)
         };
         let document = typed(PageBox::Document);
         if document.is_empty() {
@@ -456,38 +491,10 @@ impl Desk {
         }
     }
 
-    /// To a step; what is drawn beside it is the set-up of its aiming, with what was taped for that.
-    fn go(&mut self, page: &mut RecordPage, id: StepId) {
+    /// To a step. What is drawn beside it is the set-up of its aiming, and nothing of the bay is changed by looking at it.
+    fn go(&self, page: &mut RecordPage, id: StepId) {
         page.turn(Side::Step);
         page.follows_tape = id.kind == StepKind::CheckDistances;
-        let shown = page.parts.step(&id).map(|own| own.beside != Beside::Nothing);
-        let aiming = id.aiming.clone().filter(|_| shown == Some(true));
         page.at = Some(id);
-        let (Some(aiming), Some(in_hand)) = (aiming, &page.in_hand) else { return };
-        if aiming != self.answer.judged.aiming.id {
-            let car = self.answer.arrangement.vehicle.id.clone();
-            self.choose_car(&car, Some(&aiming));
-            let back = taped(in_hand.record(), &aiming).into_iter();
-            let back: Vec<Edit> = back
-                .map(|own| Edit::Tape {
-                    from: own.from,
-                    to: own.to,
-                    read_mm: Some(own.read_mm),
-                    taken: own.taken,
-                })
-                .collect();
-            if !back.is_empty() {
-                self.edit(&Edit::All(back));
-            }
-            self.answer.refresh(&self.document);
-        }
     }
-}
-
-/// Why a step is not done.
-enum Stays {
-    /// What it is for was not entered.
-    Open,
-    /// Something is wrong in a box.
-    Told(BoxOf, String),
 }

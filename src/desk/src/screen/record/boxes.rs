@@ -3,24 +3,30 @@
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::angle;
 use baywright_planner::model::record::{
-    AlignmentSheet, Entered, RoutineResult, StepKind, ValueOf, ValueUnit, Way, WayOut, What, Within,
+    Entered, RoutineResult, StepKind, ValueOf, ValueUnit, Way, WayOut, What, Within,
 };
-use baywright_planner::model::{Id, MarkTaped, OnThisCar, RearToe, Wheel};
+use baywright_planner::model::{Id, Instrument, MarkTaped, Taken as MadeWith};
 use baywright_planner::record::{Holds, Task, VisitStep};
 use baywright_planner::words::record_page::PageBox;
 
-use super::{RecordPage, Side, reads};
+use super::{OfRecord, RecordPage, Side, reads};
 use crate::screen::Desk;
 use crate::screen::command::{Command, OfBay};
+use crate::screen::forms::car_rows::{CarRow, car_row_chosen};
 use crate::screen::forms::typed::{self, Length};
+use crate::screen::forms::which::NotRead;
 
 /// What a box is of.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum BoxOf {
     /// A figure that the step asks for.
     Value(ValueOf, Within),
-    /// An arch above its wheel, by position.
-    Arch(usize),
+    /// A row of what is measured on the car.
+    Car(CarRow),
+    /// With which tape distances are read.
+    With,
+    /// How warm it is.
+    Warm,
     /// A distance between two marks.
     Tape(Id, Id),
     /// What else is typed on the page.
@@ -39,18 +45,46 @@ pub(super) struct Asking {
     pub unit: &'static str,
     /// What stands in it while nothing is typed.
     pub shown: String,
+    /// What is chosen from by a digit, where nothing is typed.
+    pub options: Vec<String>,
+    /// Which of them holds.
+    pub chosen: Option<usize>,
+    /// The digit of the first one.
+    pub first_digit: usize,
+    /// Whether Enter passes it over.
+    pub is_aside: bool,
 }
 
 impl Asking {
     /// Whether words are typed in it, not figures.
     pub const fn is_text(&self) -> bool {
         use PageBox::{By, Car, Dated, Document, Edition, Job, Plate, Tape, Words};
-        matches!(self.of, BoxOf::Page(By | Car | Dated | Document | Edition | Job | Plate | Tape | Words))
+        match self.of {
+            BoxOf::Page(By | Car | Dated | Document | Edition | Job | Plate | Tape | Words) => true,
+            BoxOf::Car(row) => row.is_words(),
+            _ => false,
+        }
     }
 
-    /// Whether a minus may stand before it.
+    /// Whether a minus may stand before it: the cold.
     pub const fn is_signed(&self) -> bool {
-        matches!(self.of, BoxOf::Page(PageBox::ToeLeft | PageBox::ToeRight | PageBox::SetBack))
+        matches!(self.of, BoxOf::Warm)
+    }
+
+    /// Whether something is chosen in it by a digit.
+    pub const fn is_pick(&self) -> bool {
+        !self.options.is_empty()
+    }
+
+    /// Which option goes by a digit.
+    pub fn option_of(&self, digit: usize) -> Option<usize> {
+        digit.checked_sub(self.first_digit).filter(|at| *at < self.options.len())
+    }
+
+    /// A plain box.
+    fn new(of: BoxOf, label: String, hint: String, shown: String) -> Self {
+        let (options, chosen) = (Vec::new(), None);
+        Self { of, label, hint, unit: "", shown, options, chosen, first_digit: 1, is_aside: false }
     }
 }
 
@@ -69,10 +103,14 @@ impl Desk {
                     plain(PageBox::Car),
                     self.record_plain(PageBox::By, by),
                     plain(PageBox::Plate),
-                    plain(PageBox::Tape),
                 ]
             }
-            Side::WhyNot | Side::Accept(..) | Side::Withdraw(_) | Side::Reopen => vec![plain(PageBox::Words)],
+            Side::WhyNot
+            | Side::LeftOut
+            | Side::Although(_)
+            | Side::Accept(..)
+            | Side::Withdraw(_)
+            | Side::Reopen => vec![plain(PageBox::Words)],
             Side::Who => vec![plain(PageBox::By)],
             Side::Step => page.step().map(|step| self.boxes_of(page, step)).unwrap_or_default(),
             Side::Records
@@ -87,13 +125,8 @@ impl Desk {
 
     fn record_plain(&self, of: PageBox, shown: String) -> Asking {
         let texts = self.view.locale.language.record_page();
-        Asking {
-            label: texts.name_of(of).to_owned(),
-            hint: texts.hint_of(of).to_owned(),
-            unit: "",
-            shown,
-            of: BoxOf::Page(of),
-        }
+        let (label, hint) = (texts.name_of(of).to_owned(), texts.hint_of(of).to_owned());
+        Asking::new(BoxOf::Page(of), label, hint, shown)
     }
 
     fn boxes_of(&self, page: &RecordPage, step: &VisitStep) -> Vec<Asking> {
@@ -121,46 +154,19 @@ impl Desk {
                     self.record_plain(PageBox::Dated, date.map_or_else(String::new, |own| own.to_string())),
                 );
             }
-            (StepKind::RideHeights, _) => {
-                let known = self.answer.judged.on_this_car.arches_mm;
-                let held = holds.ride_heights().map_or(known, |own| *own.what);
-                for (at, (wheel, height)) in Wheel::ALL.into_iter().zip(held).enumerate() {
-                    boxes.push(Asking {
-                        of: BoxOf::Arch(at),
-                        label: locale.language.record_page().arch(wheel),
-                        hint: String::new(),
-                        unit: "",
-                        shown: height.map_or_else(String::new, |mm| locale.length_to_type(mm)),
-                    });
-                }
-            }
-            (StepKind::Alignment, _) => {
-                // What the set-up knows already is offered.
-                let own = &self.answer.judged;
-                let (rear_toe, set_back_mm) = (own.on_this_car.told_rear_toe(), own.told_set_back_mm());
-                let known = AlignmentSheet { rear_toe, set_back_mm, taken: None };
-                let held = holds.alignment().map_or(known, |own| own.what.clone());
-                let toe = |rad: Option<f64>| {
-                    rad.map_or_else(String::new, |own| self.region().degrees_to_type(angle::degrees(own)))
-                };
-                boxes.push(self.record_plain(PageBox::ToeLeft, toe(held.rear_toe.left_rad)));
-                boxes.push(self.record_plain(PageBox::ToeRight, toe(held.rear_toe.right_rad)));
-                let back = held.set_back_mm.map_or_else(String::new, |mm| locale.length_to_type(mm));
-                boxes.push(self.record_plain(PageBox::SetBack, back));
-            }
-            (StepKind::CheckDistances, Some(aiming)) if *aiming == self.answer.judged.aiming.id => {
+            (StepKind::CheckDistances, Some(_)) => {
+                boxes.extend(self.tape_boxes(page));
                 let texts = locale.language.proof();
                 for row in page.parts.proof().map(|own| own.rows.as_slice()).unwrap_or_default() {
                     let (from, to) = (row.from.as_str(), row.to.as_str());
                     let should =
                         texts.should(from, to, &locale.length(row.should_mm), &locale.bare(row.allowance_mm));
-                    boxes.push(Asking {
-                        of: BoxOf::Tape(row.from.clone(), row.to.clone()),
-                        label: texts.box_of(from, to),
-                        hint: should,
-                        unit: "",
-                        shown: row.read_mm.map_or_else(String::new, |mm| locale.length_to_type(mm)),
-                    });
+                    boxes.push(Asking::new(
+                        BoxOf::Tape(row.from.clone(), row.to.clone()),
+                        texts.box_of(from, to),
+                        should,
+                        row.read_mm.map_or_else(String::new, |mm| locale.length_to_type(mm)),
+                    ));
                 }
             }
             (StepKind::Result, Some(aiming)) => {
@@ -176,18 +182,54 @@ impl Desk {
             }
             _ => {}
         }
+        let car = self.record_car(page, step);
+        boxes.extend(self.car_rows(page, step, &car).into_iter().map(|row| self.car_box(row, &car)));
         let texts = locale.language.record();
         for own in &step.values {
             let within = texts.within(locale, &own.of, own.allowed);
-            boxes.push(Asking {
-                label: texts.value(&own.of),
-                hint: if within.is_empty() { within } else { locale.language.record_page().allowed(&within) },
-                unit: unit_of(own.of.unit()),
-                shown: own.entered.map_or_else(String::new, |value| self.figure_to_type(&own.of, value)),
-                of: BoxOf::Value(own.of.clone(), own.allowed),
-            });
+            let hint =
+                if within.is_empty() { within } else { locale.language.record_page().allowed(&within) };
+            let shown = own.entered.map_or_else(String::new, |value| self.figure_to_type(&own.of, value));
+            let of = BoxOf::Value(own.of.clone(), own.allowed);
+            let asking = Asking::new(of, texts.value(&own.of), hint, shown);
+            boxes.push(Asking { unit: unit_of(own.of.unit()), ..asking });
         }
         boxes
+    }
+
+    /// With which tape distances are read, and how warm it is.
+    fn tape_boxes(&self, page: &RecordPage) -> Vec<Asking> {
+        let texts = self.view.locale.language.record_page();
+        let today = page.taken().at.map(|own| own.date());
+        let tapes = self.listed_tapes();
+        let named = |own: &&Instrument| {
+            let serial = own.serial.as_deref().unwrap_or_default();
+            let is_overdue = today.is_some_and(|day| own.overdue_on(day).is_some());
+            texts.listed_tape(own.name.as_str(), serial, is_overdue)
+        };
+        let mut options: Vec<String> = tapes.iter().map(named).collect();
+        options.push(texts.another_tape.to_owned());
+        let listed = tapes.iter().position(|own| own.name.as_str() == page.tape);
+        let chosen = if page.is_other_tape { Some(tapes.len()) } else { listed };
+        let name = chosen.and_then(|at| options.get(at)).cloned().unwrap_or_default();
+        let hint = if tapes.is_empty() { texts.no_tapes } else { "" };
+        let with = Asking::new(BoxOf::With, texts.tape_in_use.to_owned(), hint.to_owned(), name);
+        let mut boxes = vec![Asking { options, chosen, ..with }];
+        if page.is_other_tape {
+            boxes.push(self.record_plain(PageBox::Tape, page.tape.clone()));
+        }
+        let warm = page
+            .warm_c
+            .map_or_else(String::new, |own| self.region().number(own, usize::from(own.fract() != 0.0)));
+        let hint = texts.warm_hint.to_owned();
+        let warm = Asking::new(BoxOf::Warm, texts.warm.to_owned(), hint, warm);
+        boxes.push(Asking { unit: "°C", ..warm });
+        boxes
+    }
+
+    /// What of the shop's list distances are read with.
+    pub(super) fn listed_tapes(&self) -> Vec<&Instrument> {
+        self.shop.instruments().iter().filter(|own| own.kind.reads_distances()).collect()
     }
 
     /// A figure as it stands in its box.
@@ -222,7 +264,7 @@ impl Desk {
     /// What is entered by a text in a box that has another one now.
     pub(super) fn take_box(&self, page: &RecordPage, asking: &Asking, text: &str) -> Taken {
         let Some(step) = page.step() else { return Ok(Vec::new()) };
-        let enter = |what: What| vec![Command::Record(super::OfRecord::Enter(vec![what]))];
+        let enter = |what: What| vec![Command::Record(OfRecord::Enter(vec![what]))];
         let nothing = text.trim().is_empty();
         match &asking.of {
             BoxOf::Value(..) if nothing => Ok(Vec::new()),
@@ -235,32 +277,37 @@ impl Desk {
                     allowed: *allowed,
                 })))
             }
-            BoxOf::Arch(_) => {
-                let mut heights_mm = [None; 4];
-                for (own, height) in self.boxes(page).iter().zip(&mut heights_mm) {
-                    let text = page.text_of(own);
-                    *height = if text.trim().is_empty() { None } else { Some(self.record_mm(&text)?) };
-                }
-                // The same for the car of the set-up, so that one answer is of one car.
-                let car = OnThisCar { arches_mm: heights_mm, ..self.answer.arrangement.on_this_car.clone() };
-                let follows =
-                    (!page.parts.all().is_empty()).then_some(Command::Bay(OfBay::Edit(Edit::OnThisCar(car))));
-                Ok(enter(What::RideHeights { heights_mm }).into_iter().chain(follows).collect())
+            BoxOf::Car(row) => {
+                let car = self.car_row_typed(*row, &self.record_car(page, step), text);
+                let car = car.map_err(|why| match why {
+                    NotRead::Wrong(why) => why,
+                    NotRead::Which(which) => which.question,
+                })?;
+                Ok(self.car_taken(page, step, *row, car))
+            }
+            BoxOf::With => Ok(Vec::new()),
+            BoxOf::Warm if nothing => Ok(vec![Command::Record(OfRecord::Warm(None))]),
+            BoxOf::Warm => {
+                let said = || self.view.locale.language.instruments().no_temperature(text.trim());
+                let warm = typed::bare_number(text).filter(|own| MadeWith::TEMPERATURE.holds(*own));
+                Ok(vec![Command::Record(OfRecord::Warm(Some(warm.ok_or_else(said)?)))])
             }
             BoxOf::Tape(from, to) => {
                 let read_mm = if nothing { None } else { Some(self.record_mm(text)?) };
                 let taken = page.taken();
                 // What was taken away in the set-up stays read in the record.
+                let Some(aiming) = step.id.aiming.clone() else { return Ok(Vec::new()) };
                 let read = read_mm.map(|read_mm| {
                     let taped =
                         MarkTaped { from: from.clone(), to: to.clone(), read_mm, taken: taken.clone() };
-                    enter(reads::reading(&self.answer.judged.aiming.id, &taped, self.shop.instruments()))
+                    enter(reads::reading(&aiming, &taped, self.shop.instruments()))
                 });
-                let edit = Edit::Tape { from: from.clone(), to: to.clone(), read_mm, taken };
-                Ok(read.into_iter().flatten().chain([Command::Bay(OfBay::Edit(edit))]).collect())
-            }
-            BoxOf::Page(PageBox::ToeLeft | PageBox::ToeRight | PageBox::SetBack) => {
-                self.alignment_typed(page)
+                // Those of another aiming, or of another place, are the record's alone.
+                let edit = self.is_drawn(page, &aiming).then(|| {
+                    let edit = Edit::Tape { from: from.clone(), to: to.clone(), read_mm, taken };
+                    Command::Bay(OfBay::Edit(edit))
+                });
+                Ok(read.into_iter().flatten().chain(edit).collect())
             }
             BoxOf::Page(PageBox::Out) => {
                 let aiming = step.id.aiming.clone().unwrap_or_else(|| Id::from(""));
@@ -272,35 +319,35 @@ impl Desk {
                 let result = RoutineResult::Failed { out };
                 Ok(enter(What::Routine { aiming, result, note: String::new() }))
             }
+            BoxOf::Page(PageBox::Tape) => {
+                Ok(vec![Command::Record(OfRecord::TapeName(text.trim().to_owned()))])
+            }
             BoxOf::Page(_) => Ok(Vec::new()),
         }
     }
 
-    /// The alignment sheet as it is typed, and the same for the car of the set-up, so that one answer is of one car.
-    fn alignment_typed(&self, page: &RecordPage) -> Taken {
-        let boxes = self.boxes(page);
-        let text = |of: PageBox| {
-            boxes
-                .iter()
-                .find(|own| own.of == BoxOf::Page(of))
-                .map(|own| page.text_of(own))
-                .unwrap_or_default()
-        };
-        let toe = |of: PageBox| match text(of).trim() {
-            "" => Ok(None),
-            text => self.record_degrees(text).map(|own| Some(angle::radians(own))),
-        };
-        let rear_toe = RearToe { left_rad: toe(PageBox::ToeLeft)?, right_rad: toe(PageBox::ToeRight)? };
-        let back = text(PageBox::SetBack);
-        let set_back_mm = if back.trim().is_empty() { None } else { Some(self.record_mm(&back)?) };
-        let what = What::Alignment(AlignmentSheet { rear_toe, set_back_mm, taken: None });
-        let mut out = vec![Command::Record(super::OfRecord::Enter(vec![what]))];
-        if !page.parts.all().is_empty() {
-            let mut car = self.answer.arrangement.on_this_car.clone();
-            car.take_signed(rear_toe, set_back_mm);
-            out.push(Command::Bay(OfBay::Edit(Edit::OnThisCar(car))));
+    /// What is done by choosing an option of a box.
+    pub(super) fn choose_in(&self, page: &RecordPage, asking: &Asking, option: usize) -> Vec<Command> {
+        let Some(step) = page.step() else { return Vec::new() };
+        match asking.of {
+            BoxOf::Car(row) => {
+                let car = car_row_chosen(row, &self.record_car(page, step), option);
+                self.car_taken(page, step, row, car)
+            }
+            BoxOf::With => {
+                let listed = self.listed_tapes().get(option).map(|own| own.name.clone());
+                vec![Command::Record(OfRecord::Tape(listed))]
+            }
+            _ => Vec::new(),
         }
-        Ok(out)
+    }
+
+    /// Whether the set-up of an aiming is the one that is drawn in the bay, with the readings that stand there.
+    pub(super) fn is_drawn(&self, page: &RecordPage, aiming: &Id) -> bool {
+        let drawn = &self.answer.judged;
+        page.parts.part(aiming).is_some_and(|own| {
+            own.arrangement.aiming.id == drawn.aiming.id && own.arrangement.parked == drawn.parked
+        })
     }
 
     fn record_figure(&self, unit: ValueUnit, text: &str) -> Result<f64, String> {

@@ -1,9 +1,14 @@
 //! What can be chosen by a digit, on each side of the page.
 
 use baywright_planner::model::Id;
-use baywright_planner::model::record::{AttachmentKind, RoutineResult, StepId, StepKind, ValueOf, Way, What};
-use baywright_planner::record::{Holds, VisitStep, accept, open_findings};
+use baywright_planner::model::record::{
+    AttachmentKind, ParkedAt, RoutineResult, StepId, StepKind, ValueOf, Way as Out, What,
+};
+use baywright_planner::record::{
+    Holds, Lack, VisitStep, Way, accept, lacks_to_sign, open_findings, place_of,
+};
 use baywright_planner::words::record_page::Reasons;
+use baywright_planner::words::{Language, Locale, Words};
 
 use super::{OfRecord, RecordPage, Side};
 use crate::screen::Desk;
@@ -55,6 +60,8 @@ impl Desk {
             Side::Step => page.step().map(|step| self.choices_of(page, step)).unwrap_or_default(),
             Side::More => self.more_options(page),
             Side::WhyNot => self.reasons(page, Reasons::NotApplicable),
+            Side::LeftOut => self.reasons(page, Reasons::LeftOut),
+            Side::Although(_) => self.reasons(page, Reasons::Signed),
             Side::Accept(..) => self.reasons(page, Reasons::Accepted),
             Side::Withdraw(_) => self.reasons(page, Reasons::Withdrawn),
             Side::Reopen => self.reasons(page, Reasons::Reopened),
@@ -87,6 +94,7 @@ impl Desk {
                 if self.can_enter(page) {
                     all.push(Choice::of(texts.close_now, enter(What::Closed)));
                 }
+                all.push(Choice::of(self.view.locale.language.proof_file().title, OfRecord::Print));
                 all.push(Choice::of(texts.copy_head, OfRecord::CopyHead));
                 all.push(Choice::of(texts.another, OfRecord::PutAway));
                 all
@@ -104,7 +112,7 @@ impl Desk {
         let side = |text: &str, side: Side| Choice::of(text, OfRecord::Side(side));
         let is_closed = page.in_hand.as_ref().is_some_and(|own| Holds::of(own.record()).is_closed());
         let mut all = vec![
-            Choice::of(texts.back, OfRecord::Back),
+            side(texts.left_out, Side::LeftOut),
             side(texts.not_applicable, Side::WhyNot),
             match &page.at {
                 Some(step) => {
@@ -154,29 +162,63 @@ impl Desk {
                     Choice::of(driven, OfRecord::Lead(0)),
                 ]
             }
-            (StepKind::Sign, _) => [texts.technician, texts.owner, texts.estimator]
-                .into_iter()
-                .map(|role| {
-                    Choice::of(texts.sign_as(role, &page.by), enter(What::Signed { role: role.to_owned() }))
-                })
-                .collect(),
+            (StepKind::Alignment, _) => {
+                let text = if page.is_rest_seen { texts.less_of_sheet } else { texts.rest_of_sheet };
+                vec![Choice::of(text, OfRecord::Rest)]
+            }
+            (StepKind::Park, Some(aiming)) => self.stands_there(page, aiming).into_iter().collect(),
+            (StepKind::Sign, _) => {
+                let lacking = self.lacking(page).len();
+                let sign = |role: &str| {
+                    let text = texts.sign_as(role, &page.by);
+                    if lacking > 0 {
+                        return Choice::of(text, OfRecord::Side(Side::Although(role.to_owned())));
+                    }
+                    let signed = What::Signed { role: role.to_owned(), lacking: 0, why: String::new() };
+                    Choice::of(text, enter(signed))
+                };
+                [texts.technician, texts.owner, texts.estimator].into_iter().map(sign).collect()
+            }
             _ => Vec::new(),
         }
+    }
+
+    /// What lacks when somebody signs now.
+    pub(super) fn lacking(&self, page: &RecordPage) -> Vec<Lack> {
+        let Some(in_hand) = &page.in_hand else { return Vec::new() };
+        lacks_to_sign(in_hand.record(), page.parts.steps(), &page.parts.parts())
+    }
+
+    /// That the car stands at another place of the visit now, until it was said.
+    fn stands_there(&self, page: &RecordPage, aiming: &Id) -> Option<Choice> {
+        let texts = self.view.locale.language.record_page();
+        if Holds::of(page.in_hand.as_ref()?.record()).parked(aiming).is_some() {
+            return None;
+        }
+        let (place, answer) = page.parts.answer().and_then(|own| place_of(own, aiming))?;
+        let set_up = if let Way::AsSetUp(id) = &answer.way { Some(id.clone()) } else { None };
+        let aimings = answer.parts.iter().map(|own| own.aiming.clone()).collect();
+        let parked = page.parts.part(aiming)?.arrangement.parked;
+        let what = What::Parked(ParkedAt { aimings, place, parked, set_up });
+        Some(Choice::then(texts.stands_now(place), enter(what), OfRecord::Lead(0)))
     }
 
     fn results(&self, page: &RecordPage, aiming: &Id) -> Vec<Choice> {
         let texts = self.view.locale.language.record_page();
         let said = |text: &str, result: RoutineResult| {
-            Choice::of(text, enter(What::Routine { aiming: aiming.clone(), result, note: String::new() }))
+            let passed = matches!(result, RoutineResult::Passed);
+            let said = enter(What::Routine { aiming: aiming.clone(), result, note: String::new() });
+            // What is taped to the car at the end comes next.
+            if passed { Choice::then(text, said, OfRecord::Lead(0)) } else { Choice::of(text, said) }
         };
         let result = page.in_hand.as_ref().and_then(|own| Holds::of(own.record()).routine(aiming));
         match result {
             Some((RoutineResult::Failed { .. }, ..)) => {
                 let ways = [
-                    (texts.left, Way::Left),
-                    (texts.right, Way::Right),
-                    (texts.up, Way::Up),
-                    (texts.down, Way::Down),
+                    (texts.left, Out::Left),
+                    (texts.right, Out::Right),
+                    (texts.up, Out::Up),
+                    (texts.down, Out::Down),
                 ];
                 let mut all: Vec<Choice> = ways
                     .into_iter()
@@ -211,12 +253,25 @@ impl Desk {
         let why = why.trim().to_owned();
         let (what, then) = match &page.side {
             Side::WhyNot => (What::NotApplicable { step: page.at.clone()?, why }, OfRecord::Forward),
+            Side::LeftOut => (What::LeftOut { step: page.at.clone()?, why }, OfRecord::Forward),
+            Side::Although(role) => {
+                let lacking = self.lacking(page).len();
+                let role = role.clone();
+                (What::Signed { role, lacking, why }, OfRecord::Side(Side::Step))
+            }
             Side::Accept(aiming, nth) => {
                 let part = page.parts.part(aiming)?;
                 let finding = part.assessment.findings.get(*nth)?;
-                let words = baywright_planner::words::Words::new(&part.arrangement, self.view.locale);
-                let sentence = words.title(finding);
-                (accept(&part.arrangement, finding, &sentence, &why), OfRecord::Side(Side::Findings))
+                // In both languages: who reads it later may speak the other one.
+                let said = [Language::English, Language::German].map(|language| {
+                    let locale = Locale::of(language, self.view.locale.units);
+                    let words = Words::new(&part.arrangement, locale);
+                    match words.measure(finding) {
+                        Some(measure) => language.screen().with(&words.title(finding), &measure),
+                        None => words.title(finding),
+                    }
+                });
+                (accept(&part.arrangement, finding, said, &why), OfRecord::Side(Side::Findings))
             }
             Side::Withdraw(sha256) => {
                 (What::Withdrawn { sha256: sha256.clone(), why }, OfRecord::Side(Side::Papers))
@@ -237,7 +292,7 @@ impl Desk {
             .into_iter()
             .filter_map(|own| {
                 let part = page.parts.part(&own.aiming)?;
-                let words = baywright_planner::words::Words::new(&part.arrangement, locale);
+                let words = Words::new(&part.arrangement, locale);
                 let accepted = own.accepted.and_then(|entry| {
                     let What::Accepted(said) = &entry.what else { return None };
                     let at = locale.language.record().clock(locale, entry.at);

@@ -89,7 +89,24 @@ fn about_marks(
     Some(Fit::Window { size, px_per_mm, middle: held.centre() })
 }
 
+/// A drawing that stands below its step is so high as a share of its width, and at most so high, px.
+const BELOW: f32 = 0.7;
+const BELOW_PX: f32 = 420.0;
+
 impl Desk {
+    /// The drawing below the step, where there is no room beside it.
+    pub(super) fn drawn_below(&self, ui: &mut Ui, page: &mut RecordPage) {
+        let has = page.step().is_some_and(|own| own.beside != record::Beside::Nothing);
+        if !page.is_drawn_below || page.side != super::Side::Step || !has {
+            return;
+        }
+        ui.add_space(8.0);
+        let width = ui.available_width();
+        let (rect, _) =
+            ui.allocate_exact_size(Vec2::new(width, (width * BELOW).min(BELOW_PX)), Sense::hover());
+        self.record_drawing(ui, page, rect);
+    }
+
     pub(super) fn record_drawing(&self, ui: &mut Ui, page: &mut RecordPage, rect: Rect) {
         let step = page.step();
         let kind = match step.map(|own| &own.beside) {

@@ -37,14 +37,21 @@ impl Desk {
         let texts = self.view.locale.language.record_page();
         let record = self.view.locale.language.record();
         ui.spacing_mut().item_spacing = Vec2::new(12.0, 4.0);
+        // In large letters there is no room for all of it in two rows.
+        let is_narrow = ui.available_width() < super::LIST_FROM_PX;
+        let whose = |ui: &mut Ui, widths: [f32; 2]| {
+            let Some(own) = &page.in_hand else { return };
+            let begun = &own.record().begun;
+            let texts_of = [texts.job_and_car(&begun.job, &begun.car), texts.enters(&page.by)];
+            for (text, width) in texts_of.into_iter().zip(widths) {
+                let text = widgets::fitted(ui, &text, width);
+                ui.label(RichText::new(text).font(look::bold(size::BODY)));
+            }
+        };
         ui.horizontal(|ui| {
             ui.label(RichText::new(texts.page).font(look::bold(20.0)));
-            if let Some(own) = &page.in_hand {
-                let begun = &own.record().begun;
-                for text in [texts.job_and_car(&begun.job, &begun.car), texts.enters(&page.by)] {
-                    let text = widgets::fitted(ui, &text, 320.0);
-                    ui.label(RichText::new(text).font(look::bold(size::BODY)));
-                }
+            if !is_narrow {
+                whose(ui, [320.0; 2]);
             }
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                 if widgets::lesser(ui, texts.leave).clicked() {
@@ -54,10 +61,21 @@ impl Desk {
                     if widgets::lesser(ui, texts.another).clicked() {
                         out.push(Command::Record(OfRecord::PutAway));
                     }
-                    self.saved_state(ui, own, out);
+                    if !is_narrow {
+                        self.saved_state(ui, own, true, out);
+                    }
                 }
             });
         });
+        if let Some(own) = page.in_hand.as_ref().filter(|_| is_narrow) {
+            ui.horizontal(|ui| {
+                let width = ui.available_width();
+                whose(ui, [width * 0.4, width * 0.3]);
+                ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                    self.saved_state(ui, own, false, out);
+                });
+            });
+        }
         let Some(own) = &page.in_hand else { return };
         ui.horizontal(|ui| {
             let palette = self.view.theme.palette();
@@ -74,7 +92,11 @@ impl Desk {
                 ui.label(RichText::new(words.verdict(verdict)).font(look::bold(size::LEAD)));
             }
             let room = ui.available_width() * 0.5;
+            let is_told = !is_narrow || verdict.is_none();
             ui.scope(|ui| {
+                if !is_told {
+                    return;
+                }
                 ui.set_max_width(room);
                 let shown = RichText::new(widgets::unbroken(text.as_str())).size(size::BODY);
                 ui.add(Label::new(shown).truncate()).on_hover_text(&text);
@@ -100,13 +122,16 @@ impl Desk {
         &self,
         ui: &mut Ui,
         own: &crate::session::visit_record::RecordInHand,
+        with_hash: bool,
         out: &mut Vec<Command>,
     ) {
         let texts = self.view.locale.language.record_page();
         let begins: String = own.head().chars().take(HASH_BEGINS).collect();
-        let hash = widgets::link(ui, self.view.theme, texts.head_begins(&begins));
-        if hash.on_hover_text(own.head()).accessible_name(texts.copy_head).clicked() {
-            out.push(Command::Record(OfRecord::CopyHead));
+        if with_hash {
+            let hash = widgets::link(ui, self.view.theme, texts.head_begins(&begins));
+            if hash.on_hover_text(own.head()).accessible_name(texts.copy_head).clicked() {
+                out.push(Command::Record(OfRecord::CopyHead));
+            }
         }
         let palette = self.view.theme.palette();
         match own.trouble() {
@@ -167,10 +192,13 @@ impl Desk {
         let title = record.step(own.id.kind);
         let begun = page.in_hand.as_ref().map(|own| &own.record().begun);
         let aiming = own.id.aiming.as_ref().zip(begun).map(|(id, begun)| record.aiming(begun, id));
-        let state = texts.sign_of(sign_of(&own.state));
+        let state = match &own.state {
+            StepState::GonePast(_) => record.state(&own.state),
+            state => texts.sign_of(sign_of(state)).to_owned(),
+        };
         let below = match aiming {
-            Some(aiming) => self.texts().with(aiming, state),
-            None => state.to_owned(),
+            Some(aiming) => self.texts().with(aiming, &state),
+            None => state,
         };
         let room = width - SIGN_PX - 12.0;
         let font = if is_seen {
@@ -225,6 +253,17 @@ impl Desk {
             StepSign::OutOfRange => {
                 sign(SignKind::Octagon, "!", widgets::severity(palette, Severity::Stops));
             }
+            StepSign::GonePast => {
+                sign(SignKind::Triangle, "!", widgets::severity(palette, Severity::Care));
+            }
+            StepSign::LeftOut => {
+                let care = look::colour(palette.care);
+                let reach = REACH * 0.7;
+                ui.painter()
+                    .line_segment([at - Vec2::splat(reach), at + Vec2::splat(reach)], Stroke::new(2.0, care));
+                let across = Vec2::new(reach, -reach);
+                ui.painter().line_segment([at - across, at + across], Stroke::new(2.0, care));
+            }
             StepSign::TakenBack => {
                 sign(SignKind::Ring, "", (soft, soft));
                 ui.painter().circle_filled(at, 2.6, soft);
@@ -238,6 +277,8 @@ pub(super) const fn sign_of(state: &StepState) -> StepSign {
     match state {
         StepState::Open => StepSign::Open,
         StepState::Done => StepSign::Done,
+        StepState::GonePast(_) => StepSign::GonePast,
+        StepState::LeftOut(_) => StepSign::LeftOut,
         StepState::NotApplicable(_) => StepSign::NotApplicable,
         StepState::OutOfRange => StepSign::OutOfRange,
         StepState::TakenBack => StepSign::TakenBack,

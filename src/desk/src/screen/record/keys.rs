@@ -15,6 +15,7 @@ pub(super) enum Pressed {
     Back,
     Plus,
     Escape,
+    Print,
     Digit(usize),
 }
 
@@ -49,9 +50,12 @@ impl Desk {
             if pressed(Modifiers::NONE, Key::Escape) || pressed(Modifiers::COMMAND, Key::W) {
                 taken.push(Pressed::Escape);
             }
+            if page.in_hand.is_some() && pressed(Modifiers::COMMAND, Key::P) {
+                taken.push(Pressed::Print);
+            }
         }
         if !boxed.is_some_and(super::Asking::is_text) {
-            let in_figures = boxed.is_some();
+            let in_figures = boxed.is_some_and(|own| !own.is_pick());
             let is_signed = boxed.is_some_and(super::Asking::is_signed);
             let is_typed = boxed.is_some_and(|own| page.typed.iter().any(|(of, _)| *of == own.of));
             ctx.input_mut(|input| {
@@ -95,6 +99,7 @@ impl Desk {
         let up = if page.in_hand.is_some() { Side::Step } else { Side::Records };
         match pressed {
             Pressed::Enter => self.record_entered(page, out),
+            Pressed::Print => out.push(asked(OfRecord::Print)),
             Pressed::Back if is_step => {
                 if self.take_here(page, out) {
                     out.push(asked(OfRecord::Back));
@@ -108,6 +113,7 @@ impl Desk {
             Pressed::Escape if matches!(page.side, Side::Step | Side::Records) => {
                 out.push(Command::Page(None))
             }
+            Pressed::Digit(digit) if self.picks_here(page, digit, out) => {}
             Pressed::Digit(0) if is_step => {}
             Pressed::Back | Pressed::Plus | Pressed::Escape | Pressed::Digit(0) => {
                 out.push(asked(OfRecord::Side(up)));
@@ -124,10 +130,26 @@ impl Desk {
         }
     }
 
+    /// Chooses by a digit in the box that has the keyboard, if that is a box to choose in, and leads on.
+    fn picks_here(&self, page: &RecordPage, digit: usize, out: &mut Vec<Command>) -> bool {
+        let boxes = self.boxes(page);
+        let Some((at, own)) = page.at_box.and_then(|at| Some((at, boxes.get(at)?))) else { return false };
+        if page.side != Side::Step || !own.is_pick() {
+            return false;
+        }
+        if let Some(option) = own.option_of(digit) {
+            out.extend(self.choose_in(page, own, option));
+            out.push(Command::Record(OfRecord::LeadOn(at)));
+        }
+        true
+    }
+
     /// Takes what was typed in the box with the keyboard, so that nothing is lost by going back; whether it could be read.
     fn take_here(&self, page: &mut RecordPage, out: &mut Vec<Command>) -> bool {
         let boxes = self.boxes(page);
-        let Some(own) = page.at_box.and_then(|at| boxes.get(at)) else { return true };
+        let Some(own) = page.at_box.and_then(|at| boxes.get(at)).filter(|own| !own.is_pick()) else {
+            return true;
+        };
         let text = page.text_of(own);
         if text.trim() == own.shown.trim() {
             return true;
@@ -151,7 +173,7 @@ impl Desk {
             Side::Step => match here {
                 Some((at, own)) => {
                     let text = page.text_of(own);
-                    let is_new = text.trim() != own.shown.trim();
+                    let is_new = !own.is_pick() && text.trim() != own.shown.trim();
                     let taken = if is_new { self.take_box(page, own, &text) } else { Ok(Vec::new()) };
                     match taken {
                         Ok(commands) => out.extend(commands),
@@ -166,12 +188,11 @@ impl Desk {
                     if is_tape {
                         page.typed.retain(|(of, _)| *of != own.of);
                     }
-                    out.push(asked(if is_tape && is_new {
+                    let is_before_tapes = matches!(own.of, BoxOf::Warm);
+                    out.push(asked(if (is_tape && is_new) || is_before_tapes {
                         OfRecord::NextTape
-                    } else if at + 1 < boxes.len() {
-                        OfRecord::Lead(at + 1)
                     } else {
-                        OfRecord::Done
+                        OfRecord::LeadOn(at)
                     }));
                 }
                 None => out.push(asked(OfRecord::Done)),
@@ -184,7 +205,13 @@ impl Desk {
                 let first = self.record_options(page).into_iter().next();
                 out.extend(first.map(|own| own.does).unwrap_or_default());
             }
-            Side::WhyNot | Side::Accept(..) | Side::Withdraw(_) | Side::Reopen | Side::Who => {
+            Side::WhyNot
+            | Side::LeftOut
+            | Side::Although(_)
+            | Side::Accept(..)
+            | Side::Withdraw(_)
+            | Side::Reopen
+            | Side::Who => {
                 let text = here.map(|(_, own)| page.text_of(own)).unwrap_or_default();
                 let text = text.trim();
                 let done = match (text.is_empty(), &page.side) {

@@ -3,12 +3,12 @@
 use std::sync::Arc;
 
 use baywright_planner::model::record::{StepId, VisitRecord};
-use baywright_planner::model::{Arrangement, Id, MarkTaped};
+use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::proof::Proof;
-use baywright_planner::record::{Holds, Part, VisitAnswer, VisitStep, answer, steps};
+use baywright_planner::record::{Part, VisitAnswer, VisitStep, answer, in_order, set_up, steps};
 use baywright_planner::{Assessment, assess};
 
-use super::{RecordPage, reads};
+use super::RecordPage;
 use crate::screen::Desk;
 use crate::session::document::made;
 use crate::session::job::Wake;
@@ -26,8 +26,10 @@ pub(super) struct OwnPart {
 pub(super) struct Parts {
     of: Option<PartsOf>,
     all: Vec<OwnPart>,
+    /// The same where the car stands in the bay, as the answer for the visit is asked for.
+    base: Vec<Arc<Arrangement>>,
     steps: Vec<VisitStep>,
-    proof: Option<(u64, Option<Proof>)>,
+    proof: Option<(Arc<Arrangement>, Option<Proof>)>,
     asked: Option<Arc<Vec<Arrangement>>>,
     answer: Slow<Arc<Vec<Arrangement>>, VisitAnswer>,
 }
@@ -70,7 +72,7 @@ impl Parts {
         self.steps.iter().find(|own| own.id == *id)
     }
 
-    /// What the marks of the set-up that is shown prove.
+    /// What the marks of the step's own set-up prove.
     pub fn proof(&self) -> Option<&Proof> {
         self.proof.as_ref()?.1.as_ref()
     }
@@ -80,11 +82,6 @@ impl Parts {
         let shown = self.answer.shown(self.asked.as_ref()?)?;
         (!shown.is_older).then_some(shown.found)
     }
-}
-
-/// What was taped for an aiming, as the record holds it.
-pub(super) fn taped(record: &VisitRecord, aiming: &Id) -> Vec<MarkTaped> {
-    Holds::of(record).readings(aiming).into_iter().map(|own| reads::taped(own.what, own.entry)).collect()
 }
 
 impl Desk {
@@ -106,66 +103,82 @@ impl Desk {
                 && own.is_answered == now.is_answered
         });
         if is_same {
+            Self::follow_proof(page);
             return collected;
         }
-        let is_other = page.parts.of.as_ref().is_none_or(|own| {
-            own.generation != now.generation
-                || own.is_answered != now.is_answered
-                || page.parts.all.is_empty()
-        });
         page.parts.of = Some(now);
         let parts = &mut page.parts;
-        if is_other {
-            parts.all = self.parts_of(record, parts);
-            self.ask_answer(parts, wake);
-        } else if let Some(shown) =
-            parts.all.iter_mut().find(|own| Arc::ptr_eq(&own.arrangement, &self.answer.judged))
-        {
-            // Another way was found meanwhile.
-            shown.assessment = Arc::clone(&self.answer.assessment);
-        }
-        if parts.proof.as_ref().is_none_or(|(of, _)| *of != self.answer.generation) {
-            let proof = Proof::of(&self.answer.judged, &self.answer.assessment.scene);
-            parts.proof = Some((self.answer.generation, proof));
-        }
+        // What was read of another aiming stands in the record alone: with each entry they may be others.
+        self.parts_of(record, parts);
+        let lines: Vec<Id> = record.begun.lines.iter().map(|own| own.aiming.clone()).collect();
+        self.ask_answer(&lines, parts, wake);
         let made = steps(record, &parts.parts());
         parts.steps = made;
+        Self::follow_proof(page);
         collected
     }
 
-    /// The record's aimings with their set-ups, as far as the bay has them, in the order of work.
-    fn parts_of(&self, record: &VisitRecord, before: &Parts) -> Vec<OwnPart> {
+    /// What the marks of the step's set-up prove follows the step.
+    fn follow_proof(page: &mut RecordPage) {
+        let aiming = page.at.as_ref().and_then(|own| own.aiming.as_ref());
+        let Some(own) = aiming.and_then(|own| page.parts.part(own)) else {
+            page.parts.proof = None;
+            return;
+        };
+        let is_there = page.parts.proof.as_ref().is_some_and(|(of, _)| Arc::ptr_eq(of, &own.arrangement));
+        if !is_there {
+            let proof = Proof::of(&own.arrangement, &own.assessment.scene);
+            page.parts.proof = Some((Arc::clone(&own.arrangement), proof));
+        }
+    }
+
+    /// The record's aimings with their set-ups, as far as the bay has them, in the order of work. Nothing of the bay is changed by it: the
+    /// set-up that is drawn there is its own, the others are made of it with what the record holds, where the car is parked for them.
+    fn parts_of(&self, record: &VisitRecord, parts: &mut Parts) {
         let shown = &self.answer.judged;
         if shown.vehicle.id != record.begun.vehicle || self.answer.stale || self.answer.is_of_draft() {
-            return Vec::new();
+            (parts.all, parts.base) = (Vec::new(), Vec::new());
+            return;
         }
-        let mut all =
-            vec![OwnPart { arrangement: Arc::clone(shown), assessment: Arc::clone(&self.answer.assessment) }];
-        for mut other in self.document.layout().others_of_visit(shown) {
-            other.marks_taped = taped(record, &other.aiming.id);
-            let known = before.all.iter().find(|own| *own.arrangement == other);
-            all.push(known.cloned().unwrap_or_else(|| OwnPart {
-                assessment: Arc::new(assess(&other)),
-                arrangement: Arc::new(other),
-            }));
+        let lines: Vec<Id> = record.begun.lines.iter().map(|own| own.aiming.clone()).collect();
+        let others = self.document.layout().with_aimings(shown, &lines).into_iter().map(Arc::new);
+        let own = lines.contains(&shown.aiming.id).then(|| Arc::clone(shown));
+        let base: Vec<Arc<Arrangement>> = own.into_iter().chain(others).collect();
+        let mut all: Vec<OwnPart> = base.iter().map(|own| self.part_of(record, parts, own)).collect();
+        all.sort_by_key(|own| in_order(record, parts.answer(), &own.arrangement.aiming.id));
+        (parts.all, parts.base) = (all, base);
+    }
+
+    /// One of them where its car is parked.
+    fn part_of(&self, record: &VisitRecord, before: &Parts, base: &Arc<Arrangement>) -> OwnPart {
+        let is_drawn = Arc::ptr_eq(base, &self.answer.judged);
+        let as_set_up = |id: &Id| made(self.document.layout(), id, self.document.cars(), self.document.by());
+        match set_up(record, base, is_drawn, before.answer(), as_set_up) {
+            Some(own) => Self::judged(before, own),
+            None => {
+                OwnPart { arrangement: Arc::clone(base), assessment: Arc::clone(&self.answer.assessment) }
+            }
         }
-        all.retain(|own| record.begun.line(&own.arrangement.aiming.id).is_some());
-        let lines: Vec<&Id> = record.begun.lines.iter().map(|own| &own.aiming).collect();
-        let order: Vec<&Id> = before.answer().map(|own| own.order().collect()).unwrap_or_default();
-        let at = |own: &OwnPart| {
-            let id = &own.arrangement.aiming.id;
-            let of = |all: &[&Id]| all.iter().position(|own| *own == id).unwrap_or(usize::MAX);
-            (of(&order), of(&lines))
-        };
-        all.sort_by_key(at);
-        all
+    }
+
+    /// With what is found of it, which is not worked out again where it is known.
+    fn judged(before: &Parts, own: Arrangement) -> OwnPart {
+        let known = before.all.iter().find(|known| *known.arrangement == own);
+        known
+            .cloned()
+            .unwrap_or_else(|| OwnPart { assessment: Arc::new(assess(&own)), arrangement: Arc::new(own) })
     }
 
     /// Has the answer worked out anew if it is of other set-ups than before; what was taped between marks is no part of it.
-    fn ask_answer(&self, parts: &mut Parts, wake: &Wake) {
-        let bare =
-            |own: &OwnPart| Arrangement { marks_taped: Vec::new(), ..Arrangement::clone(&own.arrangement) };
-        let mut now: Vec<Arrangement> = parts.all.iter().map(bare).collect();
+    fn ask_answer(&self, lines: &[Id], parts: &mut Parts, wake: &Wake) {
+        let bare = |own: &Arc<Arrangement>| {
+            let mut own = Arrangement::clone(own);
+            own.marks_taped.clear();
+            own.on_this_car.stood.clear();
+            own
+        };
+        let line = |own: &Arrangement| lines.iter().position(|id| *id == own.aiming.id);
+        let mut now: Vec<Arrangement> = parts.base.iter().map(bare).collect();
         // Whichever of them is shown: the same visit.
         now.sort_by(|one, other| one.aiming.id.cmp(&other.aiming.id));
         let is_same = parts.asked.as_ref().is_some_and(|own| {
@@ -176,7 +189,9 @@ impl Desk {
         if is_same || now.is_empty() {
             return;
         }
-        let visit: Arc<Vec<Arrangement>> = Arc::new(parts.all.iter().map(bare).collect());
+        // In the order of the record's lines, whatever order an earlier answer had.
+        now.sort_by_key(line);
+        let visit: Arc<Vec<Arrangement>> = Arc::new(now);
         parts.asked = Some(Arc::clone(&visit));
         let layout = Arc::clone(self.document.layout());
         let (cars, by, shown) =

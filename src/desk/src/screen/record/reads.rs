@@ -1,6 +1,6 @@
 //! From what was read between marks in the set-up to what the record holds of it, and back.
 
-use baywright_planner::model::record::{Entry, Instrument, Reading, What};
+use baywright_planner::model::record::{Instrument, Reading, What};
 use baywright_planner::model::{Id, InstrumentList, MarkTaped, Taken, named};
 
 use super::RecordPage;
@@ -9,14 +9,7 @@ use crate::session::clock;
 /// As the record holds it: with the serial number and the due day of the shop's list, so that the record stands by itself.
 pub(super) fn reading(aiming: &Id, taped: &MarkTaped, list: &InstrumentList) -> What {
     let with = taped.taken.with.as_ref();
-    let instrument = with.map(|name| {
-        let listed = named(list, name);
-        Instrument {
-            name: name.to_string(),
-            serial: listed.and_then(|own| own.serial.clone()).unwrap_or_default(),
-            due: listed.and_then(|own| own.due),
-        }
-    });
+    let instrument = with.map(|name| instrument(name, list));
     What::Reading(Reading {
         aiming: aiming.clone(),
         from: taped.from.clone(),
@@ -27,15 +20,15 @@ pub(super) fn reading(aiming: &Id, taped: &MarkTaped, list: &InstrumentList) -> 
     })
 }
 
-/// As the set-up has it.
-pub(super) fn taped(read: &Reading, entry: &Entry) -> MarkTaped {
-    let taken = Taken {
-        with: read.instrument.as_ref().map(|own| Id::from(own.name.as_str())),
-        who: id(&entry.by),
-        at: Some(entry.at),
-        temperature_c: read.temperature_c,
-    };
-    MarkTaped { from: read.from.clone(), to: read.to.clone(), read_mm: read.read_mm, taken }
+/// One by its name, as the shop's list has it.
+pub(super) fn instrument(name: &Id, list: &InstrumentList) -> Instrument {
+    let listed = named(list, name);
+    Instrument {
+        name: name.to_string(),
+        serial: listed.and_then(|own| own.serial.clone()).unwrap_or_default(),
+        due: listed.and_then(|own| own.due),
+        is_unlisted: listed.is_none(),
+    }
 }
 
 impl RecordPage {
@@ -45,7 +38,7 @@ impl RecordPage {
             with: id(&self.tape),
             who: id(&self.by),
             at: Some(self.clock.unwrap_or_else(clock::now)),
-            temperature_c: None,
+            temperature_c: self.warm_c,
         }
     }
 

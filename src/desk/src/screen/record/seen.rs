@@ -4,6 +4,7 @@ use baywright_drawing::Weight;
 use baywright_planner::model::record::StepKind;
 use baywright_planner::proof::NextTape;
 use baywright_planner::record::Holds;
+use baywright_planner::words::record_page::PageBox;
 use egui::{
     Align2, Color32, Id, Label, Margin, Rect, Response, RichText, ScrollArea, Sense, Stroke, StrokeKind,
     TextEdit, Ui, UiBuilder, Vec2, WidgetInfo,
@@ -32,6 +33,7 @@ impl Desk {
         let hint = match page.side {
             Side::Step => texts.keys,
             Side::Begin => "",
+            Side::Records => texts.keys_of_list,
             _ => texts.keys_of_choice,
         };
         let strip = PRESS_PX + if hint.is_empty() { 6.0 } else { 28.0 } + self.said_px(ui, all.width());
@@ -49,6 +51,11 @@ impl Desk {
                 self.record_boxes(ui, page, &boxes, out);
                 self.record_choices(ui, page, &choices, out);
                 self.record_after_choices(ui, page, out);
+                if std::mem::take(&mut page.is_answer_led) {
+                    // Enough was taped: what it proves comes into sight.
+                    ui.scroll_to_cursor(Some(egui::Align::BOTTOM));
+                }
+                self.drawn_below(ui, page);
                 in_sight::follow(ui);
             });
         });
@@ -68,22 +75,31 @@ impl Desk {
             Side::Step => {
                 // What the routine said comes before its boxes.
                 let said = page.at.as_ref().and_then(|own| own.aiming.as_ref()).zip(page.in_hand.as_ref());
-                let is_drive = page.at.as_ref().is_some_and(|own| own.kind == StepKind::Drive);
+                let kind = page.at.as_ref().map(|own| own.kind);
                 let is_unsaid = said.is_some_and(|(id, own)| Holds::of(own.record()).routine(id).is_none());
-                is_choice && (is_drive || is_unsaid)
+                is_choice
+                    && match kind {
+                        Some(StepKind::Drive | StepKind::Park) => true,
+                        Some(StepKind::Result) => is_unsaid,
+                        _ => false,
+                    }
             }
             Side::Begin => false,
             _ => is_choice,
         };
         let at = match led {
             Led::First if first_chosen || boxes.is_empty() => None,
-            Led::First if page.follows_tape && page.side == Side::Step => tape().or(Some(0)),
-            Led::First => Some(0),
+            // With which tape comes before the first distance.
+            Led::First if page.follows_tape && page.side == Side::Step && !page.tape.is_empty() => {
+                tape().or(Some(0))
+            }
+            Led::First => boxes.iter().position(|own| !own.is_aside),
             Led::Box(at) => Some(at).filter(|at| *at < boxes.len()),
             Led::Tape => tape(),
         };
         if led == Led::Tape && at.is_none() {
             page.told.clear();
+            page.is_answer_led = true;
         }
         let id = at.map_or_else(id_of_next, id_of_box);
         page.led = at.map(Led::Box);
@@ -112,6 +128,10 @@ impl Desk {
         out: &mut Vec<Command>,
     ) {
         let soft = ui.visuals().weak_text_color();
+        if own.is_pick() {
+            self.record_pick(ui, page, (at, own), out);
+            return;
+        }
         let named = |ui: &mut Ui| {
             let label = widgets::unbroken(own.label.as_str());
             let label = ui.add(Label::new(RichText::new(label).font(look::bold(USUAL))).wrap());
@@ -169,7 +189,8 @@ impl Desk {
             page.boxed = Some(own.clone());
         }
         let is_left = response.lost_focus() && !page.pressed.contains(&Pressed::Escape);
-        if is_left && page.side == Side::Step && !is_text && text.trim() != own.shown.trim() {
+        let is_page_text = is_text && !matches!(own.of, BoxOf::Car(_) | BoxOf::Page(PageBox::Tape));
+        if is_left && page.side == Side::Step && !is_page_text && text.trim() != own.shown.trim() {
             // Left by a press elsewhere: what was typed is taken all the same.
             match self.take_box(page, own, &text) {
                 Ok(commands) => {
@@ -183,6 +204,70 @@ impl Desk {
         for (_, said) in page.told.iter().filter(|(of, _)| *of == own.of) {
             let said = RichText::new(widgets::unbroken(said.as_str())).size(USUAL).color(stops);
             ui.add(Label::new(said).wrap());
+        }
+    }
+
+    /// A box to choose in by a digit: all its options, the one that holds filled.
+    fn record_pick(
+        &self,
+        ui: &mut Ui,
+        page: &mut RecordPage,
+        (at, own): (usize, &Asking),
+        out: &mut Vec<Command>,
+    ) {
+        const HIGH_PX: f32 = 36.0;
+        let soft = ui.visuals().weak_text_color();
+        let label = RichText::new(widgets::unbroken(own.label.as_str())).font(look::bold(USUAL));
+        ui.add(Label::new(label).wrap());
+        if !own.hint.is_empty() {
+            let hint = RichText::new(widgets::unbroken(own.hint.as_str())).size(USUAL - 1.0).color(soft);
+            ui.add(Label::new(hint).wrap());
+        }
+        let palette = self.view.theme.palette();
+        let (beam, sheet, ink, panel) = (
+            look::colour(palette.beam),
+            look::colour(palette.sheet),
+            look::colour(palette.ink),
+            look::colour(palette.panel),
+        );
+        let mut chosen = None;
+        let drawn = ui.horizontal_wrapped(|ui| {
+            ui.spacing_mut().item_spacing = Vec2::splat(6.0);
+            let most = (ui.available_width() - 24.0).max(60.0);
+            for (nth, option) in own.options.iter().enumerate() {
+                let holds = own.chosen == Some(nth);
+                let text = format!("{}  {option}", nth + own.first_digit);
+                let colour = if holds { sheet } else { ink };
+                let galley = ui.painter().layout(widgets::unbroken(&text), look::bold(USUAL), colour, most);
+                let size = Vec2::new(galley.size().x + 20.0, (galley.size().y + 12.0).max(HIGH_PX));
+                let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+                let response = ui.interact(rect, id_of_box(at).with(nth), Sense::click());
+                let name = self.texts().of(&own.label, option);
+                response.widget_info(|| WidgetInfo::selected(egui::Role::RadioButton, true, holds, &name));
+                let edge = Stroke::new(if response.hovered() { 2.0 } else { 1.0 }, beam);
+                let fill = if holds { beam } else { panel };
+                ui.painter().rect(rect, 5.0, fill, edge, StrokeKind::Inside);
+                let place = rect.left_center() + Vec2::new(10.0, -galley.size().y * 0.5);
+                ui.painter().galley(place, galley, colour);
+                if widgets::ringed(ui, response).clicked() {
+                    chosen = Some(nth);
+                }
+            }
+        });
+        let rect = drawn.response.rect.expand(3.0);
+        let response = ui.interact(rect, id_of_box(at), Sense::focusable_noninteractive());
+        let shown = own.chosen.and_then(|at| own.options.get(at)).cloned().unwrap_or_default();
+        response.widget_info(|| {
+            WidgetInfo::labeled(egui::Role::RadioGroup, true, self.texts().with(&own.label, &shown))
+        });
+        let response = widgets::ringed(ui, response);
+        if response.has_focus() {
+            page.at_box = Some(at);
+            page.boxed = Some(own.clone());
+        }
+        if let Some(nth) = chosen {
+            out.extend(self.choose_in(page, own, nth));
+            out.push(Command::Record(OfRecord::LeadOn(at)));
         }
     }
 

@@ -1,7 +1,7 @@
 //! What is told on each side of the page, before its boxes and choices and after them.
 
 use baywright_planner::model::record::{StepKind, What};
-use baywright_planner::record::{Caution, Holds, Task, VisitStep, lacks};
+use baywright_planner::record::{Caution, Holds, Must, Task, VisitStep, lacks, place_of};
 use baywright_planner::words::Words;
 use baywright_planner::{Severity, geometry::angle};
 use egui::{Label, RichText, Stroke, Ui, Vec2};
@@ -37,6 +37,11 @@ impl Desk {
                 self.record_title(ui, texts.not_applicable);
                 self.plain_line(ui, texts.why);
             }
+            Side::LeftOut => {
+                self.record_title(ui, texts.left_out);
+                self.plain_line(ui, texts.why);
+            }
+            Side::Although(role) => self.signs_although(ui, page, role),
             Side::Findings => {
                 self.record_title(ui, texts.findings);
                 if self.found(page).is_empty() {
@@ -79,6 +84,7 @@ impl Desk {
         if step.id.kind == StepKind::Alignment {
             self.alignment_told(ui, page, step);
         }
+        self.open_told(ui, page, step);
     }
 
     fn record_title(&self, ui: &mut Ui, text: &str) {
@@ -118,6 +124,9 @@ impl Desk {
         if page.parts.all().is_empty() {
             self.plain_line(ui, texts.other_set_up);
         }
+        if step.id.kind == StepKind::Park {
+            self.other_place(ui, page, step);
+        }
         if !step.needs.is_empty() {
             self.record_heading(ui, texts.have);
             for need in &step.needs {
@@ -144,6 +153,59 @@ impl Desk {
             }
         }
         self.cautions(ui, &step.cautions);
+    }
+
+    /// Where the car is parked for the step, if that is elsewhere than in the set-up, and what saying so does.
+    fn other_place(&self, ui: &mut Ui, page: &RecordPage, step: &VisitStep) {
+        let texts = self.view.locale.language.record_page();
+        let Some((in_hand, aiming)) = page.in_hand.as_ref().zip(step.id.aiming.as_ref()) else { return };
+        let (record, begun) = (self.view.locale.language.record(), &in_hand.record().begun);
+        if let Some(held) = Holds::of(in_hand.record()).parked(aiming) {
+            self.plain_line(ui, &record.entry(self.view.locale, begun, held.entry));
+        } else if let Some((place, answer)) = page.parts.answer().and_then(|own| place_of(own, aiming)) {
+            let told = self.words().visit_place(begun, place, answer);
+            if let Some(first) = told.first() {
+                self.coloured(ui, first, ui.visuals().text_color());
+            }
+            self.plain_line(ui, texts.what_standing_does);
+        }
+    }
+
+    /// What lacks, before somebody signs all the same.
+    fn signs_although(&self, ui: &mut Ui, page: &RecordPage, role: &str) {
+        let (texts, record) = (self.view.locale.language.record_page(), self.view.locale.language.record());
+        self.record_title(ui, &texts.sign_as(role, &page.by));
+        let Some(in_hand) = &page.in_hand else { return };
+        let missing = self.lacking(page);
+        self.plain_line(ui, &texts.still_missing(missing.len()));
+        for lack in &missing {
+            self.large_line(ui, &record.lack(&in_hand.record().begun, lack));
+        }
+        self.record_heading(ui, texts.signs_because);
+    }
+
+    /// What a step must have and has not.
+    fn open_told(&self, ui: &mut Ui, page: &RecordPage, step: &VisitStep) {
+        let record = self.view.locale.language.record();
+        if step.open.is_empty() || !self.can_enter(page) {
+            return;
+        }
+        // What Enter itself enters is no question.
+        let survey = page.parts.all().first().and_then(|own| own.arrangement.bay.survey.as_ref());
+        let is_dated = survey.is_some_and(|own| own.taken.is_some());
+        let is_proven = page.parts.proof().is_some_and(|own| own.read() > 0);
+        let by_enter = |own: &&Must| match own {
+            Must::Survey => is_dated,
+            Must::Decided => is_proven,
+            _ => false,
+        };
+        let all: Vec<String> =
+            step.open.iter().filter(|own| !by_enter(own)).map(|own| record.must(own)).collect();
+        if all.is_empty() {
+            return;
+        }
+        let said = self.view.locale.language.record_page().not_done_without(&all.join("; "));
+        ui.add(Label::new(widgets::soft(ui, said)).wrap());
     }
 
     /// The cautions, each behind a bar of its colour.
@@ -214,23 +276,28 @@ impl Desk {
         ui.add(Label::new(widgets::soft(ui, says)).wrap());
     }
 
-    /// The alignment sheet against what the procedures allow.
+    /// The alignment sheet against what the procedures allow, and what of it is not used.
     fn alignment_told(&self, ui: &mut Ui, page: &RecordPage, step: &VisitStep) {
         let (texts, locale) = (self.view.locale.language.record_page(), self.view.locale);
-        let Some(held) = page.in_hand.as_ref().and_then(|own| Holds::of(own.record()).alignment()) else {
-            return;
-        };
-        let stops = look::colour(self.view.theme.palette().stops);
+        let palette = self.view.theme.palette();
+        let car = self.record_car(page, step);
+        let own = locale.language.this_car();
+        if !car.sheet_to_type().open().is_empty() {
+            self.coloured(ui, own.say_way, look::colour(palette.care));
+        }
+        let thrust = car.thrust_rad();
         for task in &step.tasks {
             let Task::AlignmentLimits { thrust_rad, set_back_mm } = task else { continue };
-            let thrust = held.what.rear_toe.both_rad().map(|(left, right)| (right - left) * 0.5);
             if let Some((own, most)) = thrust.zip(*thrust_rad).filter(|(own, most)| own.abs() > *most) {
                 let said = |rad: f64| locale.region.degrees_to_type(angle::degrees(rad));
-                self.coloured(ui, &texts.thrust_beyond(&said(own), &said(most)), stops);
+                self.coloured(ui, &texts.thrust_beyond(&said(own), &said(most)), look::colour(palette.stops));
             }
-            let back = held.what.set_back_mm.zip(*set_back_mm).filter(|(own, most)| own.abs() > *most);
+            let track = page.parts.all().first().map_or(0.0, |own| own.arrangement.vehicle.track_front_mm);
+            let back = car.sheet_to_type().set_back_mm(track);
+            let back = back.zip(*set_back_mm).filter(|(own, most)| own.abs() > *most);
             if let Some((own, most)) = back {
-                self.coloured(ui, &texts.set_back_beyond(&locale.length(own), &locale.length(most)), stops);
+                let said = texts.set_back_beyond(&locale.length(own), &locale.length(most));
+                self.coloured(ui, &said, look::colour(palette.stops));
             }
         }
     }

@@ -38,6 +38,10 @@ impl Desk {
                 page.chosen.sort_unstable();
             }
         }
+        if self.proof_from().is_some() {
+            let title = language.proof_file().title;
+            ui.checkbox(&mut page.is_proof_chosen, RichText::new(title).size(size::BODY));
+        }
         if page.chosen.contains(&Sheet::Findings) && self.was_otherwise() {
             ui.label(widgets::soft(ui, texts.before_now));
         }

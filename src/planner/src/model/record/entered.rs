@@ -2,7 +2,9 @@
 
 use jiff::civil::{Date, DateTime};
 
-use super::super::{Id, RearToe};
+use baywright_geometry::PlanPose;
+
+use super::super::{AlignmentSheet, Id, Stood};
 use super::decided::Decided;
 use super::step::{StepId, ValueOf, Within};
 
@@ -25,6 +27,20 @@ pub enum What {
         /// Which.
         step: StepId,
     },
+    /// Somebody went on from a step that had not all that it must have: it is not done.
+    GonePast {
+        /// Which.
+        step: StepId,
+        /// How many figures were open then, one at least.
+        open: usize,
+    },
+    /// A step that applies is left out.
+    LeftOut {
+        /// Which.
+        step: StepId,
+        /// Why.
+        why: String,
+    },
     /// A step does not apply.
     NotApplicable {
         /// Which.
@@ -45,8 +61,12 @@ pub enum What {
     Reading(Reading),
     /// A figure of a target, decided.
     Decided(Decided),
-    /// The figures of the alignment sheet.
-    Alignment(AlignmentSheet),
+    /// The alignment sheet, as it was typed.
+    Alignment(Box<AlignmentSheet>),
+    /// A distance from the floor to the car.
+    Stood(StoodRead),
+    /// The car stands at another place than the one where it stood first.
+    Parked(ParkedAt),
     /// Ride heights: the edge of each wheel arch above the wheel's middle, mm, in [`super::super::Wheel::ALL`]'s order.
     RideHeights {
         /// What was measured; `None` at a wheel where nothing was.
@@ -85,6 +105,10 @@ pub enum What {
     Signed {
         /// As what.
         role: String,
+        /// How many things the record lacked then.
+        lacking: usize,
+        /// Why it was signed all the same; empty where nothing lacked, and only there.
+        why: String,
     },
     /// A line of labour, in the shop's own words.
     Labour {
@@ -136,6 +160,8 @@ pub struct Instrument {
     pub serial: String,
     /// The day by which it is to be checked again, if one is set.
     pub due: Option<Date>,
+    /// Whether it is none of the shop's own list: nobody keeps its checks.
+    pub is_unlisted: bool,
 }
 
 /// A distance that was taped between two marks.
@@ -155,15 +181,37 @@ pub struct Reading {
     pub temperature_c: Option<f64>,
 }
 
-/// The figures of an alignment sheet.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct AlignmentSheet {
-    /// Toe of the rear wheels, radians, positive toe-in.
-    pub rear_toe: RearToe,
-    /// How far the right front wheel stands further back than the left one, mm; negative: the left one does.
-    pub set_back_mm: Option<f64>,
-    /// The day of the sheet, if it was given.
-    pub taken: Option<Date>,
+/// A distance from the floor to the car, as it was taped when the car was parked and again when a routine was through.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StoodRead {
+    /// At a step of which aiming: that for which the car was parked, or that of which the routine was through.
+    pub aiming: Id,
+    /// Which of them, from 1.
+    pub nth: usize,
+    /// What the tape read.
+    pub stood: Stood,
+    /// How far both readings may differ if the car stood still, mm; `None` where nobody says.
+    pub within_mm: Option<f64>,
+}
+
+impl StoodRead {
+    /// Whether the car moved: both readings differ by more than the tape explains.
+    pub fn moved(&self) -> bool {
+        self.stood.moved_mm().zip(self.within_mm).is_some_and(|(by, within)| by.abs() > within)
+    }
+}
+
+/// Where the car was parked for some of the visit's aimings.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ParkedAt {
+    /// What is aimed there, in the order of work.
+    pub aimings: Vec<Id>,
+    /// The how-manieth place of the visit it is, from 1.
+    pub place: usize,
+    /// Bay from vehicle.
+    pub parked: PlanPose,
+    /// The set-up that it is parked as, with the things where that has them; `None`: as the record's own, but for the place.
+    pub set_up: Option<Id>,
 }
 
 /// Which way the routine said that the sensor was out.
@@ -257,8 +305,10 @@ pub struct AcceptedFinding {
     pub about: Vec<String>,
     /// What was measured, mm, degrees, a share, a ratio or days; `None` where nothing is.
     pub measured: Option<f64>,
-    /// The sentence that was read.
-    pub sentence: String,
+    /// The sentence that was read, in English.
+    pub in_english: String,
+    /// The same in German: a record is read by people of both.
+    pub in_german: String,
     /// Why it may stay so.
     pub why: String,
 }

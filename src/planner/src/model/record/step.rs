@@ -122,10 +122,6 @@ pub enum ValueOf {
     TyrePressure(Wheel),
     /// The middle of a target's face above its floor, mm: as it was set.
     TargetHeight(Id),
-    /// A distance from something fixed to the car, taped when it was parked, mm: the first, the second.
-    CarAtStart(u8),
-    /// The same distance when the routine was through, mm: that the car has not moved.
-    CarAtEnd(u8),
     /// How far it was driven, km.
     Driven,
 }
@@ -143,8 +139,8 @@ pub enum ValueUnit {
     Kilometres,
 }
 
-/// How many distances to the car are taped at the start and at the end.
-pub const CAR_CHECKS: u8 = 2;
+/// So many distances to the car are taped at least, at the start and at the end (common practice, no source).
+pub const CAR_CHECKS: usize = 2;
 
 impl ValueOf {
     /// The unit in which it is entered and kept.
@@ -152,7 +148,7 @@ impl ValueOf {
         match self {
             Self::Faults => ValueUnit::Count,
             Self::TyrePressure(_) => ValueUnit::Bar,
-            Self::TargetHeight(_) | Self::CarAtStart(_) | Self::CarAtEnd(_) => ValueUnit::Millimetres,
+            Self::TargetHeight(_) => ValueUnit::Millimetres,
             Self::Driven => ValueUnit::Kilometres,
         }
     }
@@ -163,7 +159,6 @@ impl ValueOf {
             Self::Faults => Range::from(0.0, 999.0, Unit::None),
             Self::TyrePressure(_) => Range::from(0.0, 15.0, Unit::None),
             Self::TargetHeight(_) => Range::from(0.0, 1e5, Unit::Millimetres),
-            Self::CarAtStart(_) | Self::CarAtEnd(_) => Range::from(10.0, 1e5, Unit::Millimetres),
             Self::Driven => Range::from(0.0, 2_000.0, Unit::None),
         }
     }

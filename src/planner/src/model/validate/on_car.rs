@@ -1,7 +1,7 @@
 //! Invariants of what was measured on one very car beyond its sensor and its wheels.
 
 use super::super::sheet::{AlignmentSheet, Rim, SheetUnit, Typed};
-use super::super::{MOST_STOOD, OnThisCar};
+use super::super::{MOST_STOOD, OnThisCar, Stood};
 use super::Faults;
 use super::limits;
 use crate::model::fault::{Allowed, Found, Quote};
@@ -27,21 +27,24 @@ pub(super) fn check(path: &str, car: &OnThisCar, faults: &mut Faults) {
     faults.unique(names.map(|(i, (id, _))| (format!("{path}.body_points[{i}].name"), id)));
     faults.count(&format!("{path}.stood_still"), car.stood.len(), MOST_STOOD);
     for (i, own) in car.stood.iter().take(MOST_STOOD).enumerate() {
-        let path = format!("{path}.stood_still[{i}]");
-        faults.name(format!("{path}.from"), own.from.as_str());
-        faults.name(format!("{path}.to"), own.to.as_str());
-        if own.from == own.to {
-            let found = Found::Text(Quote::of(own.to.as_str()));
-            faults.add(format!("{path}.to"), found, Allowed::OtherMark);
-        }
-        faults.number(format!("{path}.start_mm"), own.start_mm, &limits::MARK_TAPED);
-        if let Some(end) = own.end_mm {
-            faults.number(format!("{path}.end_mm"), end, &limits::MARK_TAPED);
-        }
+        stood(&format!("{path}.stood_still[{i}]"), own, faults);
     }
 }
 
-fn sheet(path: &str, sheet: &AlignmentSheet, faults: &mut Faults) {
+pub(super) fn stood(path: &str, own: &Stood, faults: &mut Faults) {
+    faults.name(format!("{path}.from"), own.from.as_str());
+    faults.name(format!("{path}.to"), own.to.as_str());
+    if own.from == own.to {
+        let found = Found::Text(Quote::of(own.to.as_str()));
+        faults.add(format!("{path}.to"), found, Allowed::OtherMark);
+    }
+    faults.number(format!("{path}.start_mm"), own.start_mm, &limits::MARK_TAPED);
+    if let Some(end) = own.end_mm {
+        faults.number(format!("{path}.end_mm"), end, &limits::MARK_TAPED);
+    }
+}
+
+pub(super) fn sheet(path: &str, sheet: &AlignmentSheet, faults: &mut Faults) {
     if let Some(by) = &sheet.by {
         faults.name(format!("{path}.by"), by);
     }

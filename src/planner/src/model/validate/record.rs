@@ -2,13 +2,13 @@
 
 use super::super::fault::{Allowed, Found, Quote, Syntax};
 use super::super::record::{
-    AcceptedFinding, AlignmentSheet, Attachment, Begun, Decided, Decision, Entered, Entry, Instrument,
-    MOST_ATTACHMENTS, MOST_ENTRIES, MakersDocument, ProvenFigure, Reading, RoutineResult, StepId, ValueOf,
+    AcceptedFinding, Attachment, Begun, Decided, Decision, Entered, Entry, Instrument, MOST_ATTACHMENTS,
+    MOST_ENTRIES, MakersDocument, ParkedAt, ProvenFigure, Reading, RoutineResult, StepId, StoodRead, ValueOf,
     ValueUnit, VisitRecord, Way, WayOut, What,
 };
-use super::super::{Id, RearToe};
+use super::super::{Id, MOST_STOOD};
 use super::limits::{self, Range, Unit};
-use super::{Faults, angle};
+use super::{Faults, angle, on_car};
 
 /// A temperature of a workshop, °C.
 const TEMPERATURE: Range = Range::from(-40.0, 70.0, Unit::None);
@@ -20,6 +20,10 @@ const SIZE: Range = Range::from(0.0, 1e5, Unit::None);
 const OUT: Range = Range::above(0.0, 90.0, Unit::Degrees);
 /// Minutes of a line of labour: up to two days and nights.
 const MINUTES: Range = Range::from(0.0, 2_880.0, Unit::None);
+/// How many figures were open, or things lacked, where some did.
+const OPEN: Range = Range::from(1.0, 10_000.0, Unit::None);
+/// Which place of a visit it is.
+const PLACE: Range = Range::from(1.0, 500.0, Unit::None);
 /// So many things a finding is about at most.
 const MOST_ABOUT: usize = 50;
 
@@ -87,7 +91,11 @@ pub(super) fn entry(at: &str, begun: &Begun, entry: &Entry, faults: &mut Faults)
     let at = format!("{at}what");
     match &entry.what {
         What::StepDone { step } => step_of(&format!("{at}.step"), begun, step, faults),
-        What::NotApplicable { step, why } => {
+        What::GonePast { step, open } => {
+            step_of(&format!("{at}.step"), begun, step, faults);
+            faults.number(format!("{at}.open"), *open as f64, &OPEN);
+        }
+        What::NotApplicable { step, why } | What::LeftOut { step, why } => {
             step_of(&format!("{at}.step"), begun, step, faults);
             faults.text(format!("{at}.why"), why, limits::LONGEST_TEXT);
         }
@@ -98,7 +106,9 @@ pub(super) fn entry(at: &str, begun: &Begun, entry: &Entry, faults: &mut Faults)
         What::Value(own) => entered(&at, begun, own, faults),
         What::Reading(own) => reading(&at, begun, own, faults),
         What::Decided(own) => decided(&at, begun, own, faults),
-        What::Alignment(own) => alignment(&at, own, faults),
+        What::Alignment(own) => on_car::sheet(&format!("{at}.sheet"), own, faults),
+        What::Stood(own) => stood(&at, begun, own, faults),
+        What::Parked(own) => parked(&at, begun, own, faults),
         What::RideHeights { heights_mm } => {
             for (i, height) in heights_mm.iter().enumerate() {
                 if let Some(height) = height {
@@ -123,7 +133,13 @@ pub(super) fn entry(at: &str, begun: &Begun, entry: &Entry, faults: &mut Faults)
             faults.text(format!("{at}.why"), why, limits::LONGEST_TEXT);
         }
         What::Accepted(own) => accepted(&at, begun, own, faults),
-        What::Signed { role } => faults.name(format!("{at}.role"), role),
+        What::Signed { role, lacking, why } => {
+            faults.name(format!("{at}.role"), role);
+            if *lacking > 0 || !why.is_empty() {
+                faults.number(format!("{at}.lacking"), *lacking as f64, &OPEN);
+                faults.text(format!("{at}.why"), why, limits::LONGEST_TEXT);
+            }
+        }
         What::Labour { work, minutes } => {
             faults.text(format!("{at}.work"), work, limits::LONGEST_TEXT);
             faults.number(format!("{at}.minutes"), *minutes, &MINUTES);
@@ -218,15 +234,30 @@ fn decided(at: &str, begun: &Begun, own: &Decided, faults: &mut Faults) {
     }
 }
 
-fn alignment(at: &str, own: &AlignmentSheet, faults: &mut Faults) {
-    let RearToe { left_rad, right_rad } = own.rear_toe;
-    for (part, toe) in [("rear_left_toe_deg", left_rad), ("rear_right_toe_deg", right_rad)] {
-        if let Some(toe) = toe {
-            faults.angle(format!("{at}.{part}"), toe, &limits::TOE);
-        }
+fn stood(at: &str, begun: &Begun, own: &StoodRead, faults: &mut Faults) {
+    aiming_of(&format!("{at}.aiming"), begun, &own.aiming, faults);
+    faults.number(format!("{at}.nth"), own.nth as f64, &Range::from(1.0, MOST_STOOD as f64, Unit::None));
+    on_car::stood(&format!("{at}.stood"), &own.stood, faults);
+    if let Some(within) = own.within_mm {
+        faults.number(format!("{at}.within_mm"), within, &SIZE);
     }
-    if let Some(set_back) = own.set_back_mm {
-        faults.number(format!("{at}.set_back_mm"), set_back, &limits::SET_BACK);
+}
+
+fn parked(at: &str, begun: &Begun, own: &ParkedAt, faults: &mut Faults) {
+    if own.aimings.is_empty() {
+        faults.add(format!("{at}.aimings"), Found::EmptyList, Allowed::AtLeastOne);
+    }
+    for (i, aiming) in own.aimings.iter().enumerate() {
+        aiming_of(&format!("{at}.aimings[{i}]"), begun, aiming, faults);
+    }
+    faults.unique(own.aimings.iter().enumerate().map(|(i, id)| (format!("{at}.aimings[{i}]"), id)));
+    faults.number(format!("{at}.place"), own.place as f64, &PLACE);
+    for (axis, value) in own.parked.origin().to_array().into_iter().enumerate() {
+        faults.number(format!("{at}.at_mm[{axis}]"), value, &limits::PLACE);
+    }
+    faults.angle(format!("{at}.heading_deg"), own.parked.heading(), &limits::TURN);
+    if let Some(set_up) = &own.set_up {
+        faults.name(format!("{at}.set_up"), set_up.as_str());
     }
 }
 
@@ -282,6 +313,7 @@ fn accepted(at: &str, begun: &Begun, own: &AcceptedFinding, faults: &mut Faults)
     if let Some(measured) = own.measured {
         faults.number(format!("{at}.measured"), measured, &Range::from(-1e12, 1e12, Unit::None));
     }
-    faults.text(format!("{at}.sentence"), &own.sentence, limits::LONGEST_TEXT);
+    faults.text(format!("{at}.in_english"), &own.in_english, limits::LONGEST_TEXT);
+    faults.text(format!("{at}.in_german"), &own.in_german, limits::LONGEST_TEXT);
     faults.text(format!("{at}.why"), &own.why, limits::LONGEST_TEXT);
 }

@@ -2,6 +2,7 @@
 
 use super::super::Part;
 use super::super::holds::Holds;
+use super::super::musts::{Asked, musts};
 use super::asked::asked;
 use super::{Beside, Caution, Need, Task, VisitStep, radiates, state};
 use crate::assessment::Severity;
@@ -46,13 +47,25 @@ impl<'a> All<'a> {
     pub fn step(&self, id: StepId) -> VisitStep {
         let part = id.aiming.as_ref().and_then(|own| self.part(own));
         let parked_for = id.aiming.as_ref().and_then(|own| self.parked_for(own));
-        let values = asked(self.holds, &id, part.as_ref(), parked_for);
+        let values = asked(self.holds, &id, part.as_ref());
+        let elsewhere =
+            |own: &Id| self.lines.first().is_some_and(|first| *first != own) && self.is_parked_for(own);
+        let asked = Asked {
+            holds: self.holds,
+            parts: self.parts,
+            parked_for,
+            is_elsewhere: parked_for.is_some_and(elsewhere),
+        };
+        let unentered = values.iter().filter(|own| own.entered.is_none()).map(|own| own.of.clone());
+        let open = musts(&asked, &id, unentered);
         VisitStep {
             needs: needs(id.kind, part.as_ref()),
             tasks: self.tasks(&id, part.as_ref()),
             cautions: cautions(id.kind, part.as_ref()),
             beside: beside(&id, part.is_some()),
-            state: state(self.holds, &id, &values),
+            parked_for: parked_for.cloned(),
+            state: state(&asked, &id, &values, open.len()),
+            open,
             values,
             id,
         }

@@ -4,6 +4,8 @@ use jiff::civil::DateTime;
 
 use super::faults;
 use super::marks::wheel_name;
+use super::record_open;
+pub use super::record_open::{accepted, distance_to_car, moved, must, stood, value};
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::Assessment;
 use crate::model::record::{
@@ -33,6 +35,7 @@ pub const TEXTS: RecordTexts = RecordTexts {
     head: "Last hash",
     steps: "Steps",
     missing: "Still missing",
+    without_set_ups: "The bay's file is not at hand: its set-ups, their marks and what is found there are not looked at.",
     nothing_missing: "Nothing is missing.",
     shows_an_edit: "The chain shows that something was changed, not by whom: whoever writes the whole file anew makes a new chain. \
                     Compare the last hash with the one on paper.",
@@ -75,6 +78,8 @@ pub fn state(state: &StepState) -> String {
     match state {
         StepState::Open => "Open".to_owned(),
         StepState::Done => "Done".to_owned(),
+        StepState::GonePast(open) => record_open::gone_past(*open),
+        StepState::LeftOut(why) => format!("Left out, because: {why}"),
         StepState::NotApplicable(why) => format!("Does not apply: {why}"),
         StepState::OutOfRange => "Out of range".to_owned(),
         StepState::TakenBack => "Taken back".to_owned(),
@@ -155,7 +160,9 @@ pub fn task(locale: Locale, task: &Task) -> String {
         Task::EmptyCar => "Boot empty, nobody aboard, fuel as the maker says.".to_owned(),
         Task::Meet(condition) => sentence_start(condition),
         Task::MeasureArches => "Measure from each wheel's middle up to the edge of its arch.".to_owned(),
-        Task::EnterAlignment => "Enter rear toe and set-back from the sheet; look at their signs.".to_owned(),
+        Task::EnterAlignment => {
+            "Enter rear toe and set-back as the sheet has them, and which way each goes.".to_owned()
+        }
         Task::AlignmentLimits { thrust_rad, set_back_mm } => {
             let thrust = thrust_rad.map(|own| format!("thrust angle within ±{}", locale.region.degrees(own)));
             let back = set_back_mm.map(|own| format!("set-back within ±{}", locale.length(own)));
@@ -198,17 +205,6 @@ pub fn task(locale: Locale, task: &Task) -> String {
         Task::DriveIfAsked => "Drive, if the procedure asks for it.".to_owned(),
         Task::GatherPapers => "Put everything back, gather print-outs and photographs.".to_owned(),
         Task::LookThroughAndSign => "Look through the record and sign.".to_owned(),
-    }
-}
-
-pub fn value(of: &ValueOf) -> String {
-    match of {
-        ValueOf::Faults => "Faults listed".to_owned(),
-        ValueOf::TyrePressure(wheel) => format!("Tyre pressure, {}", wheel_name(*wheel)),
-        ValueOf::TargetHeight(placement) => format!("Height of target {placement}"),
-        ValueOf::CarAtStart(nth) => format!("Distance {nth} to the car, at the start"),
-        ValueOf::CarAtEnd(nth) => format!("Distance {nth} to the car, at the end"),
-        ValueOf::Driven => "Driven".to_owned(),
     }
 }
 
@@ -275,6 +271,14 @@ pub fn refused(begun: &Begun, refused: &Refused) -> String {
 pub fn lack(begun: &Begun, lack: &Lack) -> String {
     match lack {
         Lack::StepOpen(own) => format!("Open: {}.", step_of(begun, own)),
+        Lack::GonePast(own, open) => {
+            format!("{}: gone past without {}.", step_of(begun, own), record_open::all_open(open))
+        }
+        Lack::LeftOut(own, why) => format!("{}: left out, because: {why}", step_of(begun, own)),
+        Lack::OpenToo(own, open) => {
+            format!("{}: open too: {}.", step_of(begun, own), record_open::all_open(open))
+        }
+        Lack::Unlisted(name) => format!("{name} is none of the shop's list: nobody keeps its checks."),
         Lack::StepOutOfRange(own) => format!("Out of range: {}.", step_of(begun, own)),
         Lack::NoDocument(own) => format!("{}: no document of the maker is named.", title_of(begun, own)),
         Lack::NotDecided(own) => {
@@ -311,6 +315,10 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
     let day = |own: jiff::civil::Date| locale.region.day(own);
     match &entry.what {
         What::StepDone { step } => format!("Done: {}.", step_of(begun, step)),
+        What::GonePast { step, open } => {
+            format!("{}: {}.", record_open::gone_past(*open), step_of(begun, step))
+        }
+        What::LeftOut { step, why } => format!("Left out: {} ({why}).", step_of(begun, step)),
         What::NotApplicable { step, why } => format!("Does not apply: {} ({why}).", step_of(begun, step)),
         What::TakenBack { step, why } if why.is_empty() => format!("Taken back: {}.", step_of(begun, step)),
         What::TakenBack { step, why } => format!("Taken back: {} ({why}).", step_of(begun, step)),
@@ -339,21 +347,9 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
         What::Decided(own) => {
             format!("{}, target {}: {}", title_of(begun, &own.aiming), own.placement, decided(locale, own))
         }
-        What::Alignment(own) => {
-            let toe = |side: &str, rad: Option<f64>| {
-                rad.map(|own| format!("rear toe {side} {}", locale.region.degrees(own)))
-            };
-            let back = own.set_back_mm.map(|own| format!("set-back {}", locale.length(own)));
-            let of = own.taken.map(|own| format!("of {}", day(own)));
-            let left = toe("left", own.rear_toe.left_rad);
-            let parts: Vec<String> =
-                [of, left, toe("right", own.rear_toe.right_rad), back].into_iter().flatten().collect();
-            if parts.is_empty() {
-                "Alignment sheet without figures.".to_owned()
-            } else {
-                format!("Alignment sheet: {}.", parts.join(", "))
-            }
-        }
+        What::Alignment(own) => record_open::sheet(locale, own),
+        What::Stood(own) => record_open::stood(locale, begun, own),
+        What::Parked(own) => record_open::parked(locale, begun, own),
         What::RideHeights { heights_mm } => {
             let at = Wheel::ALL.into_iter().zip(heights_mm);
             let said = at
@@ -379,9 +375,14 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
         }
         What::Withdrawn { sha256, why } => format!("Withdrawn: attachment {sha256} ({why})."),
         What::Accepted(own) => {
-            format!("{}: goes on with “{}”, because: {}", title_of(begun, &own.aiming), own.sentence, own.why)
+            format!(
+                "{}: goes on with “{}”, because: {}",
+                title_of(begun, &own.aiming),
+                own.in_english,
+                own.why
+            )
         }
-        What::Signed { role } => format!("Signed as {role}."),
+        What::Signed { role, lacking, why } => record_open::signed(role, *lacking, why),
         What::Labour { work, minutes } => {
             format!("Labour: {work}, {} min.", locale.region.number(*minutes, 0))
         }
@@ -476,7 +477,8 @@ pub fn routine(locale: Locale, result: &RoutineResult) -> String {
 pub fn instrument(locale: Locale, own: &Instrument) -> String {
     let serial = if own.serial.is_empty() { String::new() } else { format!(" {}", own.serial) };
     let due = own.due.map(|own| format!(" (check due {})", locale.region.day(own)));
-    format!("{}{serial}{}", own.name, due.unwrap_or_default())
+    let unlisted = if own.is_unlisted { " (not in the shop's list)" } else { "" };
+    format!("{}{serial}{}{unlisted}", own.name, due.unwrap_or_default())
 }
 
 pub const fn attachment_kind(kind: AttachmentKind) -> &'static str {

@@ -12,6 +12,7 @@ pub const TEXTS: RecordCommand = RecordCommand {
     sheet: "Make the file of proof to print: PDF, SVG or PNG",
     file: "The record of a visit (.visit.ron)",
     head: "The hash on paper, with or without blanks: then the record must end with it",
+    no_head: "give the 64 digits of the hash, 0 to 9 and a to f; blanks and capitals do not matter, and with blanks it stands in quotes",
     a_hash: "HASH",
     a_record: "VISIT.visit.ron",
     format: "What is written to standard output",

@@ -31,6 +31,7 @@ pub const TEXTS: RecordPageTexts = RecordPageTexts {
     enter_here: "Enter",
     choose: "Choose by its digit",
     keys: "Enter: done, next  \u{b7}  \u{2212}: one step back  \u{b7}  +: more",
+    keys_of_list: "Enter: the first  \u{b7}  a digit chooses",
     keys_of_choice: "A digit chooses  \u{b7}  Enter or \u{2212}: back to the step",
     steps: "Steps",
     findings: "What was found",
@@ -43,6 +44,17 @@ pub const TEXTS: RecordPageTexts = RecordPageTexts {
     whole_visit: "The whole visit",
     is_worked_out: "Being worked out for all aimings \u{2026}",
     entries: "What was entered",
+    left_out: "Leave this step out, because \u{2026}",
+    signs_because: "Signs all the same, because",
+    rest_of_sheet: "The rest of the sheet: front toes, cambers, thrust angle, day",
+    less_of_sheet: "Less of the sheet",
+    tape_in_use: "Read with",
+    another_tape: "another tape, not in the shop's list",
+    no_tapes: "The shop lists no tape yet: its settings have a list of instruments.",
+    warm: "How warm it is",
+    warm_hint: "a steel tape grows with warmth; may stay empty",
+    what_standing_does: "Saying so is noted in this record. The set-up in the bay stays as it is: marks of this place are laid and taped anew, and \
+                         what is read of them stands in this record alone.",
     not_applicable: "This step does not apply",
     take_back: "Take this step back",
     nothing_to_take_back: "This step is open: there is nothing to take back.",
@@ -87,13 +99,10 @@ pub const fn name_of(of: PageBox) -> &'static str {
         PageBox::Car => "Car, by the shop's own reference",
         PageBox::Plate => "Number plate",
         PageBox::By => "Who enters",
-        PageBox::Tape => "Tape in use",
+        PageBox::Tape => "Its name",
         PageBox::Document => "Document",
         PageBox::Edition => "Edition",
         PageBox::Dated => "Date",
-        PageBox::ToeLeft => "Rear toe, left wheel",
-        PageBox::ToeRight => "Rear toe, right wheel",
-        PageBox::SetBack => "Set-back",
         PageBox::Out => "Out by",
         PageBox::Words => "In own words",
     }
@@ -102,12 +111,10 @@ pub const fn name_of(of: PageBox) -> &'static str {
 pub const fn hint_of(of: PageBox) -> &'static str {
     match of {
         PageBox::Plate => "may stay empty",
-        PageBox::Tape => "its name and serial number; may stay empty",
+        PageBox::Tape => "name and serial number; not in the shop's list, so nobody keeps its checks",
         PageBox::Document => "title or number of the maker's procedure",
         PageBox::Edition => "may stay empty",
         PageBox::Dated => "year-month-day; may stay empty",
-        PageBox::ToeLeft | PageBox::ToeRight => "degrees; plus: toe-in",
-        PageBox::SetBack => "plus: the right front wheel stands further back",
         PageBox::Out => "degrees; may stay empty",
         PageBox::Job | PageBox::Car | PageBox::By | PageBox::Words => "",
     }
@@ -124,6 +131,16 @@ pub const fn reasons(of: Reasons) -> &'static [&'static str] {
             "Done before this visit.",
             "This car does not have it.",
         ],
+        Reasons::LeftOut => &[
+            "Nothing is at hand to measure it with.",
+            "Another shop has done it, and its sheet is attached.",
+            "The one responsible for the shop decided so.",
+        ],
+        Reasons::Signed => &[
+            "Looked through: what is missing does not bear on this aiming.",
+            "It is made up for before the car is handed over.",
+            "The one responsible for the shop decided so.",
+        ],
         Reasons::Accepted => &[
             "Looked at on the spot: it is out of the way today.",
             "The maker's procedure allows it.",
@@ -132,6 +149,20 @@ pub const fn reasons(of: Reasons) -> &'static [&'static str] {
         Reasons::Withdrawn => &["The wrong file.", "Shows too little.", "Replaced by a better one."],
         Reasons::Reopened => &["Something was forgotten.", "The car came back.", "A paper came later."],
     }
+}
+
+pub fn stands_now(place: usize) -> String {
+    format!("The car stands at place {place} now")
+}
+
+pub fn listed_tape(name: &str, serial: &str, is_overdue: bool) -> String {
+    let serial = if serial.is_empty() { String::new() } else { format!(", no. {serial}") };
+    let overdue = if is_overdue { ", check overdue" } else { "" };
+    format!("{name}{serial}{overdue}")
+}
+
+pub fn not_done_without(all: &str) -> String {
+    format!("Not done without: {all}.")
 }
 
 pub fn nth_step(nth: usize, of: usize) -> String {
@@ -243,6 +274,8 @@ pub const fn sign_of(kind: StepSign) -> &'static str {
     match kind {
         StepSign::Open => "open",
         StepSign::Done => "done",
+        StepSign::GonePast => "gone past",
+        StepSign::LeftOut => "left out",
         StepSign::NotApplicable => "does not apply",
         StepSign::OutOfRange => "out of range",
         StepSign::TakenBack => "taken back",

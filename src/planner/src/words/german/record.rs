@@ -4,6 +4,8 @@ use jiff::civil::DateTime;
 
 use super::faults;
 use super::marks::wheel_name;
+use super::record_open;
+pub use super::record_open::{accepted, distance_to_car, moved, must, stood, value};
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::Assessment;
 use crate::model::record::{
@@ -33,6 +35,7 @@ pub const TEXTS: RecordTexts = RecordTexts {
     head: "Letzter Prüfwert",
     steps: "Schritte",
     missing: "Fehlt noch",
+    without_set_ups: "Die Datei des Messplatzes ist nicht da: Seine Aufstellungen, ihre Marken und was dort gefunden wird, sind nicht dabei.",
     nothing_missing: "Nichts fehlt.",
     shows_an_edit: "Die Kette zeigt, dass etwas geändert wurde, nicht von wem: Wer die ganze Datei neu schreibt, macht eine neue Kette. \
                     Den letzten Prüfwert mit dem auf dem Papier vergleichen.",
@@ -75,6 +78,8 @@ pub fn state(state: &StepState) -> String {
     match state {
         StepState::Open => "Offen".to_owned(),
         StepState::Done => "Erledigt".to_owned(),
+        StepState::GonePast(open) => record_open::gone_past(*open),
+        StepState::LeftOut(why) => format!("Ausgelassen, weil: {why}"),
         StepState::NotApplicable(why) => format!("Trifft nicht zu: {why}"),
         StepState::OutOfRange => "Außerhalb des Erlaubten".to_owned(),
         StepState::TakenBack => "Zurückgenommen".to_owned(),
@@ -159,7 +164,8 @@ pub fn task(locale: Locale, task: &Task) -> String {
         Task::Meet(condition) => sentence_start(condition),
         Task::MeasureArches => "Von jeder Radmitte bis zur Kante des Radlaufs messen.".to_owned(),
         Task::EnterAlignment => {
-            "Spur hinten und Radversatz aus dem Protokoll eintragen; auf die Vorzeichen achten.".to_owned()
+            "Spur hinten und Radversatz eintragen, wie das Protokoll sie hat, und in welche Richtung."
+                .to_owned()
         }
         Task::AlignmentLimits { thrust_rad, set_back_mm } => {
             let thrust =
@@ -211,17 +217,6 @@ pub fn task(locale: Locale, task: &Task) -> String {
         Task::DriveIfAsked => "Fahren, falls die Anleitung es verlangt.".to_owned(),
         Task::GatherPapers => "Alles zurückräumen, Ausdrucke und Fotos zusammentragen.".to_owned(),
         Task::LookThroughAndSign => "Das Protokoll durchsehen und unterschreiben.".to_owned(),
-    }
-}
-
-pub fn value(of: &ValueOf) -> String {
-    match of {
-        ValueOf::Faults => "Fehlereinträge".to_owned(),
-        ValueOf::TyrePressure(wheel) => format!("Reifendruck {}", wheel_name(*wheel)),
-        ValueOf::TargetHeight(placement) => format!("Höhe von Ziel {placement}"),
-        ValueOf::CarAtStart(nth) => format!("Maß {nth} zum Fahrzeug, am Anfang"),
-        ValueOf::CarAtEnd(nth) => format!("Maß {nth} zum Fahrzeug, am Ende"),
-        ValueOf::Driven => "Gefahren".to_owned(),
     }
 }
 
@@ -288,6 +283,16 @@ pub fn refused(begun: &Begun, refused: &Refused) -> String {
 pub fn lack(begun: &Begun, lack: &Lack) -> String {
     match lack {
         Lack::StepOpen(own) => format!("Offen: {}.", step_of(begun, own)),
+        Lack::GonePast(own, open) => {
+            format!("{}: übergangen ohne {}.", step_of(begun, own), record_open::all_open(open))
+        }
+        Lack::LeftOut(own, why) => format!("{}: ausgelassen, weil: {why}", step_of(begun, own)),
+        Lack::OpenToo(own, open) => {
+            format!("{}: auch offen: {}.", step_of(begun, own), record_open::all_open(open))
+        }
+        Lack::Unlisted(name) => {
+            format!("{name} steht nicht auf der Liste der Werkstatt: Niemand führt seine Prüfungen.")
+        }
         Lack::StepOutOfRange(own) => format!("Außerhalb des Erlaubten: {}.", step_of(begun, own)),
         Lack::NoDocument(own) => {
             format!("{}: keine Anleitung des Herstellers eingetragen.", title_of(begun, own))
@@ -330,6 +335,10 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
     let day = |own: jiff::civil::Date| locale.region.day(own);
     match &entry.what {
         What::StepDone { step } => format!("Erledigt: {}.", step_of(begun, step)),
+        What::GonePast { step, open } => {
+            format!("{}: {}.", record_open::gone_past(*open), step_of(begun, step))
+        }
+        What::LeftOut { step, why } => format!("Ausgelassen: {} ({why}).", step_of(begun, step)),
         What::NotApplicable { step, why } => format!("Trifft nicht zu: {} ({why}).", step_of(begun, step)),
         What::TakenBack { step, why } if why.is_empty() => {
             format!("Zurückgenommen: {}.", step_of(begun, step))
@@ -360,21 +369,9 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
         What::Decided(own) => {
             format!("{}, Ziel {}: {}", title_of(begun, &own.aiming), own.placement, decided(locale, own))
         }
-        What::Alignment(own) => {
-            let toe = |side: &str, rad: Option<f64>| {
-                rad.map(|own| format!("Spur hinten {side} {}", locale.region.degrees(own)))
-            };
-            let back = own.set_back_mm.map(|own| format!("Radversatz {}", locale.length(own)));
-            let of = own.taken.map(|own| format!("vom {}", day(own)));
-            let left = toe("links", own.rear_toe.left_rad);
-            let parts: Vec<String> =
-                [of, left, toe("rechts", own.rear_toe.right_rad), back].into_iter().flatten().collect();
-            if parts.is_empty() {
-                "Achsvermessung ohne Werte.".to_owned()
-            } else {
-                format!("Achsvermessung: {}.", parts.join(", "))
-            }
-        }
+        What::Alignment(own) => record_open::sheet(locale, own),
+        What::Stood(own) => record_open::stood(locale, begun, own),
+        What::Parked(own) => record_open::parked(locale, begun, own),
         What::RideHeights { heights_mm } => {
             let at = Wheel::ALL.into_iter().zip(heights_mm);
             let said = at
@@ -400,9 +397,9 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
         }
         What::Withdrawn { sha256, why } => format!("Zurückgezogen: Anlage {sha256} ({why})."),
         What::Accepted(own) => {
-            format!("{}: weiter trotz „{}“, weil: {}", title_of(begun, &own.aiming), own.sentence, own.why)
+            format!("{}: weiter trotz „{}“, weil: {}", title_of(begun, &own.aiming), own.in_german, own.why)
         }
-        What::Signed { role } => format!("Unterschrieben als {role}."),
+        What::Signed { role, lacking, why } => record_open::signed(role, *lacking, why),
         What::Labour { work, minutes } => {
             format!("Arbeitszeit: {work}, {} min.", locale.region.number(*minutes, 0))
         }
@@ -498,7 +495,8 @@ pub fn routine(locale: Locale, result: &RoutineResult) -> String {
 pub fn instrument(locale: Locale, own: &Instrument) -> String {
     let serial = if own.serial.is_empty() { String::new() } else { format!(" {}", own.serial) };
     let due = own.due.map(|own| format!(" (zu prüfen bis {})", locale.region.day(own)));
-    format!("{}{serial}{}", own.name, due.unwrap_or_default())
+    let unlisted = if own.is_unlisted { " (nicht auf der Liste der Werkstatt)" } else { "" };
+    format!("{}{serial}{}{unlisted}", own.name, due.unwrap_or_default())
 }
 
 pub const fn attachment_kind(kind: AttachmentKind) -> &'static str {

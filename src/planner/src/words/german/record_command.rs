@@ -12,6 +12,7 @@ pub const TEXTS: RecordCommand = RecordCommand {
     sheet: "Die Nachweismappe zum Drucken machen: PDF, SVG oder PNG",
     file: "Das Protokoll eines Auftrags (.visit.ron)",
     head: "Der Prüfwert vom Papier, mit oder ohne Leerzeichen: Dann muss das Protokoll damit enden",
+    no_head: "die 64 Zeichen des Prüfwerts angeben, 0 bis 9 und a bis f; Leerzeichen und Großbuchstaben sind gleich, mit Leerzeichen in Anführungszeichen",
     a_hash: "PRÜFWERT",
     a_record: "AUFTRAG.visit.ron",
     format: "Was auf die Standardausgabe geschrieben wird",

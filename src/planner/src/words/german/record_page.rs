@@ -30,6 +30,7 @@ pub const TEXTS: RecordPageTexts = RecordPageTexts {
     enter_here: "Eingeben",
     choose: "Mit der Ziffer wählen",
     keys: "Enter: erledigt, weiter  \u{b7}  \u{2212}: einen Schritt zurück  \u{b7}  +: mehr",
+    keys_of_list: "Enter: das Erste  \u{b7}  eine Ziffer wählt",
     keys_of_choice: "Eine Ziffer wählt  \u{b7}  Enter oder \u{2212}: zurück zum Schritt",
     steps: "Schritte",
     findings: "Was gefunden wurde",
@@ -42,6 +43,17 @@ pub const TEXTS: RecordPageTexts = RecordPageTexts {
     whole_visit: "Der ganze Auftrag",
     is_worked_out: "Wird für alle Einstellungen ausgerechnet \u{2026}",
     entries: "Was eingetragen wurde",
+    left_out: "Diesen Schritt auslassen, weil \u{2026}",
+    signs_because: "Unterschreibt trotzdem, weil",
+    rest_of_sheet: "Der Rest des Protokolls: Spur vorn, Sturz, Fahrachswinkel, Tag",
+    less_of_sheet: "Weniger vom Protokoll",
+    tape_in_use: "Abgelesen mit",
+    another_tape: "einem anderen Bandmaß, nicht auf der Liste",
+    no_tapes: "Die Werkstatt führt noch kein Bandmaß: In ihren Einstellungen steht die Liste der Messmittel.",
+    warm: "Wie warm es ist",
+    warm_hint: "ein Stahlband wird mit der Wärme länger; darf leer bleiben",
+    what_standing_does: "Das steht dann in diesem Protokoll. Die Aufstellung am Messplatz bleibt, wie sie ist: Die Marken dieses Platzes werden neu \
+                         angelegt und gemessen, und was abgelesen wird, steht in diesem Protokoll allein.",
     not_applicable: "Dieser Schritt entfällt",
     take_back: "Diesen Schritt zurücknehmen",
     nothing_to_take_back: "Dieser Schritt ist offen: es gibt nichts zurückzunehmen.",
@@ -86,13 +98,10 @@ pub const fn name_of(of: PageBox) -> &'static str {
         PageBox::Car => "Fahrzeug, wie die Werkstatt es führt",
         PageBox::Plate => "Kennzeichen",
         PageBox::By => "Wer einträgt",
-        PageBox::Tape => "Bandmaß",
+        PageBox::Tape => "Seine Bezeichnung",
         PageBox::Document => "Dokument",
         PageBox::Edition => "Ausgabe",
         PageBox::Dated => "Datum",
-        PageBox::ToeLeft => "Spur hinten, linkes Rad",
-        PageBox::ToeRight => "Spur hinten, rechtes Rad",
-        PageBox::SetBack => "Radversatz",
         PageBox::Out => "Abweichung",
         PageBox::Words => "Mit eigenen Worten",
     }
@@ -101,12 +110,10 @@ pub const fn name_of(of: PageBox) -> &'static str {
 pub const fn hint_of(of: PageBox) -> &'static str {
     match of {
         PageBox::Plate => "darf leer bleiben",
-        PageBox::Tape => "Name und Seriennummer; darf leer bleiben",
+        PageBox::Tape => "Name und Nummer; nicht auf der Liste, also führt niemand seine Prüfungen",
         PageBox::Document => "Titel oder Nummer der Anleitung des Herstellers",
         PageBox::Edition => "darf leer bleiben",
         PageBox::Dated => "Jahr-Monat-Tag; darf leer bleiben",
-        PageBox::ToeLeft | PageBox::ToeRight => "Grad; plus: Vorspur",
-        PageBox::SetBack => "plus: das rechte Vorderrad steht weiter hinten",
         PageBox::Out => "Grad; darf leer bleiben",
         PageBox::Job | PageBox::Car | PageBox::By | PageBox::Words => "",
     }
@@ -123,6 +130,16 @@ pub const fn reasons(of: Reasons) -> &'static [&'static str] {
             "Vor diesem Auftrag erledigt.",
             "Dieses Fahrzeug hat es nicht.",
         ],
+        Reasons::LeftOut => &[
+            "Es ist nichts zur Hand, um es zu messen.",
+            "Ein anderer Betrieb hat es gemacht; sein Protokoll ist angehängt.",
+            "Die Werkstattleitung hat es so entschieden.",
+        ],
+        Reasons::Signed => &[
+            "Durchgesehen: Was fehlt, betrifft diese Ausrichtung nicht.",
+            "Es wird vor der Übergabe nachgeholt.",
+            "Die Werkstattleitung hat es so entschieden.",
+        ],
         Reasons::Accepted => &[
             "An Ort und Stelle angesehen: heute ist es aus dem Weg.",
             "Die Anleitung des Herstellers erlaubt es.",
@@ -131,6 +148,20 @@ pub const fn reasons(of: Reasons) -> &'static [&'static str] {
         Reasons::Withdrawn => &["Die falsche Datei.", "Zeigt zu wenig.", "Durch eine bessere ersetzt."],
         Reasons::Reopened => &["Etwas wurde vergessen.", "Das Fahrzeug kam zurück.", "Ein Blatt kam später."],
     }
+}
+
+pub fn stands_now(place: usize) -> String {
+    format!("Das Fahrzeug steht jetzt an Platz {place}")
+}
+
+pub fn listed_tape(name: &str, serial: &str, is_overdue: bool) -> String {
+    let serial = if serial.is_empty() { String::new() } else { format!(", Nr. {serial}") };
+    let overdue = if is_overdue { ", Prüfung überfällig" } else { "" };
+    format!("{name}{serial}{overdue}")
+}
+
+pub fn not_done_without(all: &str) -> String {
+    format!("Nicht erledigt ohne: {all}.")
 }
 
 pub fn nth_step(nth: usize, of: usize) -> String {
@@ -244,6 +275,8 @@ pub const fn sign_of(kind: StepSign) -> &'static str {
     match kind {
         StepSign::Open => "offen",
         StepSign::Done => "erledigt",
+        StepSign::GonePast => "übergangen",
+        StepSign::LeftOut => "ausgelassen",
         StepSign::NotApplicable => "entfällt",
         StepSign::OutOfRange => "außerhalb des Erlaubten",
         StepSign::TakenBack => "zurückgenommen",
