@@ -9,8 +9,8 @@ use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::hand::Order;
 use baywright_planner::model::{
-    Figures, FloorFeatureKind, Id, Instrument, KeepFreeKind, Layout, OpeningKind, Place, ShopFigure,
-    ThingKind, TriggerList, Vehicle,
+    Figures, FloorFeatureKind, Id, Instrument, KeepFreeKind, Layout, MarkStep, OpeningKind, Place,
+    ShopFigure, ThingKind, TriggerList, Vehicle,
 };
 use baywright_planner::words::{Language, Units};
 
@@ -163,6 +163,8 @@ pub enum OfCar {
     Begin(Begin),
     /// Take a car out of a file, asking first if one that is being entered would be lost.
     Read(PathBuf),
+    /// Begin to change the chosen car: marks of the aiming that is shown are laid by this plan.
+    Plan(Vec<MarkStep>),
     /// The car that is being entered becomes this.
     Change(Box<Vehicle>),
     /// A rectangle was drawn for a zone, given by position, between these two corners, bay frame, mm.

@@ -2,6 +2,7 @@
 
 mod behind;
 mod graphs;
+mod other_plans;
 
 use baywright_drawing::LiveDimension;
 use baywright_planner::edit::Edit;
@@ -73,7 +74,7 @@ impl Desk {
                     self.as_laid(ui, proof, &mut proven.drawn);
                     self.behind_the_answer(ui, proof, &mut proven.details);
                     if proven.details {
-                        self.behind(ui, proof, &mut proven.behind);
+                        self.behind(ui, proof, &mut proven.behind, out);
                     }
                     self.leads_to_failed(ui, out);
                 }

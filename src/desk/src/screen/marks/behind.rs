@@ -6,6 +6,8 @@ use egui::{Label, RichText, Ui};
 use rayon::prelude::*;
 
 use super::graphs::Look;
+use super::other_plans::OtherPlans;
+use crate::screen::command::Command;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, waking, widgets};
 use crate::session::answer::SlowPart;
@@ -16,6 +18,7 @@ use crate::session::job::Tell;
 pub(super) struct Behind {
     worked: SlowPart<Worked>,
     drawn: SlowPart<Option<Checked>>,
+    other_plans: OtherPlans,
 }
 
 #[derive(Debug)]
@@ -31,13 +34,13 @@ const TOLD_FROM: f64 = 0.01;
 impl Behind {
     /// Takes in what came since the last frame; what failed, in whose words.
     pub fn collect(&mut self) -> Result<(), String> {
-        self.worked.collect().and(self.drawn.collect())
+        self.worked.collect().and(self.drawn.collect()).and(self.other_plans.collect())
     }
 }
 
 impl Desk {
     /// The graphs, what would help and the check by drawing.
-    pub(super) fn behind(&self, ui: &mut Ui, proof: &Proof, behind: &mut Behind) {
+    pub(super) fn behind(&self, ui: &mut Ui, proof: &Proof, behind: &mut Behind, out: &mut Vec<Command>) {
         let (words, texts) = (self.words(), self.view.locale.language.helps());
         let graphs = Look { palette: self.view.theme.palette(), locale: self.view.locale, texts };
         let wake = waking(ui.ctx());
@@ -79,6 +82,7 @@ impl Desk {
             if helps.base_at_wheels {
                 soft(ui, texts.no_base.to_owned());
             }
+            self.other_plans(ui, helps, &mut behind.other_plans, out);
         }
         self.by_drawing(ui, &mut behind.drawn);
     }
