@@ -280,8 +280,12 @@ fn the_right_cause_is_among_the_first_two_in_shipped_set_ups() {
             (by, allowed) if by < -allowed => Way::Below(None),
             _ => Way::Fine,
         };
-        let said =
-            RoutineSaid { whose: Some(Whose::Target), sideways: way(0), upright: way(1), limit_rad: None };
+        let said = RoutineSaid {
+            whose: Some(Whose::Target),
+            sideways: way(0),
+            upright: way(1),
+            ..RoutineSaid::default()
+        };
         // What was read: each of them but for one in twelve.
         let mut visit = bay.arrangement.clone();
         let mut is_read = |cause: Cause| cause != Cause::Bracket && dice.uniform() < 11.0 / 12.0;
@@ -321,7 +325,9 @@ fn the_right_cause_is_among_the_first_two_in_shipped_set_ups() {
         let looked: Vec<Looked> = OUT
             .iter()
             .filter(|own| ![Cause::Floor, Cause::Mark].contains(&own.0.cause()) && was_read(own.0.cause()))
-            .filter_map(|(at, _, u)| Some(Looked { at: *at, out: is(*at) + (*u)? * dice.normal() }))
+            .filter_map(|(at, _, u)| {
+                Some(Looked { at: *at, target: 0, out: is(*at) + (*u)? * dice.normal() })
+            })
             .collect();
         let found = explain(&visit, &bay.scene, &said, &looked).unwrap();
         let place = found.causes.iter().position(|own| own.suspect.cause() == cause);

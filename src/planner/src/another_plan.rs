@@ -344,15 +344,7 @@ fn laid(plan: &[MarkStep], givens: &Givens) -> Option<Vec<DVec2>> {
 
 /// What keeps a mark from being laid, or a tape or a line from running.
 const fn is_in_the_way(code: Code) -> bool {
-    matches!(
-        code,
-        Code::MarkFault
-            | Code::MarkPlace
-            | Code::RunBlocked
-            | Code::MarkInAir
-            | Code::MarkOffTarget
-            | Code::MarkUnsure
-    )
+    matches!(code, Code::MarkFault | Code::MarkPlace | Code::RunBlocked | Code::MarkInAir)
 }
 
 #[cfg(test)]

@@ -16,6 +16,7 @@ mod stand;
 mod sure;
 mod tapes;
 mod twice;
+mod used;
 
 use baywright_geometry::DVec2;
 use baywright_survey::budget::Budget;
@@ -37,8 +38,9 @@ pub use helps::{Buys, Help, Helps};
 pub use stand::{BAR_MM, CHORD_AT_MM, StandFigure, StandOf, StandPart, StandProof, stands};
 pub(crate) use sure::Sure;
 use tapes::Tapes;
-pub use tapes::warmth_of;
+pub use tapes::{laid_with, reads_at, warmth_of};
 pub use twice::{ENOUGH, Hand};
+pub use used::{Used, by_the_shop, used};
 
 /// 95 of 100, either way.
 pub(crate) const K: f64 = baywright_survey::chances::K95;

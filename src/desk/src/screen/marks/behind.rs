@@ -48,6 +48,7 @@ impl Desk {
             helps: Helps::of(of, &said.scene),
             course: after_each(of, &said.scene, |_| !tell.is_stopped()),
         });
+        ui.add(Label::new(widgets::soft(ui, widgets::unbroken(words.laid_with()))).wrap());
         if !proof.costs.is_empty() {
             let told = proof.costs.iter().take(BARS).take_while(|own| own.share >= TOLD_FROM).count();
             let (own, others) = proof.costs.split_at(told);
