@@ -4,7 +4,8 @@
 //! Three things are asked of a plan before it is told:
 //! - It is the same plan to the car. Each mark lies where it lay, and follows each figure of the car as it did: a mark that is laid from
 //!   the front spots alone by figures off a drawing would follow a car whose axle is set back, and nothing of the budget would show it.
-//!   Of spots that are set further outboard the marks under targets are asked that.
+//!   Of spots that are set further outboard the marks under targets are asked that, as they are seen from the sensor: a line that runs
+//!   askew is met abreast of a target a little sooner or later the further out it runs, and the budget of the distance knows it.
 //! - No figure of a target is less sure by it.
 //! - The room allows it: asked of the whole set-up it finds nothing that it did not find before, and nothing is in the way of the marks
 //!   and runs that are new.
@@ -18,7 +19,7 @@ use baywright_geometry::marks::{Construction, Givens, lay};
 
 use crate::assessment::{Code, Severity, Subject};
 use crate::judge::judge;
-use crate::model::{Arrangement, Id, MarkStep};
+use crate::model::{Aiming, Arrangement, Id, MarkStep};
 use crate::proof::{Cost, K, Sure, standard};
 use crate::scene::Scene;
 use candidates::{Step, further_base, other_ways};
@@ -59,9 +60,18 @@ pub struct PlanBuys {
 }
 
 impl PlanBuys {
-    /// The plan, to be taken.
+    /// The plan.
     pub fn plan(&self) -> &[MarkStep] {
         &self.then.aiming.mark_plan
+    }
+
+    /// The aiming by it, to be taken: the plan, and the marks that its targets stand over.
+    pub fn take(&self, aiming: &mut Aiming) {
+        let Aiming { mark_plan, placements, .. } = &self.then.aiming;
+        aiming.mark_plan.clone_from(mark_plan);
+        for (own, then) in aiming.placements.iter_mut().zip(placements) {
+            own.mark.clone_from(&then.mark);
+        }
     }
 }
 
@@ -103,6 +113,8 @@ struct Asked<'a> {
     now: &'a Arrangement,
     givens: Givens,
     places: Vec<DVec2>,
+    /// The sensor from above, vehicle frame.
+    sensor: DVec2,
     sure: Sure,
     /// What is found now.
     found: Vec<(Code, Vec<Subject>)>,
@@ -126,7 +138,8 @@ impl<'a> Asked<'a> {
         let givens = scene.givens(now)?;
         let places = laid(&now.aiming.mark_plan, &givens)?;
         let found = judge(now).findings.into_iter().map(|own| (own.code(), own.subjects)).collect();
-        Some(Self { now, givens, places, sure, found, wanted })
+        let sensor = scene.bay_from_vehicle.inverse() * scene.sensor().truncate();
+        Some(Self { now, givens, places, sensor, sure, found, wanted })
     }
 
     fn with(&self, plan: Vec<MarkStep>) -> Arrangement {
@@ -147,14 +160,32 @@ impl<'a> Asked<'a> {
         };
         let u95 = libm::hypot(sure.u95(), K * extra);
         let is_worth = u95 <= self.sure.u95() * (1.0 - WORTH);
-        (is_worth && self.room_allows(&then, &tried.changed)).then(|| PlanBuys {
-            otherwise,
-            u95,
-            dearest: sure.dearest,
-            changed: tried.changed.clone(),
-            then: Box::new(then),
-            scene: Box::new(scene),
-        })
+        if !(is_worth && self.room_allows(&then, &tried.changed)) {
+            return None;
+        }
+        let then = self.numbered(then);
+        let scene = Scene::of(&then);
+        let (dearest, changed) = (sure.dearest, tried.changed.clone());
+        Some(PlanBuys { otherwise, then: Box::new(then), scene: Box::new(scene), changed, u95, dearest })
+    }
+
+    /// Where marks are numbered as they are laid, they are so in the new plan too: a drawing numbers them in that order.
+    fn numbered(&self, mut then: Arrangement) -> Arrangement {
+        let number = |at: usize| Id::from((at + 1).to_string());
+        let is_numbered = self.now.aiming.mark_plan.iter().enumerate().all(|(at, own)| own.id == number(at));
+        if !is_numbered {
+            return then;
+        }
+        let names: Vec<Id> = then.aiming.mark_plan.iter().map(|own| own.id.clone()).collect();
+        for (at, own) in then.aiming.mark_plan.iter_mut().enumerate() {
+            own.id = number(at);
+        }
+        for mark in then.aiming.placements.iter_mut().filter_map(|own| own.mark.as_mut()) {
+            if let Some(at) = names.iter().position(|own| own == mark) {
+                *mark = number(at);
+            }
+        }
+        then
     }
 
     /// A spot that is laid square to the car from its tyre lies the more lengthwise the further out it is; beside the tyre that is no more
@@ -181,8 +212,18 @@ impl<'a> Asked<'a> {
         })
     }
 
-    /// Whether the marks that a plan shares with the one that is now lie where they lay and follow the car as they did.
-    fn is_same_to_the_car(&self, tried: &Tried, asked: impl Fn(usize) -> bool) -> bool {
+    /// Whether the marks that are asked of lie where they lay and follow the car as they did: in all, or as far as it is seen from the
+    /// sensor, `seen_from` there, vehicle frame.
+    fn is_same_to_the_car(
+        &self,
+        tried: &Tried,
+        asked: impl Fn(usize) -> bool,
+        seen_from: Option<DVec2>,
+    ) -> bool {
+        let apart = |at: usize, by: DVec2| {
+            let line = seen_from.zip(self.places.get(at)).and_then(|(eye, place)| (*place - eye).try_normalize());
+            line.map_or(by.length(), |line| line.perp_dot(by).abs())
+        };
         let same = |givens: &Givens, (was, then): (&[DVec2], &[DVec2]), within: f64| {
             let (Some(now), Some(other)) =
                 (laid(&self.now.aiming.mark_plan, givens), laid(&tried.plan, givens))
@@ -194,7 +235,7 @@ impl<'a> Asked<'a> {
                     Some(*now.get(at)? - was.get(at).copied().unwrap_or_default())
                 };
                 let by = moved(&now, was, at).zip(moved(&other, then, *stands));
-                by.is_some_and(|(one, other)| one.distance(other) <= within)
+                by.is_some_and(|(one, other)| apart(at, one - other) <= within)
             })
         };
         let Some(then) = laid(&tried.plan, &self.givens) else { return false };
@@ -243,7 +284,7 @@ impl<'a> Asked<'a> {
                 }
             }
             let otherwise = Otherwise::FurtherOut { marks: marks.clone(), from_mm, to_mm };
-            if self.is_same_to_the_car(&tried, under_target)
+            if self.is_same_to_the_car(&tried, under_target, Some(self.sensor))
                 && let Some(own) = self.buys(otherwise, &tried)
                 // Further out for next to nothing is only further to walk.
                 && best.as_ref().is_none_or(|best| own.u95 < best.u95 * (1.0 - STEP_WORTH))
@@ -292,7 +333,7 @@ impl<'a> Asked<'a> {
         let Some(places) = laid(&tried.plan, &self.givens) else { return Vec::new() };
         let step = Step { plan: &tried.plan, places: &places, at };
         let made = ways(&step).into_iter().map(|way| tried.with(at, &way));
-        let same = made.filter(|own| self.is_same_to_the_car(own, |_| true));
+        let same = made.filter(|own| self.is_same_to_the_car(own, |_| true, None));
         same.filter_map(|own| {
             let then = self.with(own.plan.clone());
             let sure = Sure::of(&then, &Scene::of(&then)).filter(|sure| sure.is_no_worse_than(&self.sure))?;

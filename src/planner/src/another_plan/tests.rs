@@ -121,12 +121,26 @@ fn no_plan_leaves_a_wheel_out() {
         other.plan[4].construction = by_front(4, WhichSide::Left);
         other
     };
-    assert!(!asked.is_same_to_the_car(&lies, |_| true));
+    assert!(!asked.is_same_to_the_car(&lies, |_| true, None));
     let same = Tried { plan: own.aiming.mark_plan.clone(), ..lies };
-    assert!(asked.is_same_to_the_car(&same, |_| true));
+    assert!(asked.is_same_to_the_car(&same, |_| true, None));
 }
 
 use baywright_geometry::marks::WhichSide;
+
+/// A drawing numbers marks as they are laid: where their names are these numbers, they still are.
+#[test]
+fn marks_that_are_numbered_stay_numbered() {
+    let mut own = at_angle();
+    own.aiming.rename_mark(2, "3".into());
+    let found = helps(&own);
+    let other = found.iter().find(|own| own.plan().len() > 3).unwrap_or(&found[0]);
+    let names: Vec<&str> = other.plan().iter().map(|own| own.id.as_str()).collect();
+    assert_eq!(names, ["1", "2", "3", "4", "5"][..names.len()]);
+    let under = other.then.aiming.placements[0].mark.clone().unwrap();
+    let at = |of: &Arrangement, id: &Id| Scene::of(of).marks.iter().find(|mark| mark.id == *id).unwrap().at.unwrap();
+    assert!(at(&other.then, &under).distance(at(&own, &"3".into())) <= SAME_PLACE_MM);
+}
 
 #[test]
 fn whoever_does_not_wait_is_told_nothing() {
@@ -172,7 +186,7 @@ proptest! {
         for buys in helps(&own) {
             // Taken as one takes it: the plan alone, in the set-up as it is.
             let mut then = own.clone();
-            then.aiming.mark_plan = buys.plan().to_vec();
+            buys.take(&mut then.aiming);
             let said = sure(&then);
             match buys.otherwise {
                 Otherwise::FurtherOut { .. } => prop_assert!(said.u95() <= buys.u95 + 1e-15),

@@ -217,36 +217,3 @@ fn the_shop_says_what_goes_wrong_as_a_rule() {
     own.shop.bracket_usual_rad = angle::radians(0.7);
     assert!((chance(&own) - usual).abs() > 0.02, "{usual} {}", chance(&own));
 }
-
-/// A hundred steps, each taped twice over: one waits, but not long, and nobody who left is waited for.
-#[test]
-fn a_long_plan_is_weighed_in_bounded_time() {
-    let mut own = reflector();
-    let first = own.aiming.mark_plan.len();
-    for nth in first..100 {
-        // A row of marks beside each other ahead of the car.
-        let construction = baywright_geometry::marks::Construction::AlongAside {
-            from: 2,
-            to: 4,
-            along: 200.0 + 20.0 * nth as f64,
-            aside: -30.0 * (nth % 20) as f64,
-        };
-        own.aiming.mark_plan.push(crate::model::MarkStep { id: format!("m{nth}").into(), construction });
-    }
-    let scene = Scene::of(&own);
-    own.marks_taped = scene
-        .readings
-        .iter()
-        .step_by((scene.readings.len() / 200).max(1))
-        .take(200)
-        .map(|own| MarkTaped::new(own.from.clone(), own.to.clone(), own.distance_mm.round()))
-        .collect();
-    assert_eq!(own.marks_taped.len(), 200, "{}", scene.readings.len());
-    let scene = Scene::of(&own);
-    let start = std::time::Instant::now();
-    let found = explain(&own, &scene, &left(0.4), &[]).unwrap();
-    println!("{:?}", start.elapsed());
-    assert!(start.elapsed() < std::time::Duration::from_secs(60), "{:?}", start.elapsed());
-    assert!(found.causes.len() > 2);
-    assert_eq!(explain_while(&own, &scene, &left(0.4), &[], &|| false), Err(Unexplained::Nothing));
-}

@@ -1,10 +1,11 @@
 //! The car that is being entered, and the aiming that is shown.
 
 use baywright_planner::Subject;
+use baywright_planner::another_plan::PlanBuys;
 use baywright_planner::entry::zones::ZoneFigures;
 use baywright_planner::geometry::{DVec2, Outline, PlanPose, Polygon};
 use baywright_planner::model::assumed::AimingPart;
-use baywright_planner::model::{Figures, Id, MarkStep, Vehicle, VehicleClass};
+use baywright_planner::model::{Figures, Id, Vehicle, VehicleClass};
 
 use crate::screen::Desk;
 use crate::screen::command::{Begin, OfCar};
@@ -21,7 +22,7 @@ impl Desk {
     pub(super) fn apply_to_car(&mut self, asked: OfCar) {
         match asked {
             OfCar::Begin(how) => self.begin_car(how),
-            OfCar::Plan(plan) => self.change_plan(plan),
+            OfCar::Plan(plan) => self.change_plan(&plan),
             OfCar::Read(path) => self.read_car(&path),
             OfCar::Change(car) => {
                 if let Some(draft) = self.document.draft_mut() {
@@ -121,7 +122,7 @@ impl Desk {
     }
 
     /// Begins to change the chosen car by the mark plan of the aiming that is shown: one step, that can be undone.
-    fn change_plan(&mut self, plan: Vec<MarkStep>) {
+    fn change_plan(&mut self, plan: &PlanBuys) {
         if self.document.draft().is_some() {
             self.say_wrong(self.texts().finish_car);
             return;
@@ -131,7 +132,7 @@ impl Desk {
         let Some(draft) = self.document.draft_mut() else { return };
         let mut car = Vehicle::clone(draft.car());
         let Some(own) = car.aimings.iter_mut().find(|own| own.id == shown) else { return };
-        own.mark_plan = plan;
+        plan.take(own);
         car.enter(AimingPart::MarkPlan.of(&shown));
         draft.change(car);
         self.view.car.lead = Some(Figures::Aiming);

@@ -77,13 +77,13 @@ impl Desk {
                 ui.add(Label::new(widgets::soft(ui, widgets::unbroken(text))).wrap());
             };
             soft(ui, words.laid_now(helps));
+            self.other_plans(ui, helps, &mut behind.other_plans, out);
             for own in &helps.buys {
                 soft(ui, words.buys(helps, own));
             }
             if helps.base_at_wheels {
                 soft(ui, texts.no_base.to_owned());
             }
-            self.other_plans(ui, helps, &mut behind.other_plans, out);
         }
         self.by_drawing(ui, &mut behind.drawn);
     }

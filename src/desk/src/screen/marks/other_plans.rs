@@ -2,9 +2,10 @@
 
 use baywright_planner::another_plan::{PlanBuys, plan_helps};
 use baywright_planner::proof::Helps;
-use egui::{Label, Ui};
+use egui::{Label, RichText, Ui};
 
 use crate::screen::command::{Command, OfCar};
+use crate::screen::look::size;
 use crate::screen::{Desk, waking, widgets};
 use crate::session::answer::SlowPart;
 
@@ -44,7 +45,7 @@ impl Desk {
         }
         for own in shown.found {
             let text = words.other_plan(helps, own);
-            soft(ui, text.clone());
+            ui.add(Label::new(RichText::new(widgets::unbroken(text.as_str())).size(size::SMALL)).wrap());
             for step in words.laid_otherwise(own) {
                 soft(ui, format!("\u{2022} {step}"));
             }
@@ -52,7 +53,7 @@ impl Desk {
                 let name = self.texts().with(texts.take, &text);
                 let press = widgets::lesser(ui, texts.take).on_hover_text(texts.take_why);
                 if press.accessible_name(name).clicked() {
-                    out.push(Command::Car(OfCar::Plan(own.plan().to_vec())));
+                    out.push(Command::Car(OfCar::Plan(Box::new(own.clone()))));
                 }
             }
         }

@@ -37,7 +37,7 @@ pub enum Code {
     LaidUnproven,
     /// What was taped between marks does not fit together.
     ReadingOff,
-    /// What was read between marks was read with an instrument whose check was over.
+    /// Marks were laid, taped or checked with an instrument whose check was over.
     InstrumentOverdue,
     /// What was read between marks was read with an instrument that the shop's list does not have.
     InstrumentUnlisted,

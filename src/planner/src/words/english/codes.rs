@@ -34,7 +34,7 @@ pub const fn code(code: Code) -> &'static str {
         }
         Code::ReadingOff => "What was taped between marks does not fit together.",
         Code::InstrumentOverdue => {
-            "What was read between marks was read with an instrument whose check was over."
+            "Marks were laid, taped or checked with an instrument whose check was over."
         }
         Code::InstrumentUnlisted => {
             "What was read between marks was read with an instrument that is not in the shop's list."

@@ -34,7 +34,7 @@ pub const fn code(code: Code) -> &'static str {
         }
         Code::ReadingOff => "Die Maße zwischen Marken passen nicht zusammen.",
         Code::InstrumentOverdue => {
-            "Zwischen Marken wurde mit einem Messgerät gemessen, dessen Prüfung abgelaufen war."
+            "Marken wurden mit einem Gerät gelegt, gemessen oder geprüft, dessen Prüfung abgelaufen war."
         }
         Code::InstrumentUnlisted => {
             "Zwischen Marken wurde mit einem Messgerät gemessen, das nicht in der Liste der Werkstatt steht."

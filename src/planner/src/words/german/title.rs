@@ -196,7 +196,7 @@ impl About<'_> {
             Facts::LaidUnproven(_) => format!("die Maße belegen {first} noch nicht"),
             Facts::ReadingOff(doubt) => self.reading_off(doubt),
             Facts::InstrumentOverdue(name) => {
-                format!("die Prüfung von „{name}“ war abgelaufen, als damit gemessen wurde")
+                format!("die Prüfung von „{name}“ war abgelaufen, als es hier benutzt wurde")
             }
             Facts::InstrumentUnlisted(name) => format!("„{name}“ steht nicht in der Liste der Messgeräte"),
             Facts::MarkDrifted(_) => format!("{first} ist seit einer früheren Prüfung gewandert"),
