@@ -6,12 +6,16 @@ use std::path::Path;
 
 use baywright_files::{EMBEDDED_LAYOUTS, open};
 use baywright_planner::Scene;
-use baywright_planner::failed::{Cause, Looked, RoutineSaid, Suspect, Way, Whose, explain};
+use baywright_planner::failed::{
+    Cause, Looked, RoutineSaid, Suspect, Unexplained, Way, Whose, explain, explain_while,
+};
 use baywright_planner::geometry::marks::Construction;
 use baywright_planner::geometry::{DVec2, DVec3};
 use baywright_planner::model::{
-    Arrangement, FloorSurvey, Id, LevelPoint, LevelsTaken, MarkTaped, Provenance, ReferenceAxis, Wheel,
+    Arrangement, FloorSurvey, Id, LevelPoint, LevelsTaken, MarkStep, MarkTaped, Provenance, ReferenceAxis,
+    Wheel,
 };
+use baywright_planner::scene::Reading;
 use baywright_survey::dice::Dice;
 
 /// What may be out of car, floor, stand and sensor, with how far it is as a rule and how surely it is read; mm and radians.
@@ -280,8 +284,12 @@ fn the_right_cause_is_among_the_first_two_in_shipped_set_ups() {
             (by, allowed) if by < -allowed => Way::Below(None),
             _ => Way::Fine,
         };
-        let said =
-            RoutineSaid { whose: Some(Whose::Target), sideways: way(0), upright: way(1), limit_rad: None };
+        let said = RoutineSaid {
+            whose: Some(Whose::Target),
+            sideways: way(0),
+            upright: way(1),
+            ..RoutineSaid::default()
+        };
         // What was read: each of them but for one in twelve.
         let mut visit = bay.arrangement.clone();
         let mut is_read = |cause: Cause| cause != Cause::Bracket && dice.uniform() < 11.0 / 12.0;
@@ -321,7 +329,9 @@ fn the_right_cause_is_among_the_first_two_in_shipped_set_ups() {
         let looked: Vec<Looked> = OUT
             .iter()
             .filter(|own| ![Cause::Floor, Cause::Mark].contains(&own.0.cause()) && was_read(own.0.cause()))
-            .filter_map(|(at, _, u)| Some(Looked { at: *at, out: is(*at) + (*u)? * dice.normal() }))
+            .filter_map(|(at, _, u)| {
+                Some(Looked { at: *at, target: 0, out: is(*at) + (*u)? * dice.normal() })
+            })
             .collect();
         let found = explain(&visit, &bay.scene, &said, &looked).unwrap();
         let place = found.causes.iter().position(|own| own.suspect.cause() == cause);
@@ -340,4 +350,35 @@ fn the_right_cause_is_among_the_first_two_in_shipped_set_ups() {
     assert!(share(among_two) >= 0.9, "{}", share(among_two));
     assert!(share(first_wrong) <= 0.05, "{}", share(first_wrong));
     assert!(share(open) <= 0.2, "{}", share(open));
+}
+
+/// A hundred steps and two hundred readings of them: one waits, but not long, and nobody who left is waited for.
+#[test]
+fn a_long_plan_is_weighed_in_bounded_time() {
+    let mut own =
+        bays().into_iter().find(|own| own.arrangement.aiming.mark_plan.len() >= 5).unwrap().arrangement;
+    for nth in own.aiming.mark_plan.len()..100 {
+        // Rows of marks beside each other ahead of the car.
+        let (along, aside) = (200.0 + 20.0 * nth as f64, -30.0 * (nth % 20) as f64);
+        let construction = Construction::AlongAside { from: 2, to: 4, along, aside };
+        own.aiming.mark_plan.push(MarkStep { id: format!("m{nth}").as_str().into(), construction });
+    }
+    let readings = Scene::of(&own).readings;
+    let taped = readings.iter().step_by((readings.len() / 200).max(1)).take(200);
+    let read = |own: &Reading| MarkTaped::new(own.from.clone(), own.to.clone(), own.distance_mm.round());
+    own.marks_taped = taped.map(read).collect();
+    assert_eq!(own.marks_taped.len(), 200, "{}", readings.len());
+    let scene = Scene::of(&own);
+    let said = RoutineSaid {
+        whose: Some(Whose::Target),
+        sideways: Way::Above(Some(0.007)),
+        upright: Way::Fine,
+        ..RoutineSaid::default()
+    };
+    let start = std::time::Instant::now();
+    let found = explain(&own, &scene, &said, &[]).unwrap();
+    println!("{:?}", start.elapsed());
+    assert!(start.elapsed() < std::time::Duration::from_secs(60), "{:?}", start.elapsed());
+    assert!(found.causes.len() > 2);
+    assert_eq!(explain_while(&own, &scene, &said, &[], &|| false), Err(Unexplained::Nothing));
 }

@@ -27,10 +27,12 @@ pub fn all_pages(screen: &Harness<'_, Desk>) -> Vec<Page> {
         whose: Some(Whose::Sensor),
         sideways: Way::Above(Some(0.01)),
         upright: Way::Below(None),
-        limit_rad: None,
+        ..RoutineSaid::default()
     };
-    let looked =
-        vec![Looked { at: Suspect::CarFront, out: 3.0 }, Looked { at: Suspect::StandTurned, out: 0.0 }];
+    let looked = vec![
+        Looked { at: Suspect::CarFront, target: 0, out: 3.0 },
+        Looked { at: Suspect::StandTurned, target: 0, out: 0.0 },
+    ];
     let document = screen.state().document();
     let mut arrangements = document.layout().arrangements.iter().map(|own| own.id.clone());
     let other = arrangements.find(|own| own != document.shown());

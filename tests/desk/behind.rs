@@ -4,7 +4,7 @@ use std::path::Path;
 use std::time::{Duration, Instant};
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfBay, OfView};
+use baywright_desk::screen::command::{Command, OfBay, OfCar, OfView};
 use baywright_desk::screen::view::Tab;
 use baywright_planner::edit::Edit;
 use baywright_planner::model::Taken;
@@ -126,4 +126,40 @@ fn a_plan_is_drawn_beside_the_law() {
     tape_all(&mut screen, |_| 0.0);
     assert!(screen.query_by_label_contains("They agree within").is_none());
     screen.get_by_label(Language::English.helps().draw);
+}
+
+/// Another plan is listed with what it buys, and one press begins to change the car by it; that is one step, and undone by one.
+#[test]
+fn another_plan_is_taken_by_one_press() {
+    let mut screen = usual(desk(Path::new("clear-bay"), None));
+    ask(&mut screen, Command::Bay(OfBay::Show("Estate, rear left corner radar".into())));
+    let aiming = screen.state().answer().arrangement.aiming.id.clone();
+    ask(&mut screen, Command::View(OfView::Tab(Tab::Marks)));
+    by_key(&mut screen, "Details");
+    until(&mut screen, |screen| {
+        screen.query_by_label_contains("Change the plan, Laid another way").is_some()
+    });
+    screen.get_by_label_contains("The vehicle maker's procedure decides");
+    let text = screen.get_by_label_contains("Change the plan, Laid another way").accesskit_node().label();
+    let text = text.unwrap();
+    assert!(text.matches('±').count() == 2 && text.contains("instead of"), "{text}");
+    let before = screen.state().answer().arrangement.aiming.mark_plan.clone();
+    screen.get_by_label_contains("Change the plan, Laid another way").focus();
+    screen.run();
+    screen.key_press(egui::Key::Space);
+    screen.run();
+    let plan = |screen: &Harness<'_, Desk>| {
+        let car = screen.state().document().draft().unwrap().car();
+        car.aimings.iter().find(|own| own.id == aiming).unwrap().mark_plan.clone()
+    };
+    let after = plan(&screen);
+    assert!(after.len() >= before.len() && after != before);
+    // What is drawn and judged is that plan.
+    assert_eq!(screen.state().answer().arrangement.aiming.mark_plan, after);
+    ask(&mut screen, Command::Undo);
+    assert_eq!(plan(&screen), before);
+    ask(&mut screen, Command::Redo);
+    assert_eq!(plan(&screen), after);
+    ask(&mut screen, Command::Car(OfCar::DropAnyway));
+    assert_eq!(screen.state().answer().arrangement.aiming.mark_plan, before);
 }

@@ -32,11 +32,33 @@ fn open(screen: &mut Harness<'_, Desk>) {
     screen.run();
     screen.key_press(egui::Key::Space);
     screen.run();
+    weighed(screen);
 }
 
 fn choose(screen: &mut Harness<'_, Desk>, label: &str) {
     screen.get_by_label(label).click();
     screen.run();
+    weighed(screen);
+}
+
+/// Frames until what stands there is weighed, and of what stands there.
+fn weighed(screen: &mut Harness<'_, Desk>) {
+    let start = std::time::Instant::now();
+    while screen.state().weighed().is_none_or(|(_, is_older)| is_older) {
+        assert!(start.elapsed() < std::time::Duration::from_secs(60), "it never came");
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        screen.step();
+    }
+    screen.run();
+}
+
+fn typed(screen: &mut Harness<'_, Desk>, label: &str, text: &str) {
+    type_into(screen, label, text);
+    weighed(screen);
+}
+
+fn found(screen: &Harness<'_, Desk>) -> baywright_planner::failed::Explained {
+    screen.state().weighed().unwrap().0.clone().unwrap()
 }
 
 #[test]
@@ -49,7 +71,7 @@ fn what_it_said_is_typed_and_what_could_be_is_ranked() {
     // A way is nobody's until it is said whose.
     screen.get_by_label_contains("Say first whose way it is");
     choose(&mut screen, "where the target is seen");
-    type_into(&mut screen, "By how much, sideways", "0.6");
+    typed(&mut screen, "By how much, sideways", "0.6");
     let own = page(&screen);
     assert_eq!(own.said.whose, Some(Whose::Target));
     let Way::Above(Some(by)) = own.said.sideways else { panic!("{:?}", own.said) };
@@ -57,18 +79,18 @@ fn what_it_said_is_typed_and_what_could_be_is_ranked() {
     screen.get_by_label_contains("Check first: ");
     screen.get_by_label_contains("Of the sensor itself nothing is said");
     // In minutes of arc it is the same.
-    type_into(&mut screen, "By how much, sideways", "36'");
+    typed(&mut screen, "By how much, sideways", "36'");
     let Way::Above(Some(by)) = page(&screen).said.sideways else { panic!() };
     assert!((by.to_degrees() - 0.6).abs() < 1e-9);
     // What is no turn stays in its field, with the reason; so does what no routine tells.
-    type_into(&mut screen, "By how much, sideways", "left");
+    typed(&mut screen, "By how much, sideways", "left");
     screen.get_by_label_contains("is no angle");
-    type_into(&mut screen, "By how much, sideways", "0.4");
+    typed(&mut screen, "By how much, sideways", "0.4");
     assert!(screen.query_by_label_contains("is no angle").is_none());
     // The routine's own limit takes the place of the aiming's.
-    let before = page(&screen).found.unwrap().1.unwrap();
-    type_into(&mut screen, "The routine's own limit", "0.2");
-    let after = page(&screen).found.unwrap().1.unwrap();
+    let before = found(&screen);
+    typed(&mut screen, "The routine's own limit", "0.2");
+    let after = found(&screen);
     assert_ne!(before.allowed, after.allowed);
     assert!((after.allowed[0].to_degrees() - 0.2).abs() < 1e-9);
 }
@@ -81,23 +103,23 @@ fn checks_lead_to_the_cause() {
     choose(&mut screen, "where the target is seen");
     choose(&mut screen, "Up and down, up");
     choose(&mut screen, "Left and right, fine");
-    type_into(&mut screen, "By how much, up or down", "0.5");
+    typed(&mut screen, "By how much, up or down", "0.5");
     for _ in 0..8 {
-        let found = page(&screen).found.unwrap().1.unwrap();
-        if found.is_clear {
+        let own = found(&screen);
+        if own.is_clear {
             break;
         }
-        match found.check {
-            Some(ToCheck::Part(Suspect::StandHeight)) => {
+        match own.check {
+            Some(ToCheck::Part { at: Suspect::StandHeight, .. }) => {
                 choose(&mut screen, "too high");
-                type_into(&mut screen, "By how much", "35");
+                typed(&mut screen, "By how much", "35");
             }
-            Some(ToCheck::Part(_)) => choose(&mut screen, "as it was"),
+            Some(ToCheck::Part { .. }) => choose(&mut screen, "as it was"),
             other => panic!("{other:?}"),
         }
     }
     let own = page(&screen);
-    let found = own.found.clone().unwrap().1.unwrap();
+    let found = found(&screen);
     assert!(found.is_clear && !own.looked.is_empty(), "{own:?}");
     screen.get_by_label_contains("Likeliest by far");
     screen.key_press(egui::Key::Escape);
@@ -124,6 +146,31 @@ fn it_is_asked_from_the_menu_and_in_german() {
     screen.run();
     screen.key_press(egui::Key::Space);
     screen.run();
+    weighed(&mut screen);
     screen.get_by_label_contains("Was es erklären könnte");
     screen.get_by_label_contains("Über den Sensor selbst");
+}
+
+/// While it is weighed anew, what was weighed before is there, and says that it is older: in every frame, however many that takes.
+#[test]
+fn what_is_older_says_so() {
+    let mut screen = on_marks();
+    open(&mut screen);
+    for label in ["Left and right, left", "Left and right, right", "Left and right, fine"] {
+        screen.get_by_label(label).click();
+        let start = std::time::Instant::now();
+        loop {
+            screen.step();
+            let older = screen.state().weighed().map(|(_, is_older)| is_older);
+            let is_said = screen.query_by_label_contains("What follows is older").is_some();
+            assert_eq!(is_said, older == Some(true), "{label}");
+            if older == Some(false) {
+                break;
+            }
+            assert!(start.elapsed() < std::time::Duration::from_secs(60), "it never came");
+        }
+        weighed(&mut screen);
+        assert!(screen.query_by_label_contains("What follows is older").is_none());
+    }
+    screen.get_by_label_contains("Cannot tell yet");
 }

@@ -144,3 +144,45 @@ fn marks_are_laid_again_by_one_press() {
     read(&mut screen, 0.0);
     screen.get_by_label_contains("this hand's own figures count now");
 }
+
+/// The only line laser counts without being named, and behind the details it is said; two leave the shop's figure, and that is said too.
+#[test]
+fn the_only_line_laser_counts_and_is_named_behind_the_details() {
+    let home = home("instruments-laser");
+    let mut screen = clear(&home);
+    // A reflector aims by its place, which prolonged lines give.
+    ask(&mut screen, Command::Bay(OfBay::Show("Saloon, forward radar".into())));
+    let u95 = |screen: &Harness<'_, Desk>| {
+        let answer = screen.state().answer();
+        Proof::of(&answer.judged, &answer.assessment.scene).unwrap().figures[0].u95
+    };
+    let before = u95(&screen);
+    let laser = |name: &str| Instrument {
+        per_metre_mm: Some(0.05),
+        ..Instrument::new(name.into(), InstrumentKind::LineLaser)
+    };
+    listed(&mut screen, laser("green line"));
+    assert!(u95(&screen) < before);
+    ask(&mut screen, Command::View(OfView::Tab(Tab::Marks)));
+    by_key(&mut screen, "Details");
+    screen.get_by_label_contains("Laid and set with line laser “green line”");
+    listed(&mut screen, laser("red line"));
+    assert_eq!(u95(&screen), before);
+    screen.get_by_label_contains("line laser (2 listed, none named)");
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+/// A tape that is cold is short and reads more: what it should read there stands beside each distance.
+#[test]
+fn what_a_cold_tape_should_read_is_said() {
+    let home = home("instruments-cold");
+    let mut screen = clear(&home);
+    ask(&mut screen, Command::View(OfView::Tab(Tab::Marks)));
+    by_key(&mut screen, "Taped by whom, with what?");
+    assert!(screen.query_by_label_contains("the tape should read").is_none());
+    type_into(&mut screen, "Tape's warmth, °C", "0");
+    assert!(screen.query_all_by_label_contains("At 0 °C the tape should read").count() >= 1);
+    type_into(&mut screen, "Tape's warmth, °C", "20");
+    assert!(screen.query_by_label_contains("the tape should read").is_none());
+    std::fs::remove_dir_all(home).unwrap();
+}

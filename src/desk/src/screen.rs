@@ -101,6 +101,8 @@ pub struct Desk {
     keeper: Keeper,
     shop: ShopSettings,
     compared: pages::Compared,
+    /// Why a routine failed.
+    weighed: pages::Weighed,
     /// What a customer is shown.
     told: customer::Told,
     /// What is printed.
@@ -159,6 +161,7 @@ impl Desk {
             keeper: Keeper::default(),
             shop: ShopSettings::default(),
             compared: pages::Compared::default(),
+            weighed: pages::Weighed::default(),
             told: customer::Told::default(),
             on_paper: sheets::OnPaperPage::default(),
             record: record::RecordPage::default(),

@@ -119,6 +119,12 @@ fields! {
     camber_known_deg: CamberKnown,
     square_laid_deg: SquareLaid,
     angle_laid_deg: AngleLaid,
+    floor_usual_mm: FloorUsual,
+    thrust_usual_deg: ThrustUsual,
+    car_creeps_mm: CarCreeps,
+    bubble_set_deg: BubbleSet,
+    bracket_usual_deg: BracketUsual,
+    fault_times: FaultTimes,
 }
 
 /// How long each step of an aiming takes, minutes.

@@ -213,6 +213,39 @@ impl Givens {
         }
         Ok(Self { wheels, centreline, tyre_widths, body_points, targets })
     }
+
+    /// How many figures a car may differ in that a plan can follow: both ways of each wheel point, each tyre's width, both ways of each
+    /// body point, and which way the centreline runs.
+    pub fn figures(&self) -> usize {
+        13 + 2 * self.body_points.len()
+    }
+
+    /// The same with one of those figures ([`Givens::figures`]) larger: by so many mm, or, of the centreline, radians anticlockwise. Beyond
+    /// the last it is the same.
+    #[must_use]
+    pub fn differing(&self, figure: usize, by: f64) -> Self {
+        let mut own = self.clone();
+        let way = |nth: usize| if nth.is_multiple_of(2) { DVec2::X } else { DVec2::Y };
+        match figure {
+            0..8 => {
+                if let Some(wheel) = own.wheels.get_mut(figure / 2) {
+                    *wheel += way(figure) * by;
+                }
+            }
+            8..12 => {
+                if let Some(width) = own.tyre_widths.get_mut(figure - 8) {
+                    *width = (*width + by).max(0.0);
+                }
+            }
+            12 => own.centreline = crate::angle::direction(by).rotate(own.centreline).normalize(),
+            _ => {
+                if let Some(point) = own.body_points.get_mut((figure - 13) / 2) {
+                    *point += way(figure - 13) * by;
+                }
+            }
+        }
+        own
+    }
 }
 
 /// Why a mark cannot be found.

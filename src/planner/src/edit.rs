@@ -8,6 +8,7 @@ mod building;
 mod deed;
 mod dimensions;
 mod in_bay;
+mod mark_checks;
 mod of_building;
 mod parked;
 mod redrawn;

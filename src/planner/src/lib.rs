@@ -6,6 +6,7 @@
 //!
 //! Lengths are millimetres, angles radians, frames as [`model`] says.
 
+pub mod another_plan;
 pub mod as_measured;
 pub mod assess;
 pub mod assessment;

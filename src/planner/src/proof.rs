@@ -14,33 +14,38 @@ mod helps;
 mod judged;
 mod measured;
 mod stand;
+mod sure;
 mod tapes;
 mod twice;
+mod used;
 
 use baywright_geometry::DVec2;
-use baywright_survey::budget::{Budget, Cost};
+use baywright_survey::budget::Budget;
 use baywright_survey::laid::{Chances, Fit, Laid, Read, Wrong, laid, next_check};
 use baywright_survey::next_tape::{Candidate, Known, Next, Stop, Wish};
 
 use crate::model::{Arrangement, Id, MarkTaped};
 use crate::scene::Scene;
 
-pub use baywright_survey::budget::Origin;
+pub use baywright_survey::budget::{Cost, Origin};
 pub use baywright_survey::decide::Said;
 pub use baywright_survey::monte_carlo::{BLOCK, Drawn, Enough, Gathered};
 pub use course::{AfterReading, MOST_AFTER, after_each};
 pub use drawn::{Checked, ToDraw};
 pub(crate) use figures::direction_by;
+pub(crate) use figures::standard;
 pub use figures::{Figure, FigureOf};
 pub use helps::{Buys, Help, Helps};
 pub use measured::{Measured, measured};
 pub use stand::{BAR_MM, CHORD_AT_MM, StandFigure, StandOf, StandPart, StandProof, stands};
+pub(crate) use sure::Sure;
 use tapes::Tapes;
-pub use tapes::warmth_of;
+pub use tapes::{laid_with, reads_at, warmth_of};
 pub use twice::{ENOUGH, Hand};
+pub use used::{Used, by_the_shop, used};
 
 /// 95 of 100, either way.
-const K: f64 = baywright_survey::chances::K95;
+pub(crate) const K: f64 = baywright_survey::chances::K95;
 
 /// Marks that a target is set by, as they are known.
 #[derive(Clone, Debug, PartialEq)]

@@ -6,6 +6,7 @@
 #[macro_use]
 mod dispatch;
 
+pub mod another_plan;
 pub mod command_line;
 pub mod customer;
 pub mod drawing;

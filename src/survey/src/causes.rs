@@ -18,7 +18,7 @@ use beyond::{Pair, Range};
 use together::Together;
 
 /// So many parts at most; the rest is left out.
-pub const MOST_PARTS: usize = 200;
+pub const MOST_PARTS: usize = 400;
 
 /// What a cause is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -135,6 +135,8 @@ pub struct Ranking {
     pub is_clear: bool,
     /// The one check that separates the first two best; `None` where none tells them apart better than a guess.
     pub check: Option<Check>,
+    /// The logarithm of how likely what the routine said was, by what had been read: what weighs one ranking of it against another.
+    pub log_fits: f64,
 }
 
 /// A cause that is as likely as this is named alone. Common practice, no source.
@@ -145,8 +147,11 @@ const SEPARATES_NOTHING: f64 = 0.45;
 
 /// What there is, if one of them went wrong.
 struct Supposed {
+    /// By what was read alone, and by what the routine said too.
+    log_read: f64,
     log_likely: f64,
-    together: Together,
+    /// How far it is out then.
+    out: Figure,
     /// Whether what was read tells of the one that went wrong.
     is_measured: bool,
 }
@@ -178,10 +183,11 @@ pub fn rank(parts: &[Part], read: &[(Probe, f64)], checks: &[Probe], routine: &R
         return None;
     }
     // What never goes wrong is not supposed to have.
+    let base = Base::of(parts, read, routine);
     let supposed: Vec<Option<Supposed>> = (0..count)
         .map(|wrong| {
             let goes = parts.get(wrong).is_some_and(|part| part.often > 0.0);
-            goes.then(|| suppose(parts, read, routine, wrong))
+            goes.then(|| base.suppose(wrong).0)
         })
         .collect();
     let all = || supposed.iter().flatten();
@@ -195,14 +201,7 @@ pub fn rank(parts: &[Part], read: &[(Probe, f64)], checks: &[Probe], routine: &R
     for (at, (part, one)) in parts.iter().zip(&supposed).enumerate() {
         let Some(one) = one else { continue };
         let chance = likely(one) / total;
-        let (value, variance) = one.together.of(&[(at, 1.0)]);
-        let own = Ranked {
-            cause: part.cause,
-            part: at,
-            out: Figure { value, u: variance.sqrt() },
-            chance,
-            is_measured: one.is_measured,
-        };
+        let own = Ranked { cause: part.cause, part: at, out: one.out, chance, is_measured: one.is_measured };
         match causes.iter_mut().find(|ranked| ranked.cause == part.cause) {
             Some(there) => {
                 let sum = there.chance + chance;
@@ -218,13 +217,32 @@ pub fn rank(parts: &[Part], read: &[(Probe, f64)], checks: &[Probe], routine: &R
     causes.sort_by(|a, b| b.chance.total_cmp(&a.chance).then(a.cause.cmp(&b.cause)));
     let is_clear = causes.first().is_some_and(|first| first.chance >= SURE_FROM);
     let check = match causes.as_slice() {
-        [first, second, ..] => {
-            let of = |ranked: &Ranked| supposed.get(ranked.part).and_then(Option::as_ref);
-            of(first).zip(of(second)).and_then(|(first, second)| best_check(checks, first, second))
-        }
+        [first, second, ..] => base.best_check(checks, [first.part, second.part]),
         _ => None,
     };
-    Some(Ranking { causes, is_clear, check })
+    // Of all that was read alone: what is common to both is no part of what the routine said.
+    let most_read = all().map(|one| one.log_read).fold(f64::NEG_INFINITY, f64::max);
+    let total_read: f64 = all().map(|one| libm::exp(one.log_read - most_read)).sum();
+    let log_fits = most + libm::log(total) - most_read - libm::log(total_read);
+    Some(Ranking { causes, is_clear, check, log_fits })
+}
+
+/// The check that separates two parts best, each supposed to have gone wrong; as [`Ranking::check`]. `None` too if a figure makes no
+/// sense.
+pub fn separates(
+    parts: &[Part],
+    read: &[(Probe, f64)],
+    checks: &[Probe],
+    routine: &Routine,
+    two: [usize; 2],
+) -> Option<Check> {
+    let count = parts.len();
+    let are_sound = parts.iter().all(Part::is_sound)
+        && read.iter().all(|(probe, value)| probe.is_sound(count) && value.is_finite())
+        && checks.iter().all(|probe| probe.is_sound(count))
+        && two.iter().all(|part| *part < count);
+    let is_sound = are_sound && count <= MOST_PARTS && routine.is_sound();
+    is_sound.then(|| Base::of(parts, read, routine).best_check(checks, two)).flatten()
 }
 
 impl Part {
@@ -243,45 +261,79 @@ impl Routine {
     }
 }
 
-/// How likely all that is known would be, if this part went wrong.
-fn suppose(parts: &[Part], read: &[(Probe, f64)], routine: &Routine, wrong: usize) -> Supposed {
-    let own =
-        |at: usize, part: &Part| part.usual.powi(2) + if at == wrong { part.wrong.powi(2) } else { 0.0 };
-    let before: Vec<f64> = parts.iter().enumerate().map(|(at, part)| own(at, part)).collect();
-    let mut together = Together::apart(&before);
-    let mut log_likely = libm::log(parts.get(wrong).map_or(0.0, |part| part.often));
-    for (probe, value) in read {
-        log_likely += together.learn(&probe.of, *value, probe.u);
+/// All parts as they are as a rule, with what was read: what each supposition starts from, so that a reading is worked in once and not
+/// once for each part.
+struct Base<'a> {
+    parts: &'a [Part],
+    routine: &'a Routine,
+    /// What each part's variance is before anything is read.
+    before: Vec<f64>,
+    together: Together,
+    left: Vec<(usize, f64)>,
+    up: Vec<(usize, f64)>,
+    /// How likely what was read is if nothing went wrong.
+    log_read: f64,
+}
+
+/// A part that is never out as a rule is out by this share of what it is when it went wrong, in squares: far below anything that is
+/// read, and enough to be told from nothing.
+const LEAST_USUAL: f64 = 1e-6;
+
+impl<'a> Base<'a> {
+    fn of(parts: &'a [Part], read: &[(Probe, f64)], routine: &'a Routine) -> Self {
+        let own = |part: &Part| {
+            let least = if part.often > 0.0 { LEAST_USUAL * part.wrong.powi(2) } else { 0.0 };
+            part.usual.powi(2).max(least)
+        };
+        let before: Vec<f64> = parts.iter().map(own).collect();
+        let mut together = Together::apart(&before);
+        let log_read = read.iter().map(|(probe, value)| together.learn(&probe.of, *value, probe.u)).sum();
+        let seen = |per_unit: fn(&Part) -> f64| {
+            parts.iter().map(per_unit).enumerate().filter(|(_, by)| *by != 0.0).collect::<Vec<_>>()
+        };
+        let [left, up] = [seen(|part| part.left_per_unit), seen(|part| part.up_per_unit)];
+        Self { parts, routine, before, together, left, up, log_read }
     }
-    let is_measured = together.of(&[(wrong, 1.0)]).1 < 0.5 * before.get(wrong).copied().unwrap_or_default();
-    let seen = |per_unit: fn(&Part) -> f64| {
-        parts.iter().map(per_unit).enumerate().filter(|(_, by)| *by != 0.0).collect::<Vec<_>>()
-    };
-    let [left, up] = [seen(|part| part.left_per_unit), seen(|part| part.up_per_unit)];
-    // What it said in figures is one more reading of all parts together.
-    for (told, of) in [(routine.sideways, &left), (routine.upright, &up)] {
-        if let Told::By(Figure { value, u }) = told {
-            log_likely += together.learn(of, value, u);
+
+    /// How likely all that is known would be, if this part went wrong; and what is known of all of them then.
+    fn suppose(&self, wrong: usize) -> (Supposed, Together) {
+        let Routine { sideways, upright, allowed } = *self.routine;
+        let (often, more) = self.parts.get(wrong).map_or((0.0, 0.0), |part| (part.often, part.wrong.powi(2)));
+        let before = self.before.get(wrong).copied().unwrap_or_default();
+        let (mut together, log_more) = self.together.with_more(wrong, before, more);
+        let log_read = libm::log(often) + self.log_read + log_more;
+        let mut log_likely = log_read;
+        let is_measured = together.of(&[(wrong, 1.0)]).1 < 0.5 * (before + more);
+        // What it said in figures is one more reading of all parts together.
+        for (told, of) in [(sideways, &self.left), (upright, &self.up)] {
+            if let Told::By(Figure { value, u }) = told {
+                log_likely += together.learn(of, value, u);
+            }
         }
+        let [across, over] = [sideways, upright].map(|told| match told {
+            Told::Nothing | Told::By(_) => Range::ALL,
+            Told::Fine => Range::within(allowed),
+            Told::Above => Range::above(allowed),
+            Told::Below => Range::below(-allowed),
+        });
+        let [(x, xx), (y, yy)] = [&self.left, &self.up].map(|of| together.of(of));
+        let pair = Pair { mean: [x, y], variance: [xx, yy], common: together.common(&self.left, &self.up) };
+        let is_told = |told: Told| matches!(told, Told::Above | Told::Below | Told::By(_));
+        let region = if is_told(sideways) || is_told(upright) {
+            pair.chance(across, over)
+        } else {
+            // It failed, so not both are fine.
+            let fine = Range::within(allowed);
+            pair.chance(across, over) - pair.chance(fine, fine)
+        };
+        log_likely += libm::log(region.max(f64::MIN_POSITIVE));
+        let (value, variance) = together.of(&[(wrong, 1.0)]);
+        (Supposed { log_read, log_likely, out: Figure { value, u: variance.sqrt() }, is_measured }, together)
     }
-    let [sideways, upright] = [routine.sideways, routine.upright].map(|told| match told {
-        Told::Nothing | Told::By(_) => Range::ALL,
-        Told::Fine => Range::within(routine.allowed),
-        Told::Above => Range::above(routine.allowed),
-        Told::Below => Range::below(-routine.allowed),
-    });
-    let [(x, xx), (y, yy)] = [&left, &up].map(|of| together.of(of));
-    let pair = Pair { mean: [x, y], variance: [xx, yy], common: together.common(&left, &up) };
-    let is_told = |told: Told| matches!(told, Told::Above | Told::Below | Told::By(_));
-    let region = if is_told(routine.sideways) || is_told(routine.upright) {
-        pair.chance(sideways, upright)
-    } else {
-        // It failed, so not both are fine.
-        let fine = Range::within(routine.allowed);
-        pair.chance(sideways, upright) - pair.chance(fine, fine)
-    };
-    log_likely += libm::log(region.max(f64::MIN_POSITIVE));
-    Supposed { log_likely, together, is_measured }
+
+    fn best_check(&self, checks: &[Probe], [first, second]: [usize; 2]) -> Option<Check> {
+        best_check(checks, &self.suppose(first).1, &self.suppose(second).1)
+    }
 }
 
 /// Of a normal figure about nothing.
@@ -290,10 +342,10 @@ fn log_density(off: f64, variance: f64) -> f64 {
 }
 
 /// The check after which two suppositions are mixed up the least, by Bhattacharyya's bound: ½·exp(−D) (from memory).
-fn best_check(checks: &[Probe], first: &Supposed, second: &Supposed) -> Option<Check> {
+fn best_check(checks: &[Probe], first: &Together, second: &Together) -> Option<Check> {
     let each = checks.iter().enumerate().map(|(nth, probe)| {
-        let of = |one: &Supposed| {
-            let (mean, variance) = one.together.of(&probe.of);
+        let of = |one: &Together| {
+            let (mean, variance) = one.of(&probe.of);
             (mean, variance + probe.u * probe.u)
         };
         let ((m, s), (n, t)) = (of(first), of(second));
@@ -392,6 +444,77 @@ mod tests {
         let check = found.check.unwrap();
         assert!(check.nth == 1 && check.mixed_up < 0.1, "{check:?}");
         assert_eq!(rank(&parts, &[], &checks[..1], &said(by, Told::Fine)).unwrap().check, None);
+    }
+
+    /// A way of its own to the same: each part supposed from nothing on, every reading worked in anew.
+    #[test]
+    fn readings_worked_in_once_say_the_same_as_worked_in_for_each() {
+        let mut parts: Vec<Part> = (0..7).map(|at| part(Cause::Mark, 2.0 + f64::from(at))).collect();
+        for (at, own) in parts.iter_mut().enumerate() {
+            own.usual = 0.3 + 0.2 * at as f64;
+            own.left_per_unit = 1.0 - 0.25 * at as f64;
+            own.cause = [Cause::Mark, Cause::Floor, Cause::CarMoved, Cause::Stand][at % 4];
+        }
+        parts[3].usual = 0.0;
+        let read: Vec<(Probe, f64)> = (0..9)
+            .map(|at: usize| {
+                let of = vec![(at % 7, 1.0), ((2 * at + 3) % 7, -0.7)];
+                (Probe { of, u: 0.4 }, if at.is_multiple_of(3) { 2.5 } else { -0.2 })
+            })
+            .collect();
+        let routine = said(Told::By(Figure { value: 4.0, u: 0.5 }), Told::Nothing);
+        let slow = |wrong: usize| {
+            let own = |at: usize, part: &Part| {
+                part.usual.powi(2) + if at == wrong { part.wrong.powi(2) } else { 0.0 }
+            };
+            let before: Vec<f64> = parts.iter().enumerate().map(|(at, part)| own(at, part)).collect();
+            let mut together = Together::apart(&before);
+            let mut likely = 0.0;
+            for (probe, value) in &read {
+                likely += together.learn(&probe.of, *value, probe.u);
+            }
+            let left: Vec<(usize, f64)> = parts.iter().map(|own| own.left_per_unit).enumerate().collect();
+            likely += together.learn(&left, 4.0, 0.5);
+            (likely, together.of(&[(wrong, 1.0)]))
+        };
+        let base = Base::of(&parts, &read, &routine);
+        let fast: Vec<Supposed> = (0..7).map(|wrong| base.suppose(wrong).0).collect();
+        for (wrong, own) in fast.iter().enumerate() {
+            let ((likely, (out, variance)), first) = (slow(wrong), slow(0).0);
+            assert!((own.log_likely - fast[0].log_likely - (likely - first)).abs() < 1e-4, "{wrong}");
+            assert!(
+                (own.out.value - out).abs() < 1e-4 && (own.out.u - variance.sqrt()).abs() < 1e-4,
+                "{wrong}"
+            );
+        }
+    }
+
+    /// A hundred steps and two hundred readings of them are ranked while one waits for a tape to be rolled up.
+    #[test]
+    fn a_long_plan_is_ranked_in_bounded_time() {
+        let parts: Vec<Part> = (0..230).map(|at| part(Cause::Mark, 2.0 + f64::from(at % 5))).collect();
+        let probe = |at: usize| Probe { of: (0..120).map(|own| ((own + at) % 230, 0.5)).collect(), u: 0.4 };
+        let read: Vec<(Probe, f64)> = (0..200).map(|at| (probe(at), 0.1)).collect();
+        let checks: Vec<Probe> = (0..2_000).map(probe).collect();
+        let routine = said(Told::Above, Told::Nothing);
+        let start = std::time::Instant::now();
+        assert!(rank(&parts, &read, &checks, &routine).is_some());
+        assert!(start.elapsed() < std::time::Duration::from_secs(20), "{:?}", start.elapsed());
+    }
+
+    /// Two rankings of one routine: what it said is likelier where less has to be out for it, and what was read counts on neither side.
+    #[test]
+    fn what_fits_better_weighs_more() {
+        let routine = said(Told::By(Figure { value: 6.0, u: 0.5 }), Told::Fine);
+        let fits = |wrong: f64| {
+            rank(&[part(Cause::Mark, wrong), part(Cause::Bracket, wrong)], &[], &[], &routine)
+                .unwrap()
+                .log_fits
+        };
+        assert!(fits(6.0) > fits(0.5) + 1.0, "{} {}", fits(6.0), fits(0.5));
+        // By hand: N(6; 0, 1 + 1 + 36 + 0.25), but for what is the same of all.
+        let by_hand = |variance: f64| -0.5 * (36.0 / variance + libm::log(variance));
+        assert!((fits(6.0) - by_hand(38.25)).abs() < 1e-6);
     }
 
     #[test]

@@ -13,15 +13,15 @@ use std::path::Path;
 
 use baywright_planner::difference::{Difference, of_own_building};
 use baywright_planner::geometry::{DVec2, DVec3, angle};
-use baywright_planner::model::{Arrangement, Layout, Shop, ShopFigure};
-use baywright_planner::proof::measured;
+use baywright_planner::model::{Arrangement, InstrumentKind, Layout, Shop, ShopFigure};
+use baywright_planner::proof::{measured, used};
 use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Cure, Finding, Quantity, Step, Subject};
 
 use crate::command_line::visit::others_of_visit;
 use shape::{
-    About, AnswerFormat, Answers, AnswersFormat, Causes, CodeName, Cured, Differs, Do, Found, Kind, Mark,
-    One, OtherAiming, Promised, Reading, ShopUsed, StepName, Told, Value, ValueUnit,
+    About, AnswerFormat, Answers, AnswersFormat, Causes, CodeName, Cured, Differs, Do, Found, InstrumentUsed,
+    Kind, Mark, One, OtherAiming, Promised, Reading, ShopUsed, StepName, Told, Value, ValueUnit,
 };
 
 pub(crate) use record::{RecordTold, told_record, told_record_check};
@@ -77,6 +77,21 @@ fn shop((shop, file): (&Shop, Option<&Path>)) -> ShopUsed {
     }
 }
 
+/// What a kind of instrument is called by other programs.
+const fn instrument_name(kind: InstrumentKind) -> &'static str {
+    match kind {
+        InstrumentKind::SteelTape => "steel-tape",
+        InstrumentKind::DistanceMeter => "distance-meter",
+        InstrumentKind::LineLaser => "line-laser",
+        InstrumentKind::PlumbLine => "plumb-line",
+        InstrumentKind::DigitalLevel => "digital-level",
+        InstrumentKind::Bubble => "bubble",
+        InstrumentKind::LevelLaser => "level-laser",
+        InstrumentKind::Square => "square",
+        InstrumentKind::Other => "other",
+    }
+}
+
 fn one(layout: &Layout, arrangement: &Arrangement, assessment: &Assessment, locale: Locale) -> One {
     let words = Words::new(arrangement, locale);
     let scene = &assessment.scene;
@@ -108,6 +123,18 @@ fn one(layout: &Layout, arrangement: &Arrangement, assessment: &Assessment, loca
                 name: mark.id.to_string(),
                 at_mm: mark.at.ok().map(plan),
                 instruction: words.instruction(index, scene),
+            })
+            .collect(),
+        instruments: used(arrangement)
+            .into_iter()
+            .map(|used| InstrumentUsed {
+                name: used.own.name.to_string(),
+                kind: instrument_name(used.own.kind).to_owned(),
+                lays: used.lays,
+                readings: used.readings,
+                overdue_days: arrangement.today.and_then(|day| used.own.overdue_on(day)),
+                reading_mm: used.own.reading_mm.map(millionths),
+                per_metre_mm: used.own.per_metre_mm.map(millionths),
             })
             .collect(),
         readings: scene

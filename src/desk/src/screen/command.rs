@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use baywright_drawing::sheet::Sheet;
 use baywright_drawing::{Axis, Projection, Theme};
 use baywright_planner::Subject;
+use baywright_planner::another_plan::PlanBuys;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::hand::Order;
@@ -163,6 +164,8 @@ pub enum OfCar {
     Begin(Begin),
     /// Take a car out of a file, asking first if one that is being entered would be lost.
     Read(PathBuf),
+    /// Begin to change the chosen car: marks of the aiming that is shown are laid by this plan.
+    Plan(Box<PlanBuys>),
     /// The car that is being entered becomes this.
     Change(Box<Vehicle>),
     /// A rectangle was drawn for a zone, given by position, between these two corners, bay frame, mm.

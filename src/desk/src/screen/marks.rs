@@ -2,12 +2,13 @@
 
 mod behind;
 mod graphs;
+mod other_plans;
 
 use baywright_drawing::LiveDimension;
 use baywright_planner::edit::Edit;
 use baywright_planner::entry::readings_rest_on;
 use baywright_planner::model::Taken;
-use baywright_planner::proof::{Doubt, NextTape, Off, Proof, StandProof, stands};
+use baywright_planner::proof::{Doubt, NextTape, Off, Proof, StandProof, reads_at, stands};
 use egui::{Color32, Grid, Label, RichText, ScrollArea, Ui};
 
 use super::command::{Command, OfBay, OfFile};
@@ -73,7 +74,7 @@ impl Desk {
                     self.as_laid(ui, proof, &mut proven.drawn);
                     self.behind_the_answer(ui, proof, &mut proven.details);
                     if proven.details {
-                        self.behind(ui, proof, &mut proven.behind);
+                        self.behind(ui, proof, &mut proven.behind, out);
                     }
                     self.leads_to_failed(ui, out);
                 }
@@ -187,6 +188,12 @@ impl Desk {
             } else {
                 ui.label(widgets::soft(ui, label));
             }
+            // What stands on the tape that is in the hand, where that is not at 20 °C.
+            let warm = reads_at(&self.answer.judged, row.should_mm, taken);
+            let warm = warm.filter(|mm| (mm - row.should_mm).abs() >= TOLD_WARM_MM);
+            if let Some(said) = warm.and_then(|mm| words.reads_warm(taken, mm)) {
+                ui.add(Label::new(widgets::soft(ui, widgets::unbroken(said))).wrap());
+            }
             // Beside the figure that it is about: what does not fit, and on whose account it may be another one on the floor.
             if let Some(off) = off_of(proof, row) {
                 ui.add(Label::new(small(words.off_by_tape(off))).wrap());
@@ -285,6 +292,8 @@ impl Desk {
 
 /// Marks that lie nearer to their places than this are not drawn beside them, mm.
 const SPEAKS_FROM_MM: f64 = 0.5;
+/// What a tape's warmth makes of a distance is told from here on, mm: less nobody reads.
+const TOLD_WARM_MM: f64 = 0.2;
 /// The furthest that one is drawn from its place, mm.
 const DRAWN_MM: f64 = 800.0;
 

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use baywright_planner::edit::Edit;
-use baywright_planner::failed::{Explained, Looked, RoutineSaid, Unexplained};
+use baywright_planner::failed::{Looked, RoutineSaid};
 use baywright_planner::model::{Id, TriggerList};
 
 use crate::session::room_draft::RoomDraft;
@@ -62,8 +62,6 @@ pub struct FailedPage {
     pub said: RoutineSaid,
     /// What was looked at since, and what was found.
     pub looked: Vec<Looked>,
-    /// What comes of all that, and of which answer: worked out anew when it is of something else.
-    pub found: Option<(u64, Result<Explained, Unexplained>)>,
 }
 
 /// A path being typed.

@@ -18,6 +18,7 @@ use baywright_planner::words::Language;
 use egui::{Align, Align2, Context, Id, Layout, Modal, RichText, ScrollArea, Ui};
 
 pub(super) use compare::Compared;
+pub(super) use failed::Weighed;
 
 use super::command::Command;
 use super::in_sight::{self, ScrolledBy};

@@ -2,7 +2,7 @@
 
 use baywright_geometry::DVec2;
 
-use super::{EditFault, dimensions, saved};
+use super::{EditFault, dimensions, mark_checks, saved};
 use crate::model::{Bay, Id, Layout, SavedArrangement};
 
 /// Arrangements made in it forget what is no longer there, and follow doors, runways and bays of a hall that have another name.
@@ -11,6 +11,7 @@ pub(super) fn replace(layout: &mut Layout, at: usize, bay: &Bay, renamed: Option
     layout.set_bay_of(at, bay.clone());
     if let Some(before) = before {
         dimensions::follow_bay(layout, &before, bay);
+        mark_checks::follow_bay(layout, &before, bay);
     }
     let follow = |id: &mut Id| {
         if let Some((old, new)) = renamed

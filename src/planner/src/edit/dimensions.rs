@@ -49,23 +49,23 @@ pub(super) fn follow_thing(layout: &mut Layout, old: &Id, new: &Id) {
     }
 }
 
-/// What walls and marks of a bay that is replaced are called now. One that is another in the same position of a list that is as
-/// long has another name.
-pub(super) fn follow_bay(layout: &mut Layout, before: &Bay, after: &Bay) {
-    let renamed = |old: Vec<&Id>, new: Vec<&Id>| -> Vec<(Id, Id)> {
+/// Walls and marks that have another name now: where there are as many as there were, each by its place.
+pub(super) fn renamed(before: &Bay, after: &Bay) -> [Vec<(Id, Id)>; 2] {
+    let pairs = |old: Vec<&Id>, new: Vec<&Id>| -> Vec<(Id, Id)> {
         let are_as_many = old.len() == new.len();
         let pairs = old.iter().zip(&new).filter(|(was, now)| are_as_many && was != now && !new.contains(was));
         pairs.map(|(was, now)| (Id::clone(was), Id::clone(now))).collect()
     };
-    let ids = |bay: &'_ Bay| -> (Vec<Id>, Vec<Id>) {
-        (
-            bay.walls.iter().map(|own| own.id.clone()).collect(),
-            bay.marks.iter().map(|own| own.id.clone()).collect(),
-        )
-    };
-    let ((walls, marks), (walls_now, marks_now)) = (ids(before), ids(after));
-    let walls = renamed(walls.iter().collect(), walls_now.iter().collect());
-    let marks = renamed(marks.iter().collect(), marks_now.iter().collect());
+    let walls = |bay: &'_ Bay| bay.walls.iter().map(|own| own.id.clone()).collect::<Vec<Id>>();
+    let marks = |bay: &'_ Bay| bay.marks.iter().map(|own| own.id.clone()).collect::<Vec<Id>>();
+    let both = |(old, new): (Vec<Id>, Vec<Id>)| pairs(old.iter().collect(), new.iter().collect());
+    [both((walls(before), walls(after))), both((marks(before), marks(after)))]
+}
+
+/// What walls and marks of a bay that is replaced are called now. One that is another in the same position of a list that is as
+/// long has another name.
+pub(super) fn follow_bay(layout: &mut Layout, before: &Bay, after: &Bay) {
+    let [walls, marks] = renamed(before, after);
     let follow = |id: &mut Id, list: &[(Id, Id)]| {
         if let Some((_, now)) = list.iter().find(|(was, _)| was == id) {
             *id = now.clone();

@@ -1,7 +1,7 @@
 //! What may be out of a set-up, how far as a rule, what was read of it and what could be.
 //!
-//! How far each is out as a rule comes from the shop's own instruments where one of them sets it; the rest is common practice, no
-//! source, as is that a fault is some three times what is allowed.
+//! How far each is out as a rule comes from the shop's own instruments where one of them sets it, and from what the shop says goes
+//! wrong as a rule ([`crate::model::ShopFigure::is_of_faults`]): common practice, no source, until it says so itself.
 
 use baywright_geometry::DVec2;
 use baywright_geometry::locate::{Located, locate_in};
@@ -15,22 +15,13 @@ use crate::model::{Arrangement, FloorSurvey, Id, Placement, ReferenceAxis, Stand
 use crate::proof::Taped;
 use crate::scene::{PlacedTarget, Scene};
 
-/// How far a floor that nobody surveyed is out under an axle or a stand, standard, mm.
-const FLOOR_MM: f64 = 2.0;
 /// How surely a level of a survey is read, standard, mm, beside what the floor may do between its points.
 const LEVEL_READ_MM: f64 = 0.7;
-/// How far a thrust line is out as a rule, and how surely an alignment sheet tells it, standard: 0.05°, 0.017°.
-const THRUST_RAD: f64 = 9e-4;
+/// How surely an alignment sheet tells a thrust line, standard: 0.017°, a minute of arc.
 const SHEET_RAD: f64 = 3e-4;
-/// How far a car that stands braked creeps while one works on it, standard, mm.
-const CREEPS_MM: f64 = 0.3;
-/// A stand's bubble, and a bracket that is not bent, standard: 0.06°, 0.023°.
-const BUBBLE_RAD: f64 = 1e-3;
-const BRACKET_RAD: f64 = 4e-4;
 /// A pole is plumbed over this length, mm.
 const PLUMBED_MM: f64 = 1_000.0;
-/// A fault is so many times what is allowed, standard, and never more than this, mm and radians.
-const TIMES_ALLOWED: f64 = 3.0;
+/// A fault is never larger than this, standard, mm and radians.
 const MOST_MM: f64 = 60.0;
 const MOST_RAD: f64 = 0.05;
 /// What cannot make this share of what is allowed, as far out as it ever is, explains nothing.
@@ -79,8 +70,9 @@ impl Parts {
         made.thrust(of);
         made.car(of);
         made.stand(of);
-        made.add(of, Suspect::BracketTurned, BRACKET_RAD, None, None);
-        made.add(of, Suspect::BracketTilted, BRACKET_RAD, None, None);
+        let bracket = standard(of.arrangement.shop.bracket_usual_rad);
+        made.add(of, Suspect::BracketTurned, bracket, None, None);
+        made.add(of, Suspect::BracketTilted, bracket, None, None);
         if let Some(taped) = crate::proof::taped(of.arrangement, of.scene) {
             made.marks(of, &taped);
         }
@@ -114,11 +106,13 @@ impl Parts {
             if let Some((value, u)) = read {
                 self.read.push((Probe::of_part(at, u), value));
             }
-            let looked = of.looked.iter().filter(|own| own.at == suspect);
+            let is_it =
+                |own: &&Looked| own.at == suspect && (!suspect.is_of_target() || own.target == of.nth);
+            let looked = of.looked.iter().filter(is_it);
             self.read.extend(looked.filter_map(|own| Some((Probe::of_part(at, check_u?), own.out))));
             if let Some(u) = check_u {
                 self.probes.push(Probe::of_part(at, u));
-                self.checks.push(ToCheck::Part(suspect));
+                self.checks.push(ToCheck::Part { at: suspect, target: of.nth });
             }
         }
     }
@@ -156,7 +150,7 @@ impl Parts {
         let is_known = known.len() == all.len();
         for (suspect, own) in all {
             let read = own.filter(|_| is_known).map(|(mm, u)| (mm - middle, libm::hypot(u, LEVEL_READ_MM)));
-            self.add(of, suspect, FLOOR_MM, Some(LEVEL_READ_MM), read);
+            self.add(of, suspect, standard(arrangement.shop.floor_usual_mm), Some(LEVEL_READ_MM), read);
         }
     }
 
@@ -164,15 +158,16 @@ impl Parts {
     fn thrust(&mut self, of: &Of<'_>) {
         if of.arrangement.aiming.axis == ReferenceAxis::ThrustLine {
             let sheet = of.arrangement.on_this_car.rear_toe.both_rad().map(|_| (0.0, SHEET_RAD));
-            self.add(of, Suspect::Thrust, THRUST_RAD, Some(SHEET_RAD), sheet);
+            let usual = standard(of.arrangement.shop.thrust_usual_rad);
+            self.add(of, Suspect::Thrust, usual, Some(SHEET_RAD), sheet);
         }
     }
 
     fn car(&mut self, of: &Of<'_>) {
         let shop = &of.arrangement.shop;
         let u = standard(libm::hypot(shop.tape_read_mm, shop.wheel_found_mm));
-        self.add(of, Suspect::CarFront, CREEPS_MM, Some(u), None);
-        self.add(of, Suspect::CarRear, CREEPS_MM, Some(u), None);
+        self.add(of, Suspect::CarFront, standard(shop.car_creeps_mm), Some(u), None);
+        self.add(of, Suspect::CarRear, standard(shop.car_creeps_mm), Some(u), None);
     }
 
     fn stand(&mut self, of: &Of<'_>) {
@@ -184,6 +179,7 @@ impl Parts {
         // Two distances at both ends of the face.
         let square = tape * std::f64::consts::SQRT_2 / of.placement.target.width_mm.max(1.0);
         let leans = standard(shop.plumb_found_mm) / PLUMBED_MM;
+        let bubble = standard(shop.bubble_set_rad);
         // Where it was found: over what is meant.
         let meant = of.target.meant;
         let off = |unit: fn(&PlacedTarget) -> f64| of.target_off().then(|| unit(of.target));
@@ -203,8 +199,8 @@ impl Parts {
         }
         self.add(of, Suspect::StandHeight, height, Some(height), with(higher, height));
         self.add(of, Suspect::StandTurned, square, Some(square), with(turned, square));
-        self.add(of, Suspect::StandTipped, BUBBLE_RAD, Some(leans), with(tipped, BUBBLE_RAD));
-        self.add(of, Suspect::StandLeans, BUBBLE_RAD, Some(leans), None);
+        self.add(of, Suspect::StandTipped, bubble, Some(leans), with(tipped, bubble));
+        self.add(of, Suspect::StandLeans, bubble, Some(leans), None);
     }
 
     /// The steps of the mark plan, with all that was taped between what they laid.
@@ -292,6 +288,6 @@ fn part(of: &Of<'_>, cause: Cause, (left, up): (f64, f64), usual: f64, most: f64
     if makes * most < LEAST_SHARE * of.sideways {
         return None;
     }
-    let wrong = (TIMES_ALLOWED * of.sideways / makes).min(most);
+    let wrong = (of.arrangement.shop.fault_times * of.sideways / makes).min(most);
     Some(Part { cause, left_per_unit: left, up_per_unit: up, usual, wrong, often: 1.0 })
 }

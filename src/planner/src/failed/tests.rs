@@ -41,7 +41,7 @@ fn taped_with(arrangement: &Arrangement, mislaid: &str, aside_mm: f64) -> Arrang
 
 fn left(by: f64) -> RoutineSaid {
     let sideways = Way::Above(Some(angle::radians(by)));
-    RoutineSaid { whose: Some(Whose::Target), sideways, upright: Way::Fine, limit_rad: None }
+    RoutineSaid { whose: Some(Whose::Target), sideways, upright: Way::Fine, ..RoutineSaid::default() }
 }
 
 /// The last mark 20 mm to the left and all distances taped: the mark is the cause, and how far it is out is told.
@@ -105,7 +105,7 @@ fn up_and_down_is_no_mark() {
         whose: Some(Whose::Target),
         sideways: Way::Fine,
         upright: Way::Above(Some(20.0 / 4_000.0)),
-        limit_rad: None,
+        ..RoutineSaid::default()
     };
     let found = explained(&arrangement, &up);
     assert_eq!(found.causes[0].suspect, Suspect::StandHeight, "{found:?}");
@@ -152,9 +152,68 @@ fn a_check_that_is_made_counts() {
             assert!(found.causes[0].is_measured && (found.causes[0].out.value + 4.0).abs() < 1.0);
             return;
         }
-        let Some(ToCheck::Part(at)) = found.check else { panic!("{found:?}") };
+        let Some(ToCheck::Part { at, target }) = found.check else { panic!("{found:?}") };
         assert!(looked.iter().all(|own| own.at != at), "once is enough: {looked:?}");
-        looked.push(Looked { at, out: moved(at) });
+        looked.push(Looked { at, target, out: moved(at) });
     }
     panic!("{looked:?}");
+}
+
+/// The same set-up with a second target beside the first, 1 m to the left, nearer by 1 m.
+fn two_targets() -> Arrangement {
+    let mut own = reflector();
+    let mut other = own.aiming.placements[0].clone();
+    other.id = "beside".into();
+    other.stand_off.distance_mm = 3_000.0;
+    other.stand_off.aside_mm = 1_000.0;
+    other.mark = None;
+    own.aiming.placements.push(other);
+    own.stands.push(crate::model::StandSet::OnMark);
+    own
+}
+
+/// Of each target its own stand counts; which one it is, the routine may say.
+#[test]
+fn every_target_that_aims_is_weighed() {
+    let own = two_targets();
+    assert_eq!(may_fail_at(&own), [0, 1]);
+    let stand =
+        |found: &Explained| *found.causes.iter().find(|own| own.suspect.cause() == Cause::Stand).unwrap();
+    let at = |nth: usize| stand(&explained(&own, &RoutineSaid { at: Some(nth), ..left(0.4) }));
+    assert_eq!((at(0).target, at(1).target), (0, 1));
+    // Where it does not say, the chances of all causes together are one still.
+    let all = explained(&own, &left(0.4));
+    assert!((all.causes.iter().map(|own| own.chance).sum::<f64>() - 1.0).abs() < 1e-9);
+    // The first alone is what it was when there was no other.
+    let alone = explained(&reflector(), &left(0.4));
+    let first = explained(&own, &RoutineSaid { at: Some(0), ..left(0.4) });
+    assert_eq!((first.causes, first.is_clear), (alone.causes, alone.is_clear));
+    // The first one's stand was looked at and is as it was: the second one's is left, and it is told.
+    let looked: Vec<Looked> = [Suspect::StandAside, Suspect::StandLeans, Suspect::CarFront, Suspect::CarRear]
+        .map(|at| Looked { at, target: 0, out: 0.0 })
+        .to_vec();
+    let found = explain(&own, &Scene::of(&own), &left(0.4), &looked).unwrap();
+    assert_eq!(stand(&found).target, 1, "{found:?}");
+    // A target that does not aim is none of them.
+    let mut plain = own.clone();
+    plain.aiming.placements[1].target.error = AimError { by_place: 0.0, by_squareness: 0.0 };
+    assert_eq!(may_fail_at(&plain), [0]);
+    assert_eq!(
+        explain(&plain, &Scene::of(&plain), &RoutineSaid { at: Some(1), ..left(0.4) }, &[]),
+        Err(Unexplained::NoTarget)
+    );
+}
+
+/// What goes wrong as a rule is the shop's to say.
+#[test]
+fn the_shop_says_what_goes_wrong_as_a_rule() {
+    let mut own = reflector();
+    let chance = |of: &Arrangement| {
+        let found = explained(of, &left(0.4));
+        found.causes.iter().find(|own| own.suspect.cause() == Cause::Bracket).map_or(0.0, |own| own.chance)
+    };
+    let usual = chance(&own);
+    // A bracket that is turned by half a degree as a rule explains it by itself.
+    own.shop.bracket_usual_rad = angle::radians(0.7);
+    assert!((chance(&own) - usual).abs() > 0.02, "{usual} {}", chance(&own));
 }

@@ -4,8 +4,9 @@ use baywright_geometry::{DVec2, PlanPose};
 
 use super::fault::{Allowed, Fault, Found, Quote};
 use super::{
-    Arrangement, Bay, Building, Id, Instrument, InstrumentList, JudgedBy, Loading, MarkTaped, OnThisCar,
-    ParkedKnown, Place, Shop, StandRead, StandSet, Thing, Vehicle,
+    Arrangement, Bay, Building, Chosen, Id, Instrument, InstrumentFigure, InstrumentKind, InstrumentList,
+    JudgedBy, Loading, MarkTaped, OnThisCar, ParkedKnown, Place, Shop, StandRead, StandSet, Thing, Vehicle,
+    chosen,
 };
 
 /// A thing that stands elsewhere in one arrangement than in the bay.
@@ -174,9 +175,17 @@ impl Layout {
     /// The mark of what its answers depend on beside itself: the shop's settings and, of its instruments, those with which something
     /// was read. A layout in which nothing was read with any has the settings' own ([`Shop::fingerprint`]).
     pub fn judged_mark(&self, shop: &Shop, instruments: &[Instrument]) -> String {
-        let plain = shop.fingerprint();
+        let plain = shop.with_instruments(instruments).fingerprint();
         let taped = self.arrangements.iter().flat_map(|own| own.marks_taped.iter().chain(&own.laid_before));
         let mut named: Vec<&Id> = taped.filter_map(|own| own.taken.with.as_ref()).collect();
+        // What names no tape counts with the only one that there is, if more is known of it than of any.
+        let only = match chosen(instruments, InstrumentKind::SteelTape, None) {
+            Chosen::One(own) if InstrumentFigure::ALL.iter().any(|figure| own.figure(*figure).is_some()) => {
+                Some(&own.name)
+            }
+            _ => None,
+        };
+        named.extend(only);
         named.sort();
         named.dedup();
         let said: Vec<String> = instruments
@@ -293,7 +302,7 @@ impl Layout {
             stands_read: saved.stands_read.clone(),
             stands,
             today: by.today,
-            shop: by.shop,
+            shop: by.shop.with_instruments(&by.instruments),
             instruments: by.instruments,
             loading: Loading {
                 profile_changed: changed,

@@ -59,8 +59,8 @@ pub use dimension::{CarPoint, DimensionEnd, EndOn, KeptDimension, ThingPoint};
 pub use examples::Figures;
 pub use id::Id;
 pub use instrument::{
-    Instrument, InstrumentFigure, InstrumentKind, InstrumentList, MOST_INSTRUMENTS, STEEL_PPM_PER_K, Taken,
-    named,
+    Chosen, Instrument, InstrumentFigure, InstrumentKind, InstrumentList, MOST_INSTRUMENTS, STEEL_PPM_PER_K,
+    Taken, UNNAMED, chosen, level_drift_mm, level_within_mm, named,
 };
 pub use layout::{
     Layout, Moved, ResolveFault, SavedArrangement, TapedRoom, TapedWall, UNDERLAY_FADED, Underlay,

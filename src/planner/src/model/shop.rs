@@ -141,6 +141,19 @@ figures! {
     SquareLaid: square_laid_rad, 0.1 * RADIANS, Range::from(0.0, 5.0, DEG);
     /// How well any other angle is laid with a protractor, ± radians; in files degrees, 0 to 10. Default 0.5°.
     AngleLaid: angle_laid_rad, 0.5 * RADIANS, Range::from(0.0, 10.0, DEG);
+    /// How far a floor that nobody surveyed is out under an axle or a stand as a rule, ± mm, 0 to 50. Default 3.5 mm. Like all that
+    /// follow it counts only where one asks why a routine failed.
+    FloorUsual: floor_usual_mm, 3.5, Range::from(0.0, 50.0, MM);
+    /// How far a car's thrust line is from what its sheet says as a rule, ± radians; in files degrees, 0 to 5. Default 0.09°.
+    ThrustUsual: thrust_usual_rad, 0.09 * RADIANS, Range::from(0.0, 5.0, DEG);
+    /// How far a braked car creeps as a rule while one works on it, ± mm, 0 to 20. Default 0.5 mm.
+    CarCreeps: car_creeps_mm, 0.5, Range::from(0.0, 20.0, MM);
+    /// How well a stand is set plumb by its own bubble, ± radians; in files degrees, 0 to 5. Default 0.1°.
+    BubbleSet: bubble_set_rad, 0.1 * RADIANS, Range::from(0.0, 5.0, DEG);
+    /// How far a sensor sits turned in a bracket that is not bent, ± radians; in files degrees, 0 to 5. Default 0.04°.
+    BracketUsual: bracket_usual_rad, 0.04 * RADIANS, Range::from(0.0, 5.0, DEG);
+    /// How many times what is allowed something is out that went wrong, 1 to 20, standard. Default 3.
+    FaultTimes: fault_times, 3.0, Range::from(1.0, 20.0, Unit::None);
 }
 
 /// What an arrangement is judged by beside what its files say.
@@ -257,8 +270,9 @@ impl Shop {
     /// Sixteen hexadecimal digits made from every figure, to a millionth of its unit, by which a layout remembers what it was
     /// judged by. It guards against other settings, not against malice.
     pub fn fingerprint(&self) -> String {
-        // What marks are taped with was asked later: settings of the same figures keep their mark.
-        let figures = ShopFigure::ALL.iter().filter(|own| !own.is_of_instruments() || self.is_own(**own));
+        // What marks are taped with, and what goes wrong as a rule, was asked later: settings of the same figures keep their mark.
+        let is_later = |own: ShopFigure| own.is_of_instruments() || own.is_of_faults();
+        let figures = ShopFigure::ALL.iter().filter(|own| !is_later(**own) || self.is_own(**own));
         let said: Vec<String> = figures
             .map(|own| format!("{}:{}", own.name(), super::validate::number(self.get(*own))))
             .collect();
@@ -292,6 +306,19 @@ impl ShopFigure {
                 | Self::PoleRead
                 | Self::OnFaceLaid
                 | Self::AngleLaid
+        )
+    }
+
+    /// Whether it says what goes wrong as a rule.
+    pub const fn is_of_faults(self) -> bool {
+        matches!(
+            self,
+            Self::FloorUsual
+                | Self::ThrustUsual
+                | Self::CarCreeps
+                | Self::BubbleSet
+                | Self::BracketUsual
+                | Self::FaultTimes
         )
     }
 

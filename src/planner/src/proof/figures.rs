@@ -66,7 +66,7 @@ impl Figure {
 }
 
 /// Of what lies so far either way, any value alike (JCGM 100, 4.3.7).
-pub(super) fn standard(half: f64) -> f64 {
+pub(crate) fn standard(half: f64) -> f64 {
     half / 3.0_f64.sqrt()
 }
 

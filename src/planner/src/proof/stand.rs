@@ -22,6 +22,7 @@ use super::tapes::Tapes;
 use crate::ground;
 use crate::model::{
     Arrangement, Id, LineOver, Placement, SquareBy, StandRead, TargetHeight, VerticalReference,
+    level_drift_mm,
 };
 use crate::scene::{PlacedTarget, Scene};
 
@@ -213,7 +214,10 @@ impl Set<'_> {
             offset_mm,
             floor_between_mm: Figure::default(),
         };
-        let found = target::height(&set, &self.shop)?;
+        // A line that is carried level is the rotating laser's, where there is one.
+        let drift = level_drift_mm(&self.arrangement.instruments);
+        let carried = drift.map_or(self.shop.laser_mm_per_m, standard);
+        let found = target::height(&set, &Instruments { laser_mm_per_m: carried, ..self.shop })?;
         let found = Figure { value: found.value, u: found.u };
         if floor {
             let to_set = ground::height_to_set(self.arrangement, self.scene, &self.placement.id)?;

@@ -1,7 +1,7 @@
 //! With what each distance was read: whose figures count, and what its temperature takes away.
 //!
-//! Marks are taken to be laid with the first steel tape of the shop's list that a reading names; where none is named, with a tape of
-//! the shop's own figures. What names no instrument, or one that is not in the list, counts as read with that tape: what it is out
+//! Marks are taken to be laid with the first steel tape of the shop's list that a reading names; where none is named, with the only one
+//! in the list, else with a tape of the shop's own figures. What names no instrument, or one that is not in the list, counts as read with that tape: what it is out
 //! by itself then lies in marks and readings alike and nothing is learnt of it, which is the careful way. Any other instrument is
 //! out by itself, the same in all that it read.
 //!
@@ -11,7 +11,9 @@
 
 use baywright_survey::budget::{CheckTape, Tape, warmth_mm};
 
-use crate::model::{Arrangement, Id, Instrument, InstrumentFigure, InstrumentKind, MarkTaped, Taken, named};
+use crate::model::{
+    Arrangement, Chosen, Id, Instrument, InstrumentFigure, InstrumentKind, MarkTaped, Taken, chosen, named,
+};
 
 /// At which a tape is true, °C (ISO 1).
 const TRUE_AT_C: f64 = 20.0;
@@ -32,7 +34,12 @@ impl<'a> Tapes<'a> {
     pub fn of(arrangement: &'a Arrangement) -> Self {
         let read_with = |own: &'a MarkTaped| listed(arrangement, &own.taken);
         let is_tape = |own: &&Instrument| own.kind == InstrumentKind::SteelTape;
-        let laid_with = arrangement.marks_taped.iter().filter_map(read_with).find(is_tape);
+        let named = arrangement.marks_taped.iter().filter_map(read_with).find(is_tape);
+        let only = || match chosen(&arrangement.instruments, InstrumentKind::SteelTape, None) {
+            Chosen::One(own) => Some(own),
+            Chosen::Several(_) | Chosen::None => None,
+        };
+        let laid_with = named.or_else(only);
         let mut own = Self { arrangement, laid_with, others: Vec::new() };
         for taped in &arrangement.marks_taped {
             let key = own.key(&taped.taken);
@@ -130,4 +137,51 @@ fn listed<'a>(arrangement: &'a Arrangement, taken: &Taken) -> Option<&'a Instrum
 /// By how much more than it read a distance is, for the temperature that was typed with it, mm; `None` if none was.
 pub fn warmth_of(arrangement: &Arrangement, taped: &MarkTaped) -> Option<f64> {
     Tapes::of(arrangement).warmth_mm(taped)
+}
+
+/// What a tape reads of a distance if it is as warm as that: the one that is named, else the one that the marks are laid with; mm. `None` where
+/// its temperature is not known.
+pub fn reads_at(arrangement: &Arrangement, distance_mm: f64, taken: &Taken) -> Option<f64> {
+    let tapes = Tapes::of(arrangement);
+    let off_k = taken.temperature_c? - TRUE_AT_C;
+    let longer = 1.0 + off_k * tapes.figures(tapes.key(taken).0).per_k;
+    (longer > 0.0).then(|| distance_mm / longer)
+}
+
+/// The tape that the marks are taken to be laid with, if it is one of the list.
+pub fn laid_with(arrangement: &Arrangement) -> Option<&Instrument> {
+    Tapes::of(arrangement).laid_with
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::check::testing::clear;
+
+    /// By hand: 5 m, 15 K below 20 °C, 11.5 ppm: the tape is short and reads 0.86 mm more; one of fibreglass by its own figure.
+    #[test]
+    fn a_cold_tape_reads_more() {
+        let mut own = clear();
+        let at = |celsius| Taken { temperature_c: Some(celsius), ..Taken::default() };
+        let read = |own: &Arrangement, taken: &Taken| reads_at(own, 5_000.0, taken);
+        assert!((read(&own, &at(5.0)).unwrap() - 5_000.863).abs() < 1e-3);
+        assert!((read(&own, &at(35.0)).unwrap() - 4_999.138).abs() < 1e-3);
+        assert_eq!(read(&own, &at(20.0)), Some(5_000.0));
+        assert_eq!(read(&own, &Taken::default()), None);
+        let glass = Instrument {
+            ppm_per_k: Some(30.0),
+            ..Instrument::new("glass".into(), InstrumentKind::SteelTape)
+        };
+        own.instruments = [glass, Instrument::new("other".into(), InstrumentKind::SteelTape)].into();
+        let named = Taken { with: Some("glass".into()), ..at(5.0) };
+        assert!((read(&own, &named).unwrap() - 5_002.251).abs() < 1e-3);
+        // Of two tapes neither is the only one; of one it is.
+        assert!((read(&own, &at(5.0)).unwrap() - 5_000.863).abs() < 1e-3);
+        own.instruments = own.instruments[..1].into();
+        assert!((read(&own, &at(5.0)).unwrap() - 5_002.251).abs() < 1e-3);
+        // What it reads so is the distance again once it is worked out for 20 °C.
+        let mm = read(&own, &at(5.0)).unwrap();
+        let taped = MarkTaped { taken: at(5.0), ..MarkTaped::new("1".into(), "2".into(), mm) };
+        assert!((Tapes::of(&own).corrected_mm(&taped) - 5_000.0).abs() < 1e-9);
+    }
 }

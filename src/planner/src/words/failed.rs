@@ -25,6 +25,9 @@ texts! {
     by_why, "How that is typed.";
     limit, "The routine's own limit.";
     limit_why, "What stands there if nobody types one.";
+    failed_at, "At which target it failed.";
+    weighing, "While it is weighed.";
+    of_before, "What is shown is of what was typed before.";
     could_be, "Over what could explain it.";
     as_it_was, "What a check found: nothing.";
     by_check, "How far out a check found it.";

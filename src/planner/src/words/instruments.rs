@@ -62,7 +62,7 @@ impl InstrumentTexts {
         /// What a kind of instrument is called.
         kind_of(kind: InstrumentKind) -> &'static str;
         /// What a figure of an instrument is called.
-        figure(figure: InstrumentFigure) -> &'static str;
+        figure(kind: InstrumentKind, figure: InstrumentFigure) -> &'static str;
         /// What counts where a figure is left empty.
         stands_in(figure: InstrumentFigure, value: &str) -> String;
         /// An instrument as the head of its own fields.
@@ -86,6 +86,10 @@ impl InstrumentTexts {
 
 impl Words<'_> {
     sentences! { about:
+        /// With what marks are laid and stands are set, and where the shop's own figures count.
+        laid_with() -> String;
+        /// What a tape that is not at 20 °C reads of a distance; `None` if its temperature is not known.
+        reads_warm(taken: &Taken, reads_mm: f64) -> Option<String>;
         /// How the next readings are taken, on one line.
         next_taken(taken: &Taken) -> String;
         /// How a reading was taken; `None` where nothing is known of it. `warmth_mm` is by how much more it is at 20 °C.

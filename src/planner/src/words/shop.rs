@@ -13,6 +13,7 @@ texts! {
     room, "A group of figures.";
     marks, "A group of figures.";
     instruments, "A group of figures.";
+    faults, "Over what goes wrong as a rule.";
     to_default, "Sets one figure back.";
     all_to_default, "Sets all of them back.";
     nowhere, "There is no folder in which they could be kept.";

@@ -33,6 +33,31 @@ impl Together {
         one.iter().map(row).sum()
     }
 
+    /// The same as if one of them had had so much more variance before anything was read, where it had `before`, which is not 0: what was
+    /// read need not be worked in again. With the logarithm of how much likelier what was read is then.
+    pub fn with_more(&self, part: usize, before: f64, more: f64) -> (Self, f64) {
+        let mean = self.mean.get(part).copied().unwrap_or_default();
+        let variance = self.covariance.at(part, part);
+        if !(before > 0.0 && more > 0.0) {
+            return (self.clone(), 0.0);
+        }
+        // Its own weight is less by so much; what the readings say of it stays.
+        let less = more / (before * (before + more));
+        let left = (1.0 - less * variance).max(f64::MIN_POSITIVE);
+        let size = self.mean.len();
+        let pulls: Vec<f64> = (0..size).map(|own| self.covariance.at(own, part)).collect();
+        let pull = |own: usize| pulls.get(own).copied().unwrap_or_default();
+        let moved =
+            self.mean.iter().enumerate().map(|(at, own)| own + pull(at) * less * mean / left).collect();
+        let covariance =
+            Matrix::of(size, size, |a, b| self.covariance.at(a, b) + pull(a) * pull(b) * less / left);
+        // What the readings say of it by themselves: how much, and which way.
+        let (tells, way) = ((before - variance) / (before * before), mean / before);
+        let wider = 1.0 + more * tells;
+        let likelier = 0.5 * (more * way * way / wider - libm::log(wider));
+        (Self { mean: moved, covariance }, likelier)
+    }
+
     /// Such a sum was read as this, so surely: the logarithm of how likely that was (but for what is the same of all).
     pub fn learn(&mut self, of: &Of, value: f64, u: f64) -> f64 {
         let size = self.mean.len();

@@ -66,6 +66,25 @@ pub(super) struct ShopUsed {
     pub(super) own: Vec<String>,
 }
 
+/// An instrument of the shop's list whose figures count in a set-up.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct InstrumentUsed {
+    /// What the shop calls it.
+    pub(super) name: String,
+    /// What kind it is.
+    pub(super) kind: String,
+    /// Whether marks are laid or stands are set with it: it was named, or is the only one of its kind.
+    pub(super) lays: bool,
+    /// So many distances between marks were read with it.
+    pub(super) readings: usize,
+    /// By how many days its check is over on the day that is asked; null: it is not, or no day is known.
+    pub(super) overdue_days: Option<i64>,
+    /// How far off one reading may be, mm either way; null: it was not entered.
+    pub(super) reading_mm: Option<f64>,
+    /// How far off it may be over a metre, mm either way; null: it was not entered.
+    pub(super) per_metre_mm: Option<f64>,
+}
+
 /// The answer for one set-up.
 #[derive(Serialize, JsonSchema)]
 pub(super) struct One {
@@ -95,6 +114,9 @@ pub(super) struct One {
     pub(super) marks: Vec<Mark>,
     /// What a tape must read between marks.
     pub(super) readings: Vec<Reading>,
+    /// The instruments of the shop's list whose figures count in it, in the list's order.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub(super) instruments: Vec<InstrumentUsed>,
     /// Where the targets are set.
     pub(super) targets: Vec<Target>,
     /// What was measured comes to; empty where nothing was.

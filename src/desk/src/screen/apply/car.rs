@@ -1,6 +1,7 @@
 //! The car that is being entered, and the aiming that is shown.
 
 use baywright_planner::Subject;
+use baywright_planner::another_plan::PlanBuys;
 use baywright_planner::entry::zones::ZoneFigures;
 use baywright_planner::geometry::{DVec2, Outline, PlanPose, Polygon};
 use baywright_planner::model::assumed::AimingPart;
@@ -21,6 +22,7 @@ impl Desk {
     pub(super) fn apply_to_car(&mut self, asked: OfCar) {
         match asked {
             OfCar::Begin(how) => self.begin_car(how),
+            OfCar::Plan(plan) => self.change_plan(&plan),
             OfCar::Read(path) => self.read_car(&path),
             OfCar::Change(car) => {
                 if let Some(draft) = self.document.draft_mut() {
@@ -117,6 +119,23 @@ impl Desk {
         self.view.choose(None);
         self.view.pointed = None;
         self.view.tool = Tool::WhichSide;
+    }
+
+    /// Begins to change the chosen car by the mark plan of the aiming that is shown: one step, that can be undone.
+    fn change_plan(&mut self, plan: &PlanBuys) {
+        if self.document.draft().is_some() {
+            self.say_wrong(self.texts().finish_car);
+            return;
+        }
+        let shown = self.answer.arrangement.aiming.id.clone();
+        self.begin_car(Begin::Change);
+        let Some(draft) = self.document.draft_mut() else { return };
+        let mut car = Vehicle::clone(draft.car());
+        let Some(own) = car.aimings.iter_mut().find(|own| own.id == shown) else { return };
+        plan.take(own);
+        car.enter(AimingPart::MarkPlan.of(&shown));
+        draft.change(car);
+        self.view.car.lead = Some(Figures::Aiming);
     }
 
     /// "my-car", "my-car-2", ...

@@ -6,6 +6,8 @@ use egui::{Label, RichText, Ui};
 use rayon::prelude::*;
 
 use super::graphs::Look;
+use super::other_plans::OtherPlans;
+use crate::screen::command::Command;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, waking, widgets};
 use crate::session::answer::SlowPart;
@@ -16,6 +18,7 @@ use crate::session::job::Tell;
 pub(super) struct Behind {
     worked: SlowPart<Worked>,
     drawn: SlowPart<Option<Checked>>,
+    other_plans: OtherPlans,
 }
 
 #[derive(Debug)]
@@ -31,13 +34,13 @@ const TOLD_FROM: f64 = 0.01;
 impl Behind {
     /// Takes in what came since the last frame; what failed, in whose words.
     pub fn collect(&mut self) -> Result<(), String> {
-        self.worked.collect().and(self.drawn.collect())
+        self.worked.collect().and(self.drawn.collect()).and(self.other_plans.collect())
     }
 }
 
 impl Desk {
     /// The graphs, what would help and the check by drawing.
-    pub(super) fn behind(&self, ui: &mut Ui, proof: &Proof, behind: &mut Behind) {
+    pub(super) fn behind(&self, ui: &mut Ui, proof: &Proof, behind: &mut Behind, out: &mut Vec<Command>) {
         let (words, texts) = (self.words(), self.view.locale.language.helps());
         let graphs = Look { palette: self.view.theme.palette(), locale: self.view.locale, texts };
         let wake = waking(ui.ctx());
@@ -45,6 +48,7 @@ impl Desk {
             helps: Helps::of(of, &said.scene),
             course: after_each(of, &said.scene, |_| !tell.is_stopped()),
         });
+        ui.add(Label::new(widgets::soft(ui, widgets::unbroken(words.laid_with()))).wrap());
         if !proof.costs.is_empty() {
             let told = proof.costs.iter().take(BARS).take_while(|own| own.share >= TOLD_FROM).count();
             let (own, others) = proof.costs.split_at(told);
@@ -73,6 +77,7 @@ impl Desk {
                 ui.add(Label::new(widgets::soft(ui, widgets::unbroken(text))).wrap());
             };
             soft(ui, words.laid_now(helps));
+            self.other_plans(ui, helps, &mut behind.other_plans, out);
             for own in &helps.buys {
                 soft(ui, words.buys(helps, own));
             }

@@ -1,6 +1,10 @@
 //! The maker's routine failed: what it said is typed, what here could explain it is ranked, and one check comes first.
 
-use baywright_planner::failed::{Explained, Looked, RoutineSaid, Suspect, ToCheck, Way, Whose, explain};
+use std::sync::Arc;
+
+use baywright_planner::failed::{
+    Explained, Looked, RoutineSaid, Suspect, ToCheck, Unexplained, Way, Whose, explain_while, may_fail_at,
+};
 use baywright_planner::geometry::angle;
 use baywright_planner::words::failed::FailedTexts;
 use egui::{Button, Id, Label, Response, RichText, Ui};
@@ -12,7 +16,15 @@ use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
 use crate::screen::page::{FailedPage, Page};
 use crate::screen::view::Tab;
-use crate::screen::{Desk, widgets};
+use crate::screen::{Desk, waking, widgets};
+use crate::session::slow::{Shown, Slow};
+
+/// Of what it was weighed: which answer, what the routine said, what was looked at.
+type WeighedOf = (u64, RoutineSaid, Vec<Looked>);
+
+/// What came of weighing, off the frame.
+#[derive(Debug, Default)]
+pub(in crate::screen) struct Weighed(Slow<WeighedOf, Result<Explained, Unexplained>>);
 
 /// What is less likely than this is not listed.
 const LISTED_FROM: f64 = 0.03;
@@ -41,31 +53,56 @@ impl Desk {
         soft(ui, texts.intro);
         ui.add_space(6.0);
         let mut fields = std::mem::take(&mut self.fields).leading_on(true);
-        let before = page.said;
         self.said_rows(ui, &mut fields, &mut page.said);
-        if before != page.said {
-            page.found = None;
-        }
         ui.add_space(4.0);
         ui.separator();
-        let now = self.answer.generation;
-        let (of, found) = page.found.take().filter(|(of, _)| *of == now).unwrap_or_else(|| {
-            let (judged, scene) = (&self.answer.judged, &self.answer.assessment.scene);
-            (now, explain(judged, scene, &page.said, &page.looked))
-        });
-        let looked = page.looked.len();
-        match &found {
-            Ok(found) => self.explained(ui, &mut fields, found, &mut page.looked, out),
-            Err(why) => {
-                ui.add(
-                    Label::new(RichText::new(texts.unexplained(*why)).font(look::bold(size::BODY))).wrap(),
-                );
+        self.weigh(ui, page);
+        let mut looked = page.looked.clone();
+        let key = self.weighed_of(page);
+        match self.weighed.0.shown(&key) {
+            None => soft(ui, texts.weighing),
+            Some(Shown { found, is_older }) => {
+                if is_older {
+                    soft(ui, texts.of_before);
+                }
+                match found {
+                    Ok(found) => self.explained(ui, &mut fields, found, &mut looked, out),
+                    Err(why) => {
+                        let text = RichText::new(texts.unexplained(*why)).font(look::bold(size::BODY));
+                        ui.add(Label::new(text).wrap());
+                    }
+                }
             }
         }
+        page.looked = looked;
         self.fields = fields.leading_on(false);
-        page.found = (page.looked.len() == looked).then_some((of, found));
         ui.add_space(6.0);
         soft(ui, texts.not_weighed);
+    }
+
+    /// What is weighed is of an answer, of what was said and of what was looked at.
+    fn weighed_of(&self, page: &FailedPage) -> WeighedOf {
+        (self.answer.generation, page.said, page.looked.clone())
+    }
+
+    /// Has it weighed off the frame, unless it is or is being.
+    fn weigh(&mut self, ui: &Ui, page: &FailedPage) {
+        let key = self.weighed_of(page);
+        let (judged, assessment) = (Arc::clone(&self.answer.judged), Arc::clone(&self.answer.assessment));
+        let (said, looked) = (page.said, page.looked.clone());
+        self.weighed.0.ask(key, ("why a routine failed", 1), &waking(ui.ctx()), move |tell| {
+            explain_while(&judged, &assessment.scene, &said, &looked, &|| !tell.is_stopped())
+        });
+        if let Err(words) = self.weighed.0.collect() {
+            self.say_wrong(words);
+        }
+    }
+
+    /// What was weighed last of the page that is shown, and whether it is of something else than what stands there now.
+    pub fn weighed(&self) -> Option<(&Result<Explained, Unexplained>, bool)> {
+        let Some(Page::Failed(page)) = self.view.page() else { return None };
+        let shown = self.weighed.0.shown(&self.weighed_of(page))?;
+        Some((shown.found, shown.is_older))
     }
 
     /// What the routine said: whose way, which way and how far, its limit.
@@ -80,6 +117,7 @@ impl Desk {
                 }
             }
         });
+        self.at_row(ui, texts, said);
         self.way_rows(ui, fields, texts, false, &mut said.sideways);
         self.way_rows(ui, fields, texts, true, &mut said.upright);
         let shown = said.limit_rad.map_or_else(String::new, |own| self.degrees_to_type(own));
@@ -89,6 +127,30 @@ impl Desk {
             said.limit_rad = typed;
         }
         soft_hint(ui, hint);
+    }
+
+    /// At which target it failed, where there are several.
+    fn at_row(&self, ui: &mut Ui, texts: &FailedTexts, said: &mut RoutineSaid) {
+        let judged = &self.answer.judged;
+        let all = may_fail_at(judged);
+        if all.len() < 2 {
+            said.at = None;
+            return;
+        }
+        ui.horizontal_wrapped(|ui| {
+            named(ui, texts.failed_at);
+            let mut row = |name: &str, own: Option<usize>| {
+                let chosen = choice(ui, said.at == own, name);
+                if chosen.accessible_name(self.texts().with(texts.failed_at, name)).clicked() {
+                    said.at = own;
+                }
+            };
+            row(texts.not_said, None);
+            for nth in all {
+                let id = judged.aiming.placements.get(nth).map_or("", |own| own.id.as_str());
+                row(id, Some(nth));
+            }
+        });
     }
 
     fn way_rows(&self, ui: &mut Ui, fields: &mut Fields, texts: &FailedTexts, is_up: bool, way: &mut Way) {
@@ -149,7 +211,7 @@ impl Desk {
             }
         }
         match &found.check {
-            Some(ToCheck::Part(at)) => self.found_rows(ui, fields, *at, looked),
+            Some(ToCheck::Part { at, target }) => self.found_rows(ui, fields, (*at, *target), looked),
             Some(ToCheck::Tape { .. }) => to_tape(ui, texts, out),
             None => {}
         }
@@ -178,15 +240,21 @@ impl Desk {
     }
 
     /// What a check found: nothing, or which way and how far.
-    fn found_rows(&self, ui: &mut Ui, fields: &mut Fields, at: Suspect, looked: &mut Vec<Looked>) {
+    fn found_rows(
+        &self,
+        ui: &mut Ui,
+        fields: &mut Fields,
+        (at, target): (Suspect, usize),
+        looked: &mut Vec<Looked>,
+    ) {
         let texts = self.view.locale.language.failed();
         let (above, below) = texts.ways_of(at);
         // Which way is kept until it is typed how far; of another check it is another's.
-        let key = Id::unique("way of a check").with(format!("{at:?}"));
+        let key = Id::unique("way of a check").with(format!("{at:?} {target}"));
         let mut way: Option<f64> = ui.data(|data| data.get_temp(key));
         ui.horizontal_wrapped(|ui| {
             if choice(ui, false, texts.as_it_was).clicked() {
-                looked.push(Looked { at, out: 0.0 });
+                looked.push(Looked { at, target, out: 0.0 });
             }
             for (name, sign) in [(above, 1.0), (below, -1.0)] {
                 if choice(ui, way == Some(sign), name).clicked() {
@@ -202,7 +270,7 @@ impl Desk {
             false => self.read_length(text),
         };
         if let Some(typed) = fields.row(ui, &row, "", read) {
-            looked.push(Looked { at, out: sign * typed.abs() });
+            looked.push(Looked { at, target, out: sign * typed.abs() });
             ui.data_mut(|data| data.remove_temp::<f64>(key));
         }
         soft_hint(ui, texts.by_check_why);

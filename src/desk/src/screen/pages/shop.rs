@@ -16,7 +16,7 @@ use crate::session::shop::{ShopDeed, ShopTrouble};
 /// What belongs together: the heading, and the figures under it.
 type Group = (fn(&ShopTexts) -> &'static str, &'static [ShopFigure]);
 
-const GROUPS: [Group; 5] = [
+const GROUPS: [Group; 6] = [
     (
         |texts| texts.places,
         &[
@@ -66,6 +66,17 @@ const GROUPS: [Group; 5] = [
             ShopFigure::OnFaceLaid,
             ShopFigure::SquareLaid,
             ShopFigure::AngleLaid,
+        ],
+    ),
+    (
+        |texts| texts.faults,
+        &[
+            ShopFigure::FloorUsual,
+            ShopFigure::ThrustUsual,
+            ShopFigure::CarCreeps,
+            ShopFigure::BubbleSet,
+            ShopFigure::BracketUsual,
+            ShopFigure::FaultTimes,
         ],
     ),
 ];

@@ -76,14 +76,13 @@ impl Desk {
         row(ui, (texts.due, texts.day_hint), &day(own.due), &|text| {
             Ok(Instrument { due: read_day(texts, text)?, ..own.clone() })
         });
-        // What only a distance is read with has no such figures of others.
-        let figures = InstrumentFigure::ALL.into_iter().filter(|_| own.kind.reads_distances());
+        let figures = InstrumentFigure::ALL.into_iter().filter(|figure| own.kind.has(*figure));
         for figure in figures {
             let shown =
                 own.figure(figure).map_or_else(String::new, |value| self.instrument_value(figure, value));
             let bare = own.clone().with(figure, None).counts(figure, &self.shop.shop());
             let hint = texts.stands_in(figure, &self.instrument_value(figure, bare));
-            row(ui, (texts.figure(figure), &hint), &shown, &|text| {
+            row(ui, (texts.figure(own.kind, figure), &hint), &shown, &|text| {
                 let value = match text.trim() {
                     "" => None,
                     text => Some(self.read_instrument_value(figure, text)?),

@@ -41,7 +41,7 @@ pub enum Code {
     ReadingUnused,
     /// What was read between marks was read on another day.
     ReadingDay,
-    /// What was read between marks was read with an instrument whose check was over.
+    /// Marks were laid, taped or checked with an instrument whose check was over.
     InstrumentOverdue,
     /// What was read between marks was read with an instrument that the shop's list does not have.
     InstrumentUnlisted,

@@ -42,7 +42,7 @@ pub const fn code(code: Code) -> &'static str {
         Code::MarkElsewhere => "A mark that stays is not where the bay has it, by its last check.",
         Code::MarkCheckUnused => "A check of a mark that stays says nothing of where it is, and is not used.",
         Code::InstrumentOverdue => {
-            "What was read between marks was read with an instrument whose check was over."
+            "Marks were laid, taped or checked with an instrument whose check was over."
         }
         Code::InstrumentUnlisted => {
             "What was read between marks was read with an instrument that is not in the shop's list."

@@ -2,7 +2,9 @@
 
 use super::marks::wheel_name;
 use super::{About, Language, sentence_start};
-use crate::failed::{Cause, Explained, Explains, Looked, Origin, Suspect, ToCheck, Unexplained, Whose};
+use crate::failed::{
+    Cause, Explained, Explains, Looked, Origin, Suspect, ToCheck, Unexplained, Whose, may_fail_at,
+};
 use crate::words::failed::FailedTexts;
 
 /// 95 of 100, either way.
@@ -31,6 +33,9 @@ pub const TEXTS: FailedTexts = FailedTexts {
     by_why: "In degrees (0.6) or minutes of arc (36'). Empty: it does not say.",
     limit: "The routine's own limit",
     limit_why: "In degrees, either way. Empty: what this aiming allows.",
+    failed_at: "It failed at",
+    weighing: "Weighing \u{2026}",
+    of_before: "Weighing \u{2026} What follows is older: of what was known before.",
     could_be: "What could explain it, the likeliest first",
     as_it_was: "as it was",
     by_check: "By how much",
@@ -113,7 +118,8 @@ impl About<'_> {
         let within = K * out.u;
         // Whichever way and however far: nothing says so yet.
         if out.value.abs() < within {
-            return format!("{place}. {}.{read}", sentence_start(vaguely(*suspect)));
+            let said = self.at_target(vaguely(*suspect), *suspect, own.target);
+            return format!("{place}. {}.{read}", sentence_start(&said));
         }
         let size = self.size_of(*suspect, out.value.abs());
         let way = |above: &'static str, below: &'static str| if out.value > 0.0 { above } else { below };
@@ -166,12 +172,23 @@ impl About<'_> {
                 format!("the sensor sits tilted {size} {} in its bracket", way("up", "down"))
             }
         };
+        let said = self.at_target(&said, *suspect, own.target);
         format!("{place}. {} (±\u{a0}{}).{read}", sentence_start(&said), self.size_of(*suspect, within))
+    }
+
+    /// With the target that it is of, where the aiming has several that a routine may fail at.
+    fn at_target(&self, said: &str, of: Suspect, target: usize) -> String {
+        let several = may_fail_at(self.arrangement).len() > 1;
+        let id = self.arrangement.aiming.placements.get(target).map(|own| &own.id);
+        match id.filter(|_| several && of.is_of_target()) {
+            Some(id) => format!("target “{id}”: {said}"),
+            None => said.to_owned(),
+        }
     }
 
     /// What was looked at, and what was found.
     pub fn looked(&self, own: &Looked) -> String {
-        let check = sentence_start(check_of(own.at));
+        let check = sentence_start(&self.at_target(check_of(own.at), own.at, own.target));
         let (above, below) = ways_of(own.at);
         match own.out {
             0.0 => format!("{check}: {}.", TEXTS.as_it_was),
@@ -188,7 +205,7 @@ impl About<'_> {
         let check = match found.check.as_ref()? {
             ToCheck::Tape { from, to, again: true } => format!("tape {from}\u{2013}{to} again"),
             ToCheck::Tape { from, to, again: false } => format!("tape {from}\u{2013}{to}"),
-            ToCheck::Part(suspect) => check_of(*suspect).to_owned(),
+            ToCheck::Part { at, target } => self.at_target(check_of(*at), *at, *target),
         };
         let [first, second] = [first, second].map(|own| cause(own.suspect.cause()));
         Some(format!("Check first: {check}. It tells {first} from {second}."))

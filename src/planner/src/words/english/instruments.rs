@@ -2,10 +2,10 @@
 
 use jiff::civil::Date;
 
-use super::{About, Language};
+use super::{About, Language, listed};
 use crate::history::Drift;
 use crate::model::{InstrumentFigure, InstrumentKind, MarkTaped, Taken};
-use crate::proof::{ENOUGH, Hand};
+use crate::proof::{ENOUGH, Hand, by_the_shop, used};
 use crate::words::instruments::{BadCheck, InstrumentTexts};
 use crate::words::screen::cut;
 
@@ -13,7 +13,7 @@ use crate::words::screen::cut;
 pub const TEXTS: InstrumentTexts = InstrumentTexts {
     language: Language::English,
     heading: "Instruments of this shop",
-    about: "A reading that names one counts with its figures; what is left empty is the figure above. An overdue one is told.",
+    about: "A reading that names one counts with its figures; what is left empty is the figure above. Of what no reading names (line laser, plumb line, square, level) the only one of its kind counts. An overdue one is told.",
     none_yet: "None listed: every reading counts with the figures above.",
     add: "Add an instrument",
     remove: "Remove",
@@ -60,11 +60,21 @@ pub const fn kind_of(kind: InstrumentKind) -> &'static str {
     }
 }
 
-pub const fn figure(figure: InstrumentFigure) -> &'static str {
-    match figure {
-        InstrumentFigure::Reading => "One reading, ±",
-        InstrumentFigure::PerMetre => "Over a metre, ±",
-        InstrumentFigure::Warmth => "Grows, ppm per K",
+pub const fn figure(kind: InstrumentKind, figure: InstrumentFigure) -> &'static str {
+    match (figure, kind) {
+        (InstrumentFigure::Reading, InstrumentKind::LineLaser) => "Middle of its line, ±",
+        (InstrumentFigure::Reading, InstrumentKind::PlumbLine) => "A point plumbed, ±",
+        (InstrumentFigure::Reading, InstrumentKind::LevelLaser) => "One level, ±",
+        (InstrumentFigure::Reading, _) => "One reading, ±",
+        (InstrumentFigure::PerMetre, InstrumentKind::LineLaser | InstrumentKind::LevelLaser) => {
+            "Drift over a metre, ±"
+        }
+        (
+            InstrumentFigure::PerMetre,
+            InstrumentKind::DigitalLevel | InstrumentKind::Bubble | InstrumentKind::Square,
+        ) => "Out over a metre, ±",
+        (InstrumentFigure::PerMetre, _) => "Over a metre, ±",
+        (InstrumentFigure::Warmth, _) => "Grows, ppm per K",
     }
 }
 
@@ -177,6 +187,33 @@ impl About<'_> {
             (Some(_), false) => format!("{differ}: this hand's own figures count now."),
             (None, _) => format!("{differ}. From {ENOUGH} distances on this hand's own figures count."),
         }
+    }
+
+    /// With what marks are laid and stands are set, and where the shop's own figures count.
+    pub fn laid_with(&self) -> String {
+        let named = used(self.arrangement).into_iter().filter(|own| own.lays);
+        let named: Vec<String> =
+            named.map(|own| format!("{} “{}”", kind_of(own.own.kind), own.own.name)).collect();
+        let rest = by_the_shop(self.arrangement).into_iter().map(|(kind, count)| match count {
+            0 => kind_of(kind).to_owned(),
+            count => format!("{} ({count} listed, none named)", kind_of(kind)),
+        });
+        let rest: Vec<String> = rest.collect();
+        let with = match named.as_slice() {
+            [] => String::new(),
+            named => format!("Laid and set with {}. ", listed(named)),
+        };
+        match rest.as_slice() {
+            [] => with.trim_end().to_owned(),
+            rest => format!("{with}The shop's own figures: {}.", listed(rest)),
+        }
+    }
+
+    /// What a tape that is not at 20 °C reads of a distance.
+    pub fn reads_warm(&self, taken: &Taken, reads_mm: f64) -> Option<String> {
+        let celsius = self.celsius(taken.temperature_c?);
+        let tape = taken.with.as_ref().map_or_else(|| "the tape".to_owned(), |own| format!("“{own}”"));
+        Some(format!("At {celsius} {tape} should read {}.", self.locale.length_to_type(reads_mm)))
     }
 
     fn between(&self, drift: &Drift) -> String {

@@ -16,6 +16,7 @@ pub const TEXTS: ShopTexts = ShopTexts {
     room: "Room around the car",
     marks: "Marks and targets",
     instruments: "What marks are laid and taped with",
+    faults: "When a routine failed: what goes wrong as a rule",
     to_default: "Default",
     all_to_default: "All to default",
     nowhere: "There is no folder to keep them in: they hold until the program ends.",
@@ -68,6 +69,12 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::CamberKnown => "Camber known, ±",
         ShopFigure::SquareLaid => "A right angle, ±",
         ShopFigure::AngleLaid => "Another angle, ±",
+        ShopFigure::FloorUsual => "Floor not surveyed, ±",
+        ShopFigure::ThrustUsual => "Thrust line from its sheet, ±",
+        ShopFigure::CarCreeps => "A braked car creeps, ±",
+        ShopFigure::BubbleSet => "Stand set by its bubble, ±",
+        ShopFigure::BracketUsual => "Sensor in a sound bracket, ±",
+        ShopFigure::FaultTimes => "A fault, times what is allowed",
     }
 }
 
@@ -110,6 +117,12 @@ const fn reason(figure: ShopFigure) -> &'static str {
         ShopFigure::CamberKnown => "A plumbed hub lies outboard of the tyre's middle by radius times camber.",
         ShopFigure::SquareLaid => "A square of half a metre, within a millimetre.",
         ShopFigure::AngleLaid => "A protractor on the floor. Two distances do better.",
+        ShopFigure::FloorUsual => "Under an axle or a stand, where nobody took levels.",
+        ShopFigure::ThrustUsual => "Sheets are printed to a minute; cars settle after they are measured.",
+        ShopFigure::CarCreeps => "On its brake, while one works on it.",
+        ShopFigure::BubbleSet => "A bubble read by eye.",
+        ShopFigure::BracketUsual => "Clips and screws have some play.",
+        ShopFigure::FaultTimes => "What went wrong is seldom out by just what is allowed.",
     }
 }
 

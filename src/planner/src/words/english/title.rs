@@ -168,7 +168,7 @@ impl About<'_> {
             | Facts::MarkElsewhere { .. }
             | Facts::MarkCheckUnused { .. } => self.read_title(finding),
             Facts::InstrumentOverdue(name) => {
-                format!("the check of {name} was over when marks were taped with it")
+                format!("the check of {name} was over when it was used here")
             }
             Facts::InstrumentUnlisted(name) => format!("{name} is not in the shop's list of instruments"),
             Facts::MarkDrifted(_) => format!("{first} has drifted since an earlier check"),

@@ -46,7 +46,7 @@ pub const fn code(code: Code) -> &'static str {
             "Eine Prüfung einer bleibenden Marke sagt nicht, wo sie liegt, und zählt nicht."
         }
         Code::InstrumentOverdue => {
-            "Zwischen Marken wurde mit einem Messgerät gemessen, dessen Prüfung abgelaufen war."
+            "Marken wurden mit einem Gerät gelegt, gemessen oder geprüft, dessen Prüfung abgelaufen war."
         }
         Code::InstrumentUnlisted => {
             "Zwischen Marken wurde mit einem Messgerät gemessen, das nicht in der Liste der Werkstatt steht."

@@ -2,7 +2,9 @@
 
 use super::marks::wheel_name;
 use super::{About, Language, sentence_start};
-use crate::failed::{Cause, Explained, Explains, Looked, Origin, Suspect, ToCheck, Unexplained, Whose};
+use crate::failed::{
+    Cause, Explained, Explains, Looked, Origin, Suspect, ToCheck, Unexplained, Whose, may_fail_at,
+};
 use crate::words::failed::FailedTexts;
 
 /// 95 of 100, either way.
@@ -31,6 +33,9 @@ pub const TEXTS: FailedTexts = FailedTexts {
     by_why: "In Grad (0,6) oder Winkelminuten (36'). Leer: nicht gemeldet.",
     limit: "Eigene Grenze der Routine",
     limit_why: "In Grad, nach beiden Seiten. Leer: was diese Einstellung erlaubt.",
+    failed_at: "Gescheitert an",
+    weighing: "Wird abgewogen \u{2026}",
+    of_before: "Wird abgewogen \u{2026} Das Folgende ist älter: von dem, was vorher bekannt war.",
     could_be: "Was es erklären könnte, das Wahrscheinlichste zuerst",
     as_it_was: "wie es war",
     by_check: "Um wie viel",
@@ -115,7 +120,8 @@ impl About<'_> {
         let within = K * out.u;
         // Whichever way and however far: nothing says so yet.
         if out.value.abs() < within {
-            return format!("{place}. {}.{read}", sentence_start(vaguely(*suspect)));
+            let said = self.at_target(vaguely(*suspect), *suspect, own.target);
+            return format!("{place}. {}.{read}", sentence_start(&said));
         }
         let size = self.size_of(*suspect, out.value.abs());
         let way = |above: &'static str, below: &'static str| if out.value > 0.0 { above } else { below };
@@ -178,12 +184,23 @@ impl About<'_> {
                 format!("der Sensor sitzt um {size} nach {} gekippt in seinem Halter", way("oben", "unten"))
             }
         };
+        let said = self.at_target(&said, *suspect, own.target);
         format!("{place}. {} (±\u{a0}{}).{read}", sentence_start(&said), self.size_of(*suspect, within))
+    }
+
+    /// With the target that it is of, where the aiming has several that a routine may fail at.
+    fn at_target(&self, said: &str, of: Suspect, target: usize) -> String {
+        let several = may_fail_at(self.arrangement).len() > 1;
+        let id = self.arrangement.aiming.placements.get(target).map(|own| &own.id);
+        match id.filter(|_| several && of.is_of_target()) {
+            Some(id) => format!("Ziel „{id}“: {said}"),
+            None => said.to_owned(),
+        }
     }
 
     /// What was looked at, and what was found.
     pub fn looked(&self, own: &Looked) -> String {
-        let check = sentence_start(check_of(own.at));
+        let check = sentence_start(&self.at_target(check_of(own.at), own.at, own.target));
         let (above, below) = ways_of(own.at);
         match own.out {
             0.0 => format!("{check}: {}.", TEXTS.as_it_was),
@@ -200,7 +217,7 @@ impl About<'_> {
         let check = match found.check.as_ref()? {
             ToCheck::Tape { from, to, again: true } => format!("{from}\u{2013}{to} noch einmal messen"),
             ToCheck::Tape { from, to, again: false } => format!("{from}\u{2013}{to} messen"),
-            ToCheck::Part(suspect) => check_of(*suspect).to_owned(),
+            ToCheck::Part { at, target } => self.at_target(check_of(*at), *at, *target),
         };
         let [first, second] = [first, second].map(|own| cause(own.suspect.cause()));
         Some(format!("Zuerst prüfen: {check}. Das klärt: {first} oder {second}."))

@@ -2,10 +2,10 @@
 
 use jiff::civil::Date;
 
-use super::{About, Language};
+use super::{About, Language, listed};
 use crate::history::Drift;
 use crate::model::{InstrumentFigure, InstrumentKind, MarkTaped, Taken};
-use crate::proof::{ENOUGH, Hand};
+use crate::proof::{ENOUGH, Hand, by_the_shop, used};
 use crate::words::instruments::{BadCheck, InstrumentTexts};
 use crate::words::screen::cut;
 
@@ -13,7 +13,7 @@ use crate::words::screen::cut;
 pub const TEXTS: InstrumentTexts = InstrumentTexts {
     language: Language::German,
     heading: "Messgeräte dieser Werkstatt",
-    about: "Ein Maß, das eines nennt, zählt mit dessen Werten; was leer bleibt, ist der Wert oben. Ist eine Prüfung überfällig, wird es gesagt.",
+    about: "Ein Maß, das eines nennt, zählt mit dessen Werten; was leer bleibt, ist der Wert oben. Ist eine Prüfung überfällig, wird es gesagt. Was keine Ablesung nennt (Linienlaser, Lot, Winkel, Wasserwaage), zählt, wenn es das einzige seiner Art ist.",
     none_yet: "Keines eingetragen: jedes Maß zählt mit den Werten oben.",
     add: "Messgerät hinzufügen",
     remove: "Entfernen",
@@ -61,11 +61,21 @@ pub const fn kind_of(kind: InstrumentKind) -> &'static str {
     }
 }
 
-pub const fn figure(figure: InstrumentFigure) -> &'static str {
-    match figure {
-        InstrumentFigure::Reading => "Eine Ablesung, ±",
-        InstrumentFigure::PerMetre => "Auf einen Meter, ±",
-        InstrumentFigure::Warmth => "Dehnung, ppm je K",
+pub const fn figure(kind: InstrumentKind, figure: InstrumentFigure) -> &'static str {
+    match (figure, kind) {
+        (InstrumentFigure::Reading, InstrumentKind::LineLaser) => "Mitte seiner Linie, ±",
+        (InstrumentFigure::Reading, InstrumentKind::PlumbLine) => "Ein Punkt gelotet, ±",
+        (InstrumentFigure::Reading, InstrumentKind::LevelLaser) => "Eine Höhe, ±",
+        (InstrumentFigure::Reading, _) => "Eine Ablesung, ±",
+        (InstrumentFigure::PerMetre, InstrumentKind::LineLaser | InstrumentKind::LevelLaser) => {
+            "Drift auf einem Meter, ±"
+        }
+        (
+            InstrumentFigure::PerMetre,
+            InstrumentKind::DigitalLevel | InstrumentKind::Bubble | InstrumentKind::Square,
+        ) => "Daneben auf einem Meter, ±",
+        (InstrumentFigure::PerMetre, _) => "Auf einen Meter, ±",
+        (InstrumentFigure::Warmth, _) => "Dehnung, ppm je K",
     }
 }
 
@@ -179,6 +189,33 @@ impl About<'_> {
             (Some(_), false) => format!("{differ}: jetzt zählen die eigenen Werte dieser Hand."),
             (None, _) => format!("{differ}. Ab {ENOUGH} Maßen zählen die eigenen Werte dieser Hand."),
         }
+    }
+
+    /// With what marks are laid and stands are set, and where the shop's own figures count.
+    pub fn laid_with(&self) -> String {
+        let named = used(self.arrangement).into_iter().filter(|own| own.lays);
+        let named: Vec<String> =
+            named.map(|own| format!("{} „{}“", kind_of(own.own.kind), own.own.name)).collect();
+        let rest = by_the_shop(self.arrangement).into_iter().map(|(kind, count)| match count {
+            0 => kind_of(kind).to_owned(),
+            count => format!("{} ({count} in der Liste, keines genannt)", kind_of(kind)),
+        });
+        let rest: Vec<String> = rest.collect();
+        let with = match named.as_slice() {
+            [] => String::new(),
+            named => format!("Gelegt und gestellt mit: {}. ", listed(named)),
+        };
+        match rest.as_slice() {
+            [] => with.trim_end().to_owned(),
+            rest => format!("{with}Eigene Werte des Betriebs: {}.", listed(rest)),
+        }
+    }
+
+    /// What a tape that is not at 20 °C reads of a distance.
+    pub fn reads_warm(&self, taken: &Taken, reads_mm: f64) -> Option<String> {
+        let celsius = self.celsius(taken.temperature_c?);
+        let tape = taken.with.as_ref().map_or_else(|| "das Bandmaß".to_owned(), |own| format!("„{own}“"));
+        Some(format!("Bei {celsius} soll {tape} {} zeigen.", self.locale.length_to_type(reads_mm)))
     }
 
     fn between(&self, drift: &Drift) -> String {

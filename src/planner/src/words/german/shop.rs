@@ -16,6 +16,7 @@ pub const TEXTS: ShopTexts = ShopTexts {
     room: "Raum um das Fahrzeug",
     marks: "Marken und Ziele",
     instruments: "Womit Marken gelegt und gemessen werden",
+    faults: "Wenn eine Routine scheiterte: was üblicherweise falsch ist",
     to_default: "Üblich",
     all_to_default: "Alle auf üblich",
     nowhere: "Es gibt keinen Ordner dafür: Sie gelten, bis das Programm endet.",
@@ -68,6 +69,12 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::CamberKnown => "Sturz bekannt auf ±",
         ShopFigure::SquareLaid => "Ein rechter Winkel, ±",
         ShopFigure::AngleLaid => "Ein anderer Winkel, ±",
+        ShopFigure::FloorUsual => "Boden ohne Vermessung, ±",
+        ShopFigure::ThrustUsual => "Fahrachse gegen ihr Protokoll, ±",
+        ShopFigure::CarCreeps => "Ein gebremstes Auto kriecht, ±",
+        ShopFigure::BubbleSet => "Ständer nach seiner Libelle, ±",
+        ShopFigure::BracketUsual => "Sensor in heiler Halterung, ±",
+        ShopFigure::FaultTimes => "Ein Fehler, mal das Erlaubte",
     }
 }
 
@@ -120,6 +127,14 @@ const fn reason(figure: ShopFigure) -> &'static str {
         ShopFigure::CamberKnown => "Eine gelotete Nabe liegt um Radius mal Sturz außerhalb der Reifenmitte.",
         ShopFigure::SquareLaid => "Ein Winkel von einem halben Meter, auf einen Millimeter.",
         ShopFigure::AngleLaid => "Ein Winkelmesser am Boden. Zwei Längen sind besser.",
+        ShopFigure::FloorUsual => "Unter einer Achse oder einem Ständer, wo niemand Höhen nahm.",
+        ShopFigure::ThrustUsual => {
+            "Protokolle werden auf eine Minute gedruckt; Autos setzen sich nach dem Messen."
+        }
+        ShopFigure::CarCreeps => "Auf der Bremse, während man daran arbeitet.",
+        ShopFigure::BubbleSet => "Eine Libelle, mit dem Auge gelesen.",
+        ShopFigure::BracketUsual => "Klammern und Schrauben haben etwas Spiel.",
+        ShopFigure::FaultTimes => "Was schiefging, liegt selten um genau das Erlaubte daneben.",
     }
 }
 

@@ -200,7 +200,7 @@ impl About<'_> {
             | Facts::MarkElsewhere { .. }
             | Facts::MarkCheckUnused { .. } => self.read_title(finding),
             Facts::InstrumentOverdue(name) => {
-                format!("die Prüfung von „{name}“ war abgelaufen, als damit gemessen wurde")
+                format!("die Prüfung von „{name}“ war abgelaufen, als es hier benutzt wurde")
             }
             Facts::InstrumentUnlisted(name) => format!("„{name}“ steht nicht in der Liste der Messgeräte"),
             Facts::MarkDrifted(_) => format!("{first} ist seit einer früheren Prüfung gewandert"),
