@@ -216,3 +216,33 @@ fn the_file_of_proof_holds_the_hash_on_every_page() {
     assert_eq!(said.status.code(), Some(0), "{}", text(&said.stderr));
     assert!(std::fs::read(&pdf).expect("a PDF").starts_with(b"%PDF"));
 }
+
+/// What lies in an attachment's place and is not it is an edit; one that is not there is told.
+#[test]
+fn what_was_put_in_an_attachments_place_is_told() {
+    let (whole, _) = record();
+    let attached = whole.lines().find(|own| own.contains("what: Attached(")).expect("an attachment");
+    let field = |name: &str| {
+        let rest = attached.split(&format!("{name}: \"")).nth(1).expect("the field");
+        rest.split('"').next().expect("its text").to_owned()
+    };
+    let (name, hash) = (field("file"), field("sha256"));
+    let file = put("swapped.visit.ron", &whole);
+    let said = baywright(&["record", "check", &file]);
+    assert_eq!(said.status.code(), Some(0));
+    assert!(
+        text(&said.stdout).contains(&format!("{name} is not beside the record")),
+        "{}",
+        text(&said.stdout)
+    );
+    let folder = scratch("files").join("swapped.visit");
+    std::fs::create_dir_all(&folder).expect("a folder");
+    let ending = Path::new(&name).extension().and_then(|own| own.to_str()).expect("an ending").to_lowercase();
+    std::fs::write(folder.join(format!("{hash}.{ending}")), b"another").expect("a file");
+    let said = baywright(&["record", "check", &file]);
+    assert_eq!(said.status.code(), Some(1));
+    assert!(text(&said.stdout).contains("is not what was attached"), "{}", text(&said.stdout));
+    let said = baywright(&["record", "check", &file, "--format", "json"]);
+    let told: Value = serde_json::from_slice(&said.stdout).expect("data");
+    assert_eq!(told["attachments_changed"][0], Value::from(name));
+}

@@ -70,9 +70,9 @@ pub use places::{
     documents_folder, free_beside, is_taken, layouts_in, may_be_layout, meant, whole_path, zone_is_plain,
 };
 pub use record::{
-    Kept, LARGEST_ATTACHMENT, RECORD_ENDING, RecordChain, attach, attached_path, free_record_path,
-    load_record, parse_record, read_attached, record_chain, record_json, record_text, records_in,
-    save_record,
+    Kept, LARGEST_ATTACHMENT, LostAttachment, RECORD_ENDING, RecordChain, attach, attached_path,
+    free_record_path, load_record, lost_attachments, parse_record, read_attached, record_chain, record_json,
+    record_text, records_in, save_record,
 };
 pub use remembered::{
     KeptLanguage, KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen, MOST_RECENT, Remembered, WINDOW_FILE,

@@ -24,7 +24,9 @@ use crate::whole::write_whole;
 use convert::{begun_file, begun_of, entry_file, entry_of};
 use file::{Hashed, RecordFile};
 
-pub use attach::{LARGEST_ATTACHMENT, attach, attached_path, read_attached};
+pub use attach::{
+    LARGEST_ATTACHMENT, LostAttachment, attach, attached_path, lost_attachments, read_attached,
+};
 
 /// How the name of a record's file ends.
 pub const RECORD_ENDING: &str = ".visit.ron";

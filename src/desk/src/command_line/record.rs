@@ -5,7 +5,9 @@ use std::path::Path;
 
 use baywright_drawing::Lettering;
 use baywright_drawing::sheet::{About, ProofOf, proof_file};
-use baywright_files::{Kept, load_record, record_chain, record_json, shop_in_use, write_output};
+use baywright_files::{
+    Kept, load_record, lost_attachments, record_chain, record_json, shop_in_use, write_output,
+};
 use baywright_planner::model::record::HeadSaid;
 use baywright_planner::record::{Part, lacks, steps};
 use baywright_planner::words::{Language, Locale};
@@ -39,7 +41,13 @@ fn check(asked: &RecordAsked, head: Option<&str>, out: &mut Page<'_>, errors: &m
         Err(fault) => return not_read(vec![fault], errors),
     };
     let on_paper = head.map(|head| chain.said_by(head));
-    let is_as_written = chain.broken.is_none() && on_paper.is_none_or(|own| own == HeadSaid::Same);
+    // What does not even read as a record any more has a broken chain, which is told.
+    let kept = load_record(&asked.file).ok();
+    let lost = kept.map(|own| lost_attachments(&asked.file, own.record())).unwrap_or_default();
+    // One that is not there was left behind, as by who sends the file alone; one that was put in its place is an edit.
+    let is_swapped = lost.iter().any(|own| own.is_changed);
+    let is_as_written =
+        chain.broken.is_none() && !is_swapped && on_paper.is_none_or(|own| own == HeadSaid::Same);
     let outcome = if is_as_written { Outcome::Ready } else { Outcome::NotReady };
     if asked.as_data {
         let told = RecordTold {
@@ -49,6 +57,7 @@ fn check(asked: &RecordAsked, head: Option<&str>, out: &mut Page<'_>, errors: &m
             head: &chain.head,
             broken: chain.broken,
             on_paper,
+            lost,
         };
         return outcome.max(said(told_record_check(&told, out), errors));
     }
@@ -60,6 +69,9 @@ fn check(asked: &RecordAsked, head: Option<&str>, out: &mut Page<'_>, errors: &m
         out.lines(&texts.chain(&chain.job, chain.entries, &chain.head, chain.broken))?;
         if let Some(own) = on_paper {
             out.lines(&texts.head_said(own, chain.entries))?;
+        }
+        for own in &lost {
+            out.lines(&texts.attachment_lost(&own.file, own.is_changed))?;
         }
         out.lines(texts.shows_an_edit)
     };

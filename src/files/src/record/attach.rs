@@ -4,7 +4,8 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use baywright_planner::model::fault::{FileFault, FileKind, FileTrouble};
-use baywright_planner::model::record::{Attachment, AttachmentKind, StepId};
+use baywright_planner::model::record::{Attachment, AttachmentKind, StepId, VisitRecord};
+use baywright_planner::record::Holds;
 
 use super::RECORD_ENDING;
 use super::chain::sha256;
@@ -63,6 +64,26 @@ pub fn attached_path(record: &Path, attachment: &Attachment) -> PathBuf {
 pub fn read_attached(record: &Path, attachment: &Attachment) -> Option<Vec<u8>> {
     let bytes = read_bounded(&attached_path(record, attachment)).ok()?;
     (sha256(&bytes) == attachment.sha256).then_some(bytes)
+}
+
+/// An attachment that counts and is not as it was attached.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LostAttachment {
+    /// Its own name.
+    pub file: String,
+    /// Whether something else lies in its place; else nothing that can be read does.
+    pub is_changed: bool,
+}
+
+/// The attachments of a record that are not there as they were attached.
+pub fn lost_attachments(path: &Path, record: &VisitRecord) -> Vec<LostAttachment> {
+    let all = Holds::of(record).attachments().into_iter().map(|own| own.what);
+    let lost = all.filter(|own| read_attached(path, own).is_none());
+    lost.map(|own| LostAttachment {
+        file: own.file.clone(),
+        is_changed: read_bounded(&attached_path(path, own)).is_ok(),
+    })
+    .collect()
 }
 
 fn folder_of(record: &Path) -> PathBuf {

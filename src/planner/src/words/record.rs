@@ -94,6 +94,8 @@ impl RecordTexts {
         chain(job: &str, entries: usize, head: &str, broken: Option<ChainBreak>) -> String;
         /// What a hash on paper says of a record of so many entries.
         head_said(said: HeadSaid, entries: usize) -> String;
+        /// What was attached to a record and is not there as it was attached.
+        attachment_lost(file: &str, is_changed: bool) -> String;
         /// A time of the shop's own clock.
         clock(locale: Locale, at: DateTime) -> String;
         /// How many aimings are done where the car stands, elsewhere, and not at all in this bay.

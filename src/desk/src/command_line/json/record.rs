@@ -2,6 +2,7 @@
 
 use std::io::{self, Write};
 
+use baywright_files::LostAttachment;
 use baywright_planner::model::record::{ChainBreak, HeadSaid};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -38,6 +39,10 @@ pub(super) struct RecordCheck {
     /// Of an earlier one: how many entries were added since.
     #[serde(skip_serializing_if = "Option::is_none")]
     added_since: Option<usize>,
+    /// What was attached and does not lie beside the record: by its own name.
+    attachments_missing: Vec<String>,
+    /// What was attached and in whose place something else lies beside the record.
+    attachments_changed: Vec<String>,
 }
 
 /// What `baywright record check` writes.
@@ -87,6 +92,14 @@ pub(crate) struct RecordTold<'a> {
     pub(crate) head: &'a str,
     pub(crate) broken: Option<ChainBreak>,
     pub(crate) on_paper: Option<HeadSaid>,
+    pub(crate) lost: Vec<LostAttachment>,
+}
+
+impl RecordTold<'_> {
+    fn named(&self, is_changed: bool) -> Vec<String> {
+        let lost = self.lost.iter().filter(|own| own.is_changed == is_changed);
+        lost.map(|own| own.file.clone()).collect()
+    }
 }
 
 /// Writes what a record's chain says.
@@ -110,6 +123,8 @@ pub(crate) fn told_record_check(told: &RecordTold<'_>, out: &mut dyn Write) -> i
             HeadSaid::Earlier { since, .. } => Some(since),
             HeadSaid::Same | HeadSaid::Unknown => None,
         }),
+        attachments_missing: told.named(false),
+        attachments_changed: told.named(true),
     };
     serde_json::to_writer_pretty(&mut *out, &document)?;
     writeln!(out)

@@ -536,6 +536,14 @@ pub fn head_said(said: HeadSaid, count: usize) -> String {
     }
 }
 
+pub fn attachment_lost(file: &str, is_changed: bool) -> String {
+    if is_changed {
+        format!("Attached: what lies beside the record as {file} is not what was attached.")
+    } else {
+        format!("Attached: {file} is not beside the record.")
+    }
+}
+
 pub fn clock(locale: Locale, at: DateTime) -> String {
     format!("{} {:02}:{:02}", locale.region.day(at.date()), at.hour(), at.minute())
 }

@@ -561,6 +561,14 @@ pub fn head_said(said: HeadSaid, count: usize) -> String {
     }
 }
 
+pub fn attachment_lost(file: &str, is_changed: bool) -> String {
+    if is_changed {
+        format!("Beigelegt: Was beim Protokoll als {file} liegt, ist nicht, was beigelegt wurde.")
+    } else {
+        format!("Beigelegt: {file} liegt nicht beim Protokoll.")
+    }
+}
+
 pub fn clock(locale: Locale, at: DateTime) -> String {
     format!("{} {:02}:{:02}", locale.region.day(at.date()), at.hour(), at.minute())
 }
