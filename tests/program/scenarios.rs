@@ -8,7 +8,7 @@
 //!   by that much), `open: DOOR`, `shut: DOOR`, `turn the car: DEGREES`, `forget the floor survey: yes`,
 //!   `shop: SETTING, VALUE` (as in the file of a shop's settings), `pit: NAME, X, Y, X, Y` (an open one, from corner to corner),
 //!   `sheet: FIGURE, DEGREES, WAY` (of the alignment sheet: `rear left toe`, `rear right toe` or `thrust angle`; `in`, `out`,
-//!   `left`, `right`, or `-` where nobody said), `arches: MM, MM, MM, MM` (wheel arches as taped, front left, front right, rear
+//!   `left`, `right`, or `-` where nobody said), `camber: WHEEL, DEGREES, WAY` (`front left` and so on, `in` or `out`), `arches: MM, MM, MM, MM` (wheel arches as taped, front left, front right, rear
 //!   left, rear right), `body point: NAME, AHEAD, LEFT` (as plumbed on the floor), `taped to the car: START, END` (at the start
 //!   and at the end),
 //!   `somebody: NAME, X, Y` (who stands there, 500 mm across), `jack: NAME, X, Y` (of steel, 300 mm square, 120 mm high).
@@ -102,7 +102,7 @@ impl Scenario {
                 "pit" => now.bay.floor_features.push(pit(&parts)),
                 "somebody" => now.bay.things.push(somebody(&parts)),
                 "jack" => now.bay.things.push(jack(&parts)),
-                "sheet" | "arches" | "body point" | "taped to the car" => {
+                "sheet" | "camber" | "arches" | "body point" | "taped to the car" => {
                     measured(word, &parts, &mut now.on_this_car);
                 }
                 "shop" => {
@@ -138,7 +138,7 @@ impl Scenario {
                     Edit::Park(PlanPose::new(own.parked.origin(), turned))
                 }
                 "open" | "shut" => Edit::Door { door: parts[0].into(), shut: word == "shut" },
-                "sheet" | "arches" | "body point" | "taped to the car" => {
+                "sheet" | "camber" | "arches" | "body point" | "taped to the car" => {
                     let own = layout.arrangements.iter().find(|own| own.id == here).expect("it is there");
                     let mut car = own.on_this_car.clone();
                     measured(word, &parts, &mut car);
@@ -219,6 +219,9 @@ impl Scenario {
     }
 }
 
+/// The wheels, as lines of a scenario name them.
+const WHEELS: [&str; 4] = ["front left", "front right", "rear left", "rear right"];
+
 /// What was measured on the car.
 fn measured(word: &str, parts: &[&str], car: &mut OnThisCar) {
     let number = |i: usize| parts[i].parse::<f64>().expect("a number");
@@ -241,6 +244,10 @@ fn measured(word: &str, parts: &[&str], car: &mut OnThisCar) {
         }
         ("sheet", "thrust angle") => {
             car.sheet.thrust = Told { reads: Some(Typed::of(number(1))), way: side(parts[2]) };
+        }
+        ("camber", name) => {
+            let nth = WHEELS.iter().position(|own| *own == name).expect("a wheel");
+            car.sheet.camber[nth] = Told { reads: Some(Typed::of(number(1))), way: inward(parts[2]) };
         }
         ("arches", _) => car.arches_mm = [0, 1, 2, 3].map(|i| Some(number(i))),
         ("body point", name) => car.body_points.push((name.into(), DVec2::new(number(1), number(2)))),

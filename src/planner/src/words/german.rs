@@ -35,6 +35,7 @@ pub mod visits;
 
 mod assumed;
 mod beyond;
+mod car_unlikely;
 mod cure;
 mod deeds;
 mod detail;

@@ -298,6 +298,7 @@ pub(super) enum StepName {
     EnterAlignment,
     SayHeightsFrom,
     EnterZones,
+    MeasureOnCar,
     ReviewProfile,
 }
 

@@ -85,6 +85,8 @@ pub enum Code {
     SheetOpen,
     /// The thrust angle that the sheet prints is not what its rear toes give.
     SheetDiffers,
+    /// A figure measured on this car is one that hardly any car has.
+    CarUnlikely,
     /// A wheel arch is higher or lower than it may be, or the body leans.
     RideHeight,
     /// The centreline by the body leads elsewhere than the axis that the aiming names.
@@ -157,7 +159,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 75] = [
+    pub const ALL: [Self; 76] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -199,6 +201,7 @@ impl Code {
         Self::AlignmentUnknown,
         Self::SheetOpen,
         Self::SheetDiffers,
+        Self::CarUnlikely,
         Self::RideHeight,
         Self::CentrelinesApart,
         Self::CarMoved,
@@ -280,6 +283,7 @@ impl Code {
             Self::AlignmentUnknown => "alignment-unknown",
             Self::SheetOpen => "sheet-open",
             Self::SheetDiffers => "sheet-differs",
+            Self::CarUnlikely => "car-unlikely",
             Self::RideHeight => "ride-height",
             Self::CentrelinesApart => "centrelines-apart",
             Self::CarMoved => "car-moved",
