@@ -17,10 +17,8 @@ impl Desk {
         };
         let is_turned = off().any(|own| own.of == StandOf::Turn);
         let is_up = off().any(|own| matches!(own.of, StandOf::UpDown | StandOf::Height | StandOf::Tip));
-        let out = OutBy {
-            sideways: (is_aimed_aside || is_turned).then_some(None),
-            upright: is_up.then_some(None),
-        };
+        let out =
+            OutBy { sideways: (is_aimed_aside || is_turned).then_some(None), upright: is_up.then_some(None) };
         if let Some(turns) = self.words().turns(out) {
             self.said_softly(ui, self.view.locale.language.screws().put_right_there);
             self.said_softly(ui, &turns);

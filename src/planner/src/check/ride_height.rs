@@ -11,7 +11,7 @@
 //! Limit: the profile's, else common practice; of the lean the aiming's; of the sensor's height the placement's tolerance, or the
 //! aiming's, as much of it as the shop leaves to one cause.
 
-use baywright_geometry::angle;
+use baywright_geometry::DVec2;
 use baywright_survey::input::Figure;
 
 use super::finding::{Basis, Code, Facts, Finding, OnCar, Quantity, Severity, Step, Subject};
@@ -114,7 +114,7 @@ fn told(context: &Context<'_>, facts: RideFact, severity: Severity, basis: Basis
             let [left, right] = axle(is_front).map(|wheel| arrangement.wheel_point(wheel));
             (left + right) * 0.5
         }
-        _ => baywright_geometry::DVec2::ZERO,
+        _ => DVec2::ZERO,
     };
     let at = (context.scene.bay_from_vehicle * at).extend(0.0);
     let told = finding(Facts::RideHeight(facts), severity, vec![Subject::Car], at, basis);

@@ -170,12 +170,18 @@ impl Layout {
     pub fn judged_mark(&self, shop: &Shop, instruments: &[Instrument]) -> String {
         let plain = shop.fingerprint();
         let taped = self.arrangements.iter().flat_map(|own| own.marks_taped.iter().chain(&own.laid_before));
-        let mut named: Vec<&Id> = taped.filter_map(|own| own.taken.with.as_ref()).collect();
-        named.sort();
+        let taped = taped.filter_map(|own| own.taken.with.as_ref()).map(Id::as_str);
+        // How surely levels are known follows from it where their survey does not say.
+        let surveys =
+            self.bay.survey.iter().chain(self.bay.runways.iter().filter_map(|own| own.survey.as_ref()));
+        let surveyed =
+            surveys.filter(|own| own.how.within_mm.is_none()).filter_map(|own| own.how.with.as_deref());
+        let mut named: Vec<&str> = taped.chain(surveyed).collect();
+        named.sort_unstable();
         named.dedup();
         let said: Vec<String> = instruments
             .iter()
-            .filter(|own| named.binary_search(&&own.name).is_ok())
+            .filter(|own| named.binary_search(&own.name.as_str()).is_ok())
             .map(|own| own.said(shop))
             .collect();
         match said.as_slice() {

@@ -3,6 +3,7 @@
 use baywright_planner::failed::{Explained, Looked, RoutineSaid, Suspect, ToCheck, Way, Whose, explain};
 use baywright_planner::geometry::angle;
 use baywright_planner::words::failed::FailedTexts;
+use baywright_planner::words::screws::OutBy;
 use egui::{Button, Id, Label, Response, RichText, Ui};
 
 use crate::screen::command::{Command, OfView};
@@ -54,6 +55,7 @@ impl Desk {
             (now, explain(judged, scene, &page.said, &page.looked))
         });
         let looked = page.looked.len();
+        self.turns_for(ui, said_out(&page.said));
         match &found {
             Ok(found) => self.explained(ui, &mut fields, found, &mut page.looked, out),
             Err(why) => {
@@ -223,6 +225,15 @@ impl Desk {
         let wanted = degrees.filter(|own| *own > 0.0 && *own <= MOST_DEG).map(angle::radians);
         wanted.map(Some).ok_or_else(|| NotRead::Wrong(self.texts().no_angle(text)))
     }
+}
+
+/// In which directions the routine said that something is out, and how far.
+fn said_out(said: &RoutineSaid) -> OutBy {
+    let out = |way: Way| match way {
+        Way::NotSaid | Way::Fine => None,
+        Way::Above(far) | Way::Below(far) => Some(far),
+    };
+    OutBy { sideways: out(said.sideways), upright: out(said.upright) }
 }
 
 /// No routine tells more: beyond that a figure was typed in another unit, degrees.

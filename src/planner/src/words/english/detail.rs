@@ -205,7 +205,7 @@ impl About<'_> {
                 self.length(*needs),
                 self.length(*there)
             ),
-            Facts::FloorLevels(fact) => super::floor::detail(*fact).to_owned(),
+            Facts::FloorLevels(fact) => self.floor_detail(*fact),
             Facts::AssumedFigures(figures) => super::assumed::sentence(figures),
             Facts::KeepFree => "Local rules decide; keep ways out, panels and extinguishers free.".to_owned(),
             Facts::SourceNotGiven => "Say which of the vehicle maker's documents they were read from, or who measured them."

@@ -9,9 +9,11 @@ use super::car_form::{CarForm, Line, Of, part};
 use crate::screen::widgets;
 
 impl CarForm<'_> {
-    pub(super) fn screws(&mut self, ui: &mut Ui, at: usize) {
-        let Some(own) = self.car.sensors.get(at).filter(|own| own.adjusted == Adjusted::Screw) else { return };
-        let mut now = own.screws;
+    pub(super) fn screws(&mut self, ui: &mut Ui, at: usize, adjusted: Adjusted) {
+        let Some(mut now) = self.car.sensors.get(at).map(|own| own.screws) else { return };
+        if adjusted != Adjusted::Screw {
+            return;
+        }
         let before = now;
         let texts = self.desk.view.locale.language.screws();
         part(ui, texts.title, &format!("screws {at}"), before != Default::default(), |ui| {
