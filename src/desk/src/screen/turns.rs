@@ -11,12 +11,10 @@ impl Desk {
     pub(super) fn turns_beside(&self, ui: &mut Ui, proof: Option<&Proof>, stands: &[StandProof]) {
         let figures = proof.filter(|own| own.read() > 0).into_iter().flat_map(|own| &own.figures);
         let is_aimed_aside = figures.into_iter().any(|own| own.of == FigureOf::Direction && own.off != 0.0);
-        let off = || {
-            let read = stands.iter().filter(|own| self.is_read(own));
-            read.flat_map(|own| &own.figures).filter(|own| own.off != 0.0)
-        };
-        let is_turned = off().any(|own| own.of == StandOf::Turn);
-        let is_up = off().any(|own| matches!(own.of, StandOf::UpDown | StandOf::Height | StandOf::Tip));
+        let read = stands.iter().filter(|own| self.is_read(own)).flat_map(|own| &own.figures);
+        let off: Vec<StandOf> = read.filter(|own| own.off != 0.0).map(|own| own.of).collect();
+        let is_turned = off.contains(&StandOf::Turn);
+        let is_up = off.iter().any(|own| matches!(own, StandOf::UpDown | StandOf::Height | StandOf::Tip));
         let out =
             OutBy { sideways: (is_aimed_aside || is_turned).then_some(None), upright: is_up.then_some(None) };
         if let Some(turns) = self.words().turns(out) {

@@ -40,7 +40,7 @@ pub const TEXTS: ThisCarTexts = ThisCarTexts {
     at_hub: "the hub, plumbed",
     arches: "Ride heights",
     arches_hint: "From the wheel's middle up to the edge of the arch. Empty: not taped",
-    no_nominal: "The car's profile has no ride heights to hold them against.",
+    no_nominal: "The car's profile has no ride heights to hold them against: left is held against right.",
     body: "Body points as plumbed",
     body_hint: "Where the point comes to the floor: how far ahead of the front axle, and left of the centreline; negative: behind, right",
     stood: "Has the car moved?",

@@ -40,7 +40,7 @@ pub const TEXTS: ThisCarTexts = ThisCarTexts {
     at_hub: "der Nabe, gelotet",
     arches: "Höhenstand",
     arches_hint: "Von der Radmitte hinauf zur Kante des Radlaufs. Leer: nicht gemessen",
-    no_nominal: "Das Profil nennt keinen Höhenstand, mit dem sich das vergleichen lässt.",
+    no_nominal: "Das Profil nennt keinen Höhenstand zum Vergleich: Links wird mit rechts verglichen.",
     body: "Karosseriepunkte wie gelotet",
     body_hint: "Wo der Punkt auf den Boden kommt: wie weit vor der Vorderachse und links der Mittellinie; negativ: dahinter, rechts",
     stood: "Fahrzeug bewegt?",
