@@ -137,10 +137,13 @@ pub fn uneven(arrangement: &Arrangement, placed: &SetUp, care_counts: bool, foun
         found.push(Conflict { kind, by: "floor".into(), of: of.to_owned(), by_mm });
     };
     let floor = arrangement.aiming.floor;
+    // Two levels in two places, each off by as much on its own.
+    let is_apart = standing.wheels.len() + standing.others.len() > 1;
+    let unsure = if care_counts && is_apart { taken_within(arrangement) * 2.0_f64.sqrt() } else { 0.0 };
     if let Some(floor) = floor
-        && standing.spread() > floor.level_mm + SURE_MM
+        && standing.spread() + unsure > floor.level_mm + SURE_MM
     {
-        add("uneven", "all", standing.spread() - floor.level_mm);
+        add("uneven", "all", standing.spread() + unsure - floor.level_mm);
     }
     let wheels = &standing.wheels;
     // Where a level is not known to the last hundredth, nothing is said of tilts.
@@ -178,6 +181,14 @@ pub fn uneven(arrangement: &Arrangement, placed: &SetUp, care_counts: bool, foun
         }
         plumb(arrangement, placement, sight, (&plane, placed.carried, ahead), care_counts, &mut add);
     }
+}
+
+/// How far each level may be off, mm: as its survey says, else the shop's own figure; of several surveys the surest.
+fn taken_within(arrangement: &Arrangement) -> f64 {
+    let bay = &arrangement.bay;
+    let all = bay.survey.iter().chain(bay.runways.iter().filter_map(|own| own.survey.as_ref()));
+    let within = all.map(|own| own.how.within_mm.unwrap_or(arrangement.shop.level_read_mm));
+    within.fold(f64::INFINITY, f64::min)
 }
 
 fn height_limit(arrangement: &Arrangement, placement: &Placement, sight: &Sight) -> Option<f64> {

@@ -129,6 +129,7 @@ impl Draft {
         };
         arrangement.bay.walls_known = dice.one(&[Known::Within(0.0), Known::Within(5.0), Known::Taped]);
         wider::measured(dice, &mut arrangement);
+        crate::this_car::measured(&mut dice.apart(), &mut arrangement);
         wider::raised(dice, &mut arrangement, laid);
         let set_up = SetUp::of(&arrangement);
         if !laid.is_well() && dice.often(0.3) {

@@ -21,6 +21,7 @@ mod set_up;
 mod shape;
 mod sight;
 mod solid;
+mod this_car;
 mod wider;
 
 /// How many bays a test asks: a sample, or as many as the environment says.

@@ -10,7 +10,7 @@ use crate::shape::{
     rectangle,
 };
 use crate::solid::{Is, Solid};
-use crate::{care, floor, people};
+use crate::{care, floor, people, this_car};
 
 /// One thing in the way of another.
 #[derive(Clone, Debug, PartialEq)]
@@ -84,6 +84,11 @@ pub const KINDS: &[&str] = &[
     "under tape",
     "glass",
     "daylight",
+    "hangs aside",
+    "arch off",
+    "cambers apart",
+    "unlikely camber",
+    "unlikely toe",
 ];
 
 /// What is looked for.
@@ -138,6 +143,7 @@ pub fn drawn(arrangement: &Arrangement) -> Vec<Conflict> {
     let mut found = all.as_drawn(Ask::Perhaps);
     care::as_drawn(arrangement, &all.drawn(), &all.solids, &mut found);
     people::as_drawn(arrangement, &all.drawn(), &all.solids, &mut found);
+    this_car::as_drawn(arrangement, &mut found);
     found
 }
 

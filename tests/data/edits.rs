@@ -4,11 +4,11 @@
 use std::path::Path;
 
 use baywright_files::{EMBEDDED_LAYOUTS, Loaded, open};
-use baywright_planner::Step;
 use baywright_planner::cure;
 use baywright_planner::edit::{Deed, Edit};
 use baywright_planner::geometry::{DVec2, PlanPose, Span};
 use baywright_planner::model::{Arrangement, Id, Known, Layout, Place, Shape, StandSet, validate};
+use baywright_planner::{OnCar, Step};
 use proptest::prelude::*;
 use proptest::sample::Index;
 
@@ -25,7 +25,7 @@ fn made(loaded: &Loaded, layout: &Layout, here: &Id) -> Arrangement {
 
 /// Which step, about which part, by how much.
 fn step() -> impl Strategy<Value = (u8, Index, f64, f64)> {
-    (0..14_u8, any::<Index>(), -3_000.0..3_000.0_f64, -3_000.0..3_000.0_f64)
+    (0..15_u8, any::<Index>(), -3_000.0..3_000.0_f64, -3_000.0..3_000.0_f64)
 }
 
 /// A step of each kind that can be taken in an arrangement, chosen by number; none if there is nothing of that kind.
@@ -51,6 +51,7 @@ fn taken(arrangement: &Arrangement, (kind, which, x, y): (u8, Index, f64, f64)) 
             let doors = bay.openings.iter().filter(|own| own.kind.is_door());
             Step::KeepShut { door: of(doors.map(|own| &own.id).collect())? }
         }
+        13 => Step::MeasureOnCar(OnCar::Sensor),
         _ => Step::ReviewProfile,
     })
 }

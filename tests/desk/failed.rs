@@ -3,9 +3,10 @@
 use std::path::Path;
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfView};
+use baywright_desk::screen::command::{Command, OfBay, OfView};
 use baywright_desk::screen::page::Page;
 use baywright_desk::screen::view::Tab;
+use baywright_planner::edit::Edit;
 use baywright_planner::failed::{Suspect, ToCheck, Way, Whose};
 use baywright_planner::words::Language;
 use egui_kittest::Harness;
@@ -173,4 +174,55 @@ fn what_is_older_says_so() {
         assert!(screen.query_by_label_contains("What follows is older").is_none());
     }
     screen.get_by_label_contains("Cannot tell yet");
+}
+
+/// The hatchback's radar has screws of 1 mm pitch, 74 mm and 58 mm from their pivots (made up): 74 · tan 0.1° = 0.129 turns, of 0.6°
+/// six times as many. What is fine, or not said, is told nothing of; nor is anything without screws.
+#[test]
+fn turns_of_a_screw_are_told_where_the_profile_has_one() {
+    let mut screen = on_marks();
+    open(&mut screen);
+    let turns = |screen: &Harness<'_, Desk>, of: &str| screen.query_all_by_label_contains(of).count();
+    assert_eq!(turns(&screen, "turns of its screw"), 0);
+    choose(&mut screen, "where the target is seen");
+    choose(&mut screen, "Left and right, left");
+    assert_eq!(
+        turns(
+            &screen,
+            "A tenth of a degree left or right is 0.13 turns of its screw; clockwise moves the beam right."
+        ),
+        1
+    );
+    type_into(&mut screen, "By how much, sideways", "0.6");
+    assert_eq!(turns(&screen, "0.13 turns of its screw, 0.60° are 0.77; clockwise moves the beam right."), 1);
+    assert_eq!(turns(&screen, "Turn only as the maker's procedure says."), 1);
+    choose(&mut screen, "Up and down, up");
+    assert_eq!(
+        turns(
+            &screen,
+            "A tenth of a degree up or down is 0.10 turns of its screw; clockwise moves the beam up."
+        ),
+        1
+    );
+    choose(&mut screen, "Left and right, fine");
+    choose(&mut screen, "Up and down, fine");
+    assert_eq!(turns(&screen, "turns of its screw"), 0);
+}
+
+/// Beside what was taped too, once something is off; and nothing of it where the car's own software aims.
+#[test]
+fn turns_are_told_beside_marks_that_are_off() {
+    let mut screen = on_marks();
+    let said = "put right there, not by the screw";
+    assert!(screen.query_by_label_contains(said).is_none());
+    let first = screen.state().answer().assessment.scene.readings[0].clone();
+    let edit = Edit::Tape {
+        from: first.from.clone(),
+        to: first.to.clone(),
+        read_mm: Some(first.distance_mm + 2.0),
+        taken: Default::default(),
+    };
+    ask(&mut screen, Command::Bay(OfBay::Edit(edit)));
+    screen.get_by_label_contains(said);
+    screen.get_by_label_contains("turns of its screw");
 }

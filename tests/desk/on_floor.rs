@@ -47,7 +47,7 @@ fn the_answer_stands_in_front() {
         for text in said.map(baywright_desk::screen::unbroken) {
             screen.get_by_label(&text);
         }
-        assert!(found.known.is_assumed);
+        assert_eq!(found.known.by, baywright_planner::ground::KnownBy::Assumed);
     }
 }
 

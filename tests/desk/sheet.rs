@@ -6,7 +6,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfCar, OfView};
 use baywright_planner::Subject;
 use baywright_planner::model::assumed::{AimingPart, SensorPart};
-use baywright_planner::model::{Datum, SensorPoint, TargetHeight};
+use baywright_planner::model::{Adjusted, Datum, SensorPoint, TargetHeight};
 use egui::{Event, Key};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
@@ -159,4 +159,24 @@ fn a_card_leads_to_the_zone_that_it_asks_of() {
     assert!(screen.state().document().draft().is_some());
     let rows = screen.get_all_by_label("Heights from").count();
     assert!(rows > 0, "the zone is unfolded");
+}
+
+/// The screws of a sensor that is set by screws: each figure in its field, which way by its list; one step each. Of one that is set
+/// otherwise there are no such rows.
+#[test]
+fn the_screws_of_a_sensor_are_typed() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
+    ask(&mut screen, Command::Car(OfCar::Whole(true)));
+    type_into(&mut screen, "Search", "up and down");
+    assert!(screen.query_by_label("Up and down: pitch").is_none(), "set by software");
+    let mut own = car(&screen);
+    own.sensors[0].adjusted = Adjusted::Screw;
+    ask(&mut screen, Command::Car(OfCar::Change(Box::new(own))));
+    measure(&mut screen, "Up and down: pitch", "1.25");
+    measure(&mut screen, "Up and down: screw to pivot", "62");
+    let up_down = car(&screen).sensors[0].screws.up_down;
+    assert_eq!((up_down.pitch_mm, up_down.arm_mm, up_down.clockwise), (Some(1.25), Some(62.0), None));
+    ask(&mut screen, Command::Undo);
+    assert_eq!(car(&screen).sensors[0].screws.up_down.arm_mm, None);
 }

@@ -7,26 +7,36 @@
 //! - What is then done, in order: `move: THING, X, Y` (millimetres in the bay), `take away: THING`, `park: X, Y` (the car
 //!   by that much), `open: DOOR`, `shut: DOOR`, `turn the car: DEGREES`, `forget the floor survey: yes`,
 //!   `shop: SETTING, VALUE` (as in the file of a shop's settings), `pit: NAME, X, Y, X, Y` (an open one, from corner to corner),
-//!   `sheet: FIGURE, DEGREES, WAY` (of the alignment sheet: `rear left toe`, `rear right toe` or `thrust angle`; `in`, `out`,
-//!   `left`, `right`, or `-` where nobody said), `arches: MM, MM, MM, MM` (wheel arches as taped, front left, front right, rear
-//!   left, rear right), `body point: NAME, AHEAD, LEFT` (as plumbed on the floor), `taped to the car: START, END` (at the start
-//!   and at the end),
+//!   `sheet: FIGURE, VALUE, WAY` (of the alignment sheet: `rear left toe`, `rear right toe`, `thrust angle`, degrees, or `set-back`,
+//!   mm; `in`, `out`, `left`, `right`, or `-` where nobody said), `camber: WHEEL, DEGREES, WAY` (`front left` and so on), `arches: MM,
+//!   MM, MM, MM` (wheel arches as taped, front left, front right, rear left, rear right), `body point: NAME, AHEAD, LEFT` (as plumbed
+//!   on the floor), `sensor at: AHEAD, LEFT, UP`, `taped to the car: START, END` (at the start and at the end),
+//!   `taped: FROM, TO, MM` (between two marks of the plan), `taped with: FROM, TO, MM, INSTRUMENT, DAY`, `instrument: NAME, DUE` (a tape
+//!   of the shop's list), `stand read: TARGET, LINE, OFFSET` (its line over the sensor, the face over the line; its pole plumb; `-` of
+//!   what nobody read), `painted: NAME, X, Y` (a mark that stays), `checked: NAME, DAY, WALL, MM, WALL, MM`,
+//!   `thing: NAME, X, Y, MM, MM` (a steel box of so much, 1 m high), `pane: ...` (the same of glass), `lip: NAME, MM` (so proud of the
+//!   floor), `leaf: NAME, WALL, FROM, MM` (a door that stands open), `bay of the hall: NAME, X, Y, X, Y`,
+//!   `levels within: MM`, `older by eye: THING`, `room from: nowhere`,
+//!   `profile: ...` and `file: ...` (what no layout holds, tried in memory alone),
 //!   `somebody: NAME, X, Y` (who stands there, 500 mm across), `jack: NAME, X, Y` (of steel, 300 mm square, 120 mm high).
 //! - `verdict:`, `stops:` and `care:` say what must come out. Every finding that stops or needs care is listed; the text
 //!   is how its line begins, and the order does not matter. `cure:` is how the cure of the finding before it begins.
 //! - `promise:` is the sentence beside the verdict, or a part of it.
 
+mod words;
+
 use std::path::{Path, PathBuf};
 
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Span, angle};
-use baywright_planner::model::sheet::{Inward, Side, Told, Typed};
 use baywright_planner::model::{
-    Arrangement, Effort, FloorFeature, FloorFeatureKind, Footprint, Id, Known, Material, OnThisCar, Place,
-    Shape, ShopFigure, Stood, Thing, ThingKind,
+    Arrangement, Effort, FloorFeature, FloorFeatureKind, Footprint, Id, Known, Material, Place, Shape,
+    ShopFigure, Thing, ThingKind,
 };
 use baywright_planner::words::{Locale, Words};
-use baywright_planner::{Assessment, Severity, Step, assess, cure::apply};
+use words::Held;
+
+use baywright_planner::{Assessment, Code, Severity, Step, assess, cure::apply};
 
 struct Scenario {
     name: String,
@@ -102,16 +112,24 @@ impl Scenario {
                 "pit" => now.bay.floor_features.push(pit(&parts)),
                 "somebody" => now.bay.things.push(somebody(&parts)),
                 "jack" => now.bay.things.push(jack(&parts)),
-                "sheet" | "arches" | "body point" | "taped to the car" => {
-                    measured(word, &parts, &mut now.on_this_car);
-                }
+                "instrument" => now.instruments = [words::instrument(&parts)].into(),
+                "profile" => words::profile(&parts, &mut now),
+                "file" => words::file(&parts, &mut now),
                 "shop" => {
                     let figure = ShopFigure::ALL.iter().find(|own| own.name() == parts[0]);
                     let figure = figure.unwrap_or_else(|| panic!("{}: no setting {text:?}", self.name));
                     now.shop = now.shop.with(*figure, number(1));
                 }
                 "bay" | "arrangement" | "verdict" | "stops" | "care" | "cure" | "promise" => {}
-                other => panic!("{}: what is {other:?}?", self.name),
+                other => {
+                    let held = Held {
+                        car: &mut now.on_this_car,
+                        taped: &mut now.marks_taped,
+                        stands: &mut now.stands_read,
+                        bay: &mut now.bay,
+                    };
+                    assert!(words::hold(other, &parts, held), "{}: what is {other:?}?", self.name);
+                }
             }
         }
         now
@@ -138,12 +156,6 @@ impl Scenario {
                     Edit::Park(PlanPose::new(own.parked.origin(), turned))
                 }
                 "open" | "shut" => Edit::Door { door: parts[0].into(), shut: word == "shut" },
-                "sheet" | "arches" | "body point" | "taped to the car" => {
-                    let own = layout.arrangements.iter().find(|own| own.id == here).expect("it is there");
-                    let mut car = own.on_this_car.clone();
-                    measured(word, &parts, &mut car);
-                    Edit::OnThisCar(car)
-                }
                 "forget the floor survey" => {
                     layout.bay.survey = None;
                     continue;
@@ -167,7 +179,26 @@ impl Scenario {
                     shop = Some(path);
                     continue;
                 }
-                _ => continue,
+                "instrument" => {
+                    let path = folder.join("shop.ron");
+                    let due = parts.get(1).map_or_else(String::new, |day| format!(", due: \"{day}\""));
+                    let list = format!("[(name: \"{}\", kind: SteelTape{due})]", parts[0]);
+                    std::fs::write(&path, format!("(version: 4, instruments: {list})"))
+                        .expect("it can be written");
+                    shop = Some(path);
+                    continue;
+                }
+                other => {
+                    let own = layout.arrangements.iter_mut().find(|own| own.id == here).expect("it is there");
+                    let held = Held {
+                        car: &mut own.on_this_car,
+                        taped: &mut own.marks_taped,
+                        stands: &mut own.stands_read,
+                        bay: &mut layout.bay,
+                    };
+                    words::hold(other, &parts, held);
+                    continue;
+                }
             };
             layout = edit.apply(&layout, &here).unwrap_or_else(|f| panic!("{}: {f:?}", self.name));
         }
@@ -216,39 +247,6 @@ impl Scenario {
                 _ => {}
             }
         }
-    }
-}
-
-/// What was measured on the car.
-fn measured(word: &str, parts: &[&str], car: &mut OnThisCar) {
-    let number = |i: usize| parts[i].parse::<f64>().expect("a number");
-    let side = |way: &str| match way {
-        "left" => Some(Side::Left),
-        "right" => Some(Side::Right),
-        _ => None,
-    };
-    let inward = |way: &str| match way {
-        "in" => Some(Inward::In),
-        "out" => Some(Inward::Out),
-        _ => None,
-    };
-    match (word, parts[0]) {
-        ("sheet", "rear left toe") => {
-            car.sheet.toe[2] = Told { reads: Some(Typed::of(number(1))), way: inward(parts[2]) };
-        }
-        ("sheet", "rear right toe") => {
-            car.sheet.toe[3] = Told { reads: Some(Typed::of(number(1))), way: inward(parts[2]) };
-        }
-        ("sheet", "thrust angle") => {
-            car.sheet.thrust = Told { reads: Some(Typed::of(number(1))), way: side(parts[2]) };
-        }
-        ("arches", _) => car.arches_mm = [0, 1, 2, 3].map(|i| Some(number(i))),
-        ("body point", name) => car.body_points.push((name.into(), DVec2::new(number(1), number(2)))),
-        ("taped to the car", _) => {
-            let (from, to) = ("cross on the floor".into(), "left front rim".into());
-            car.stood.push(Stood { from, to, start_mm: number(0), end_mm: Some(number(1)) });
-        }
-        (word, what) => panic!("{word}: what is {what:?}?"),
     }
 }
 
@@ -305,6 +303,10 @@ fn told(assessment: &Assessment, words: &Words<'_>) -> String {
 pub fn asked_as_data(folder: &Path, mut ask: impl FnMut(&str, &[&str], &str)) {
     for path in all() {
         let own = Scenario::read(&path);
+        // What a profile or the reading of files says is in no layout.
+        if own.lines.iter().any(|(word, _)| word == "profile" || word == "file") {
+            continue;
+        }
         let (layout, shop) = own.laid_out(folder);
         let plain = |path: &Path| path.to_str().expect("a plain name").to_owned();
         let mut line = vec![plain(&layout), "-a".to_owned(), own.one("arrangement").to_owned()];
@@ -328,7 +330,25 @@ fn all() -> Vec<PathBuf> {
 
 #[test]
 fn every_scenario_comes_out_as_written() {
+    // Each by itself, so that all that differs is seen at once.
+    let wrong = all().into_iter().filter(|path| {
+        let compared = std::panic::catch_unwind(|| Scenario::read(path).compare());
+        compared.is_err()
+    });
+    let wrong: Vec<PathBuf> = wrong.collect();
+    assert!(wrong.is_empty(), "{wrong:?}");
+}
+
+/// Each kind of finding is in a scenario: what is found, how it is said and what must come out of it in one place.
+#[test]
+fn each_code_has_a_scenario() {
+    let mut found: Vec<Code> = Vec::new();
     for path in all() {
-        Scenario::read(&path).compare();
+        let own = Scenario::read(&path);
+        let findings = assess(&own.done(own.arrangement())).findings;
+        found.extend(findings.iter().map(baywright_planner::Finding::code));
     }
+    let missing: Vec<&str> =
+        Code::ALL.into_iter().filter(|code| !found.contains(code)).map(Code::as_str).collect();
+    assert!(missing.is_empty(), "{} of {}: {missing:?}", missing.len(), Code::ALL.len());
 }

@@ -41,6 +41,7 @@ pub mod shelf;
 mod space;
 mod stand;
 mod taken_by;
+mod turns;
 mod underlay;
 mod verdict;
 pub mod view;

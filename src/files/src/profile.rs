@@ -4,6 +4,7 @@ mod fifth;
 mod first;
 mod fourth;
 mod from_model;
+mod screws;
 mod second;
 mod seventh;
 mod sixth;
@@ -18,6 +19,7 @@ use crate::source::SourceFile;
 use crate::text::Text;
 use crate::version::{self, Reader};
 use first::FirstProfileFile;
+use screws::ScrewsFile;
 
 pub use from_model::file_of;
 pub use second::SecondProfileFile;
@@ -224,6 +226,8 @@ pub struct SensorFile {
     /// Whole angle from top to bottom.
     pub view_elevation_deg: Figure,
     pub adjusted: AdjustedFile,
+    #[serde(default, skip_serializing_if = "ScrewsFile::is_empty")]
+    pub screws: ScrewsFile,
     pub source: SourceFile,
 }
 

@@ -151,6 +151,8 @@ fn what_was_one_figure_of_the_fourth_version_is_both() {
 /// that the program of that version gave it.
 #[test]
 fn what_the_fifth_version_counted_from_is_the_sensors_centre() {
+    use baywright_planner::model::screw::{Screw, Upright};
+    use baywright_planner::model::sheet::Side;
     use baywright_planner::model::{Datum, Edges, SensorPoint, TargetHeight};
     let folder = folder("fifth");
     let path = folder.join("car.ron");
@@ -191,6 +193,15 @@ fn what_the_fifth_version_counted_from_is_the_sensors_centre() {
         kept(&car);
     }
     car.aimings[0].placements[0].stand_off.from = Datum::FrontSpots;
+    kept(&car);
+    // So is what version 8 says of screws, as far as it is known.
+    let one = Screw { pitch_mm: Some(0.75), arm_mm: None, clockwise: Some(Upright::Down) };
+    car.sensors[0].screws.up_down = one;
+    kept(&car);
+    car.sensors[0].screws.up_down.arm_mm = Some(62.5);
+    kept(&car);
+    car.sensors[0].screws.left_right =
+        Screw { pitch_mm: Some(1.0), arm_mm: Some(80.0), clockwise: Some(Side::Left) };
     kept(&car);
     std::fs::remove_dir_all(folder).unwrap();
 }

@@ -3,8 +3,10 @@
 //! Lengths are mm, angles radians, positive towards the car's left, nose down, left side up. Uncertainties are standard ones, from
 //! the shop's own figures (either way, any value alike).
 
+use baywright_geometry::DVec2;
 use baywright_survey::alignment::body::{Apart, Ride, body_line, ride};
 use baywright_survey::alignment::{Footing, footing};
+use baywright_survey::input::Figure;
 
 use crate::model::{Arrangement, ReferenceAxis, Wheel};
 use crate::scene::Scene;
@@ -29,6 +31,37 @@ pub fn arches_off_mm(arrangement: &Arrangement) -> [Option<f64>; 4] {
         *own = own.zip(nominal.copied()).map(|(own, nominal)| own - nominal);
     }
     off
+}
+
+/// How much higher the left arch of an axle is than the right one, mm, but for what the profile has them apart; `None` until both
+/// were taped. Each reading is the shop's of a tape.
+pub fn sides_apart(arrangement: &Arrangement, is_front: bool) -> Option<Figure> {
+    let [front_left, front_right, rear_left, rear_right] = arrangement.on_this_car.arches_mm;
+    let (left, right) = if is_front { (front_left?, front_right?) } else { (rear_left?, rear_right?) };
+    let meant =
+        arrangement.vehicle.ride_heights.map_or(0.0, |[front_left, front_right, rear_left, rear_right]| {
+            if is_front { front_left - front_right } else { rear_left - rear_right }
+        });
+    let u = std::f64::consts::SQRT_2 * standard(arrangement.shop.tape_read_mm);
+    Some(Figure { value: left - right - meant, u })
+}
+
+/// How much higher the body is than the profile has it over a place of the car (vehicle frame, mm): in the plane that its four
+/// arches make; `None` until all of them were taped and the profile says how high they are meant.
+///
+/// By hand: fronts 4 mm low, 800 mm ahead of the front axle over a wheelbase of 2 600 mm are 4 · 3 400 / 2 600 = 5.23 mm low.
+pub fn higher_at_mm(arrangement: &Arrangement, at: DVec2) -> Option<Figure> {
+    let [front_left, front_right, rear_left, rear_right] = arches_off_mm(arrangement);
+    let off = [front_left?, front_right?, rear_left?, rear_right?];
+    let [one, other, ..] = Wheel::ALL.map(|wheel| arrangement.wheel_point(wheel));
+    let (wheelbase, track) = (arrangement.centreline().1, one.distance(other));
+    // From the rear axle on: 0 over it, 1 over the front one; and to the left, half on each side.
+    let (along, aside) = (1.0 + at.x / wheelbase, 0.5 * at.y / track);
+    let weights =
+        [0.5 * along + aside, 0.5 * along - aside, 0.5 * (1.0 - along) + aside, 0.5 * (1.0 - along) - aside];
+    let value = off.iter().zip(weights).map(|(off, weight)| off * weight).sum::<f64>();
+    let u = standard(arrangement.shop.tape_read_mm) * weights.iter().map(|own| own * own).sum::<f64>().sqrt();
+    (value.is_finite() && u.is_finite()).then_some(Figure { value, u })
 }
 
 /// How the body hangs against the profile, once all four arches were taped.

@@ -1,12 +1,12 @@
 //! The answer, as plain data. Sentences are made from it by [`crate::words`].
 
 pub use crate::check::finding::{
-    Basis, Code, Cure, Facts, Finding, Quantity, Severity, Shorter, Step, Subject,
+    Basis, Code, Cure, Facts, Finding, OnCar, Quantity, Severity, Shorter, Step, Subject,
 };
 pub use crate::check::{
     AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, LinesApart, Lit,
-    MOST_LOSS_DB, MarkFor, MayBe, Meets, Misplaced, OffBy, OffPlace, OnRunways, Open, Opened, Painted,
-    Reaches, RideFact, StandOpen, StandReach, StandSide, Tilt, TooLarge, TooSmall, Under, Unused,
+    MOST_LOSS_DB, MarkFor, MayBe, Meets, Misplaced, Off, OffBy, OffPlace, OnRunways, Open, Opened, Painted,
+    Reaches, RideFact, StandOpen, StandReach, StandSide, Tilt, TooLarge, TooSmall, Under, Unlikely, Unused,
 };
 use crate::scene::Scene;
 

@@ -11,6 +11,7 @@ mod beyond_bay;
 mod car_clash;
 mod car_moved;
 mod car_place;
+mod car_unlikely;
 mod centrelines;
 pub mod claim;
 mod conditions;
@@ -80,6 +81,7 @@ pub use beam::MOST_LOSS_DB;
 pub use beyond_bay::{Beyond, Reaches};
 pub(crate) use beyond_bay::{own_bay, used_floor};
 pub(crate) use car_place::without;
+pub use car_unlikely::Unlikely;
 pub use centrelines::LinesApart;
 pub use claim::{Claim, Claims, MovesWith, Volume};
 pub use door_leaf::DoorPart;
@@ -95,7 +97,7 @@ pub use outside_room::TooLarge;
 pub use permanent_mark::Painted;
 pub use picture::{Lit, Picture};
 pub use reading_unused::Unused;
-pub use ride_height::RideFact;
+pub use ride_height::{Off, RideFact};
 pub use shut_door::Opened;
 pub use sight::InSight;
 pub use stand_off_mark::{OffBy, OffPlace};
@@ -221,6 +223,7 @@ pub const ALL: &[Check] = &[
     axis::CHECK,
     alignment::CHECK,
     sheet::CHECK,
+    car_unlikely::CHECK,
     ride_height::CHECK,
     centrelines::CHECK,
     car_moved::CHECK,

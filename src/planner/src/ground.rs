@@ -2,8 +2,8 @@
 //! its own piece of floor, what is laid under the wheels, and how even the floor is.
 //!
 //! Lengths and levels are mm, z up; angles radians, nose down and left side up positive; wheels in [`crate::model::Wheel::ALL`]'s
-//! order. Uncertainties are of 95 %, two-sided, by the normal distribution: each level is off by what its survey says (else the shop's
-//! own figure), by what the floor may bend between the points, and by what the car's place makes of it; any value of each alike
+//! order. Uncertainties are of 95 %, two-sided, by the normal distribution: each level is off by what its survey says (else what
+//! its instrument is good for, else the shop's own figure), by what the floor may bend between the points, and by what the car's place makes of it; any value of each alike
 //! (JCGM 100, 4.3.7), each on its own. Levels on runways are against the height that the runway is entered with.
 //!
 //! Figures in, figures out: what of them stops an aiming is [`crate::check`]'s.
@@ -18,7 +18,7 @@ use baywright_survey::decide::{Rule, Said, decide};
 use baywright_survey::floor::{self, Shims};
 use baywright_survey::input::Figure;
 
-use crate::model::{Arrangement, FloorSurvey, Id, Shop};
+use crate::model::{Arrangement, FloorSurvey, Id, named};
 use crate::scene::Scene;
 use spots::{On, Spot, Spots};
 
@@ -63,21 +63,48 @@ impl Judged {
     }
 }
 
-/// How surely levels are known.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// Who says how surely levels are known.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum KnownBy {
+    /// The survey itself.
+    Survey,
+    /// The instrument of the shop's list that the survey names.
+    Instrument(Id),
+    /// Nobody: the shop's own figure stands in.
+    Assumed,
+}
+
+/// How surely levels are known: the one source of it, for what is judged and for what is told.
+#[derive(Clone, Debug, PartialEq)]
 pub struct LevelKnown {
     /// How far one may be off, either way, mm.
     pub within_mm: f64,
-    /// Whether that is the shop's own figure, for want of the survey's.
-    pub is_assumed: bool,
+    /// Who says so.
+    pub by: KnownBy,
 }
 
 impl LevelKnown {
-    fn of(survey: &FloorSurvey, shop: &Shop) -> Self {
-        match survey.how.within_mm {
-            Some(within_mm) => Self { within_mm, is_assumed: false },
-            None => Self { within_mm: shop.level_read_mm, is_assumed: true },
+    /// Of a survey: as it states itself, else as the instrument of the shop's list is good for one reading that it names, else the
+    /// shop's own figure.
+    pub(crate) fn of(survey: &FloorSurvey, arrangement: &Arrangement) -> Self {
+        if let Some(within_mm) = survey.how.within_mm {
+            return Self { within_mm, by: KnownBy::Survey };
         }
+        let with = survey.how.with.as_deref().map(Id::from);
+        let instrument = with.and_then(|with| named(&arrangement.instruments, &with));
+        match instrument.and_then(|own| Some((own, own.reading_mm?))) {
+            Some((own, within_mm)) => Self { within_mm, by: KnownBy::Instrument(own.name.clone()) },
+            None => Self { within_mm: arrangement.shop.level_read_mm, by: KnownBy::Assumed },
+        }
+    }
+
+    /// Of all that something of a set-up stands on, the worst; `None` where nothing of it was surveyed.
+    pub fn worst(arrangement: &Arrangement) -> Option<Self> {
+        let bay = &arrangement.bay;
+        let runways = bay.runways.iter().filter(|own| arrangement.on_runways.contains(&own.id));
+        let all = bay.survey.iter().chain(runways.filter_map(|own| own.survey.as_ref()));
+        let all = all.map(|survey| Self::of(survey, arrangement));
+        all.reduce(|a, b| if b.within_mm > a.within_mm { b } else { a })
     }
 }
 
@@ -144,9 +171,7 @@ impl Ground {
     /// Of a set-up in its scene; `None` where neither the floor nor a runway that carries the car was surveyed.
     pub fn of(arrangement: &Arrangement, scene: &Scene) -> Option<Self> {
         let spots = Spots::of(arrangement, scene);
-        let surveys = spots.grounds.iter().filter_map(|own| own.survey);
-        let all = surveys.map(|survey| LevelKnown::of(survey, &arrangement.shop));
-        let known = all.reduce(|a, b| if b.within_mm > a.within_mm { b } else { a })?;
+        let known = LevelKnown::worst(arrangement)?;
         let at = Levels { arrangement, scene, spots: &spots };
         let wheels = at.wheels();
         let asked = arrangement.aiming.floor;
@@ -154,11 +179,11 @@ impl Ground {
         Some(Self {
             known,
             car: wheels.and_then(|wheels| at.car(&wheels)),
-            spread: at.spread(asked.map(|own| own.level_mm)),
+            spread: at.spread(asked.map(|own| own.level_mm)).map(|own| own.judged),
             heights: wheels.map_or_else(Vec::new, |wheels| at.heights(&wheels)),
             marks: at.marks(),
             even: floor.and_then(|survey| {
-                let of = LevelKnown::of(survey, &arrangement.shop);
+                let of = LevelKnown::of(survey, arrangement);
                 Even::of(survey, scene, of.within_mm)
             }),
         })
@@ -182,6 +207,31 @@ pub(crate) fn tilt(arrangement: &Arrangement, scene: &Scene) -> Option<[Figure; 
     Some([found.pitch_rad, found.roll_rad])
 }
 
+/// How far what stands on the ground differs in level, and what of it is highest and lowest.
+pub(crate) struct Spread {
+    pub(crate) judged: Judged,
+    /// The highest and the lowest, where they stand.
+    pub(crate) ends: [(On, DVec2); 2],
+}
+
+/// The same against a limit, mm, as the tab tells it; `None` of no known level.
+pub(crate) fn spread(
+    arrangement: &Arrangement,
+    scene: &Scene,
+    spots: &Spots<'_>,
+    limit_mm: f64,
+) -> Option<Spread> {
+    Levels { arrangement, scene, spots }.spread(Some(limit_mm))
+}
+
+/// How the car is pitched and rolled against the aiming's limits, as the tab tells it; `None` where a level under a wheel is not
+/// known.
+pub(crate) fn tilted(arrangement: &Arrangement, scene: &Scene, spots: &Spots<'_>) -> Option<[Judged; 2]> {
+    let at = Levels { arrangement, scene, spots };
+    let car = at.car(&at.wheels()?)?;
+    Some([car.pitch, car.roll])
+}
+
 /// The four wheels with their levels, and how surely each of them is known, as a standard uncertainty.
 #[derive(Clone, Copy, Debug)]
 struct OnWheels {
@@ -196,20 +246,15 @@ struct Levels<'a> {
 }
 
 impl Levels<'_> {
-    /// A level with its standard uncertainty: what is stated of its survey is in `within_mm` already.
-    fn figure(&self, spot: &Spot) -> Option<Figure> {
+    /// A level with its standard uncertainty: how surely it was taken is in `within_mm` already.
+    fn figure(spot: &Spot) -> Option<Figure> {
         let Level { level_mm, within_mm, .. } = spot.level?;
-        let survey = self.spots.grounds.get(spot.ground)?.survey?;
-        let assumed = match survey.how.within_mm {
-            Some(_) => 0.0,
-            None => self.arrangement.shop.level_read_mm,
-        };
-        let half = libm::hypot(libm::hypot(within_mm, assumed), spot.moved_mm);
+        let half = libm::hypot(within_mm, spot.moved_mm);
         Some(Figure { value: level_mm, u: half / 3.0_f64.sqrt() })
     }
 
     fn wheels(&self) -> Option<OnWheels> {
-        let known = self.spots.wheels.iter().filter_map(|spot| Some((spot.at, self.figure(spot)?)));
+        let known = self.spots.wheels.iter().filter_map(|spot| Some((spot.at, Self::figure(spot)?)));
         let known: [(DVec2, Figure); 4] = known.collect::<Vec<_>>().try_into().ok()?;
         // The least sure of them stands for all.
         let u_mm = known.iter().map(|(_, own)| own.u).fold(0.0, f64::max);
@@ -238,17 +283,21 @@ impl Levels<'_> {
         })
     }
 
-    fn spread(&self, allowed: Option<f64>) -> Option<Judged> {
-        let all: Vec<Figure> = self.spots.standing().filter_map(|spot| self.figure(spot)).collect();
-        let by = |a: &&Figure, b: &&Figure| a.value.total_cmp(&b.value);
+    fn spread(&self, allowed: Option<f64>) -> Option<Spread> {
+        let all = self.spots.standing().filter_map(|spot| Some((spot, Self::figure(spot)?)));
+        let all: Vec<(&Spot, Figure)> = all.collect();
+        let by = |a: &&(&Spot, Figure), b: &&(&Spot, Figure)| a.1.value.total_cmp(&b.1.value);
         let (low, high) = (all.iter().min_by(by)?, all.iter().max_by(by)?);
-        let figure = Figure { value: high.value - low.value, u: libm::hypot(high.u, low.u) };
-        Some(Judged::of(figure, allowed))
+        let figure = Figure { value: high.1.value - low.1.value, u: libm::hypot(high.1.u, low.1.u) };
+        let end = |of: &(&Spot, Figure)| (of.0.of.clone(), of.0.at);
+        Some(Spread { judged: Judged::of(figure, allowed), ends: [end(high), end(low)] })
     }
 
     fn marks(&self) -> Vec<MarkLevel> {
         let mark = |spot: &Spot| match &spot.of {
-            On::Mark(id) => Some(MarkLevel { mark: id.clone(), level: Judged::of(self.figure(spot)?, None) }),
+            On::Mark(id) => {
+                Some(MarkLevel { mark: id.clone(), level: Judged::of(Self::figure(spot)?, None) })
+            }
             _ => None,
         };
         self.spots.marks.iter().filter_map(mark).collect()

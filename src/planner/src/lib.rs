@@ -33,9 +33,9 @@ pub use baywright_geometry as geometry;
 pub use assess::{assess, assess_fully};
 pub use assessment::{
     AlignmentFigure, Assessment, Basis, Beyond, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact,
-    InSight, InZone, Lacks, LinesApart, Lit, MarkFor, MayBe, Meets, OffBy, OffPlace, OnRunways, Open, Opened,
-    Painted, Promise, Quantity, Reaches, RideFact, Severity, Shorter, StandOpen, StandReach, StandSide, Step,
-    Subject, Tilt, TooLarge, TooSmall, Under, Verdict,
+    InSight, InZone, Lacks, LinesApart, Lit, MarkFor, MayBe, Meets, Off, OffBy, OffPlace, OnCar, OnRunways,
+    Open, Opened, Painted, Promise, Quantity, Reaches, RideFact, Severity, Shorter, StandOpen, StandReach,
+    StandSide, Step, Subject, Tilt, TooLarge, TooSmall, Under, Unlikely, Verdict,
 };
 pub use judge::judge;
 pub use scene::Scene;

@@ -29,6 +29,7 @@ pub mod record_page;
 pub mod room_drawing;
 pub mod rooms;
 pub mod screen;
+pub mod screws;
 pub mod sheet_command;
 pub mod sheets;
 pub mod shop;

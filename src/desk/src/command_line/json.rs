@@ -206,6 +206,7 @@ fn step(step: &Step) -> Do {
         Step::EnterAlignment => (StepName::EnterAlignment, None, None),
         Step::SayHeightsFrom => (StepName::SayHeightsFrom, None, None),
         Step::EnterZones => (StepName::EnterZones, None, None),
+        Step::MeasureOnCar(_) => (StepName::MeasureOnCar, None, None),
         Step::ReviewProfile => (StepName::ReviewProfile, None, None),
     };
     Do { step: name, of: of.map(ToString::to_string), by_mm: by.map(exact) }

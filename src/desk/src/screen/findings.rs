@@ -299,7 +299,11 @@ const fn deed(texts: &baywright_planner::words::screen::Screen, step: &Step) -> 
         Step::KeepShut { .. } => texts.keep_shut,
         Step::OpenDoor { .. } => texts.open_door,
         Step::Tape { .. } => texts.enter_distance,
-        Step::TapeCar | Step::SurveyFloor | Step::EnterFigures | Step::EnterAlignment => texts.how,
+        Step::TapeCar
+        | Step::SurveyFloor
+        | Step::EnterFigures
+        | Step::EnterAlignment
+        | Step::MeasureOnCar(_) => texts.how,
         Step::SayHeightsFrom => texts.say_which,
         Step::EnterZones => texts.enter_them,
         Step::ReviewProfile => texts.looked_again,

@@ -55,6 +55,7 @@ impl Desk {
         if proof.is_some() || is_stand_read {
             let texts = self.view.locale.language;
             self.answer_of_stands(ui, &proven.stands);
+            self.turns_beside(ui, proof, &proven.stands);
             let about = match is_stand_read {
                 true => texts.stand().marks_and_stand,
                 false => texts.proof().says_nothing_of_sensor,

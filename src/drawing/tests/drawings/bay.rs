@@ -97,6 +97,7 @@ fn sensor(corner: bool) -> Sensor {
             elevation_half_rad: angle::radians(10.0),
         },
         adjusted: Adjusted::Screw,
+        screws: Default::default(),
         provenance: Provenance::Example,
     }
 }

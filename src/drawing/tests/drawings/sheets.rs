@@ -424,3 +424,25 @@ fn black_alone_is_enough() {
     let care = kinds(|role| matches!(role, Role::Flag(Severity::Care) | Role::KeySign(Severity::Care)));
     assert!(!stops.is_empty() && stops.is_disjoint(&care), "{stops:?} {care:?}");
 }
+
+/// A technician who plumbs hubs reads on paper by how much each lies beside its tyre: R·sin γ, 310 mm and 2° are 11 mm; without a
+/// sheet, or of a plan that plumbs none, nothing is said of it.
+#[test]
+fn the_mark_sheet_tells_the_cambers_that_count() {
+    use baywright_planner::geometry::marks::Construction;
+    use baywright_planner::model::Wheel;
+    use baywright_planner::model::sheet::{Inward, Told, Typed};
+    let told = |arrangement: &Arrangement| {
+        let pages = made(Sheet::Marks, arrangement);
+        let all: Vec<String> = pages.iter().flat_map(texts).map(|own| own.text.to_owned()).collect();
+        all.join(" ")
+    };
+    let said = "a plumbed hub lies beside the tyre's middle";
+    let mut own = bay::crowded();
+    own.on_this_car.sheet.camber[0] = Told::of(Typed::of(2.0), Inward::Out);
+    assert!(!told(&own).contains(said), "no hub is plumbed");
+    own.aiming.mark_plan[0].construction = Construction::WheelPoint { wheel: Wheel::FrontLeft };
+    assert!(told(&own).contains(said), "{}", told(&own));
+    own.on_this_car.sheet.camber[0] = Told::default();
+    assert!(!told(&own).contains(said));
+}

@@ -3,6 +3,7 @@
 use baywright_planner::model::assumed::{Assumed, BodyPart};
 use baywright_planner::model::{Radar, Sensor, SensorKind, Vehicle};
 
+use super::screws::ScrewsFile;
 use super::{
     AssumedFile, BodyFile, BodyPointFile, EdgesFile, HERTZ_PER_GIGAHERTZ, MirrorsFile, ProfileFile,
     RideHeightsFile, SensorFile, SensorKindFile,
@@ -91,6 +92,7 @@ fn sensor(sensor: &Sensor) -> SensorFile {
         view_azimuth_deg: Figure::degrees(sensor.view.azimuth_half_rad * 2.0),
         view_elevation_deg: Figure::degrees(sensor.view.elevation_half_rad * 2.0),
         adjusted: sensor.adjusted.into(),
+        screws: ScrewsFile::of(&sensor.screws),
         source: (&sensor.provenance).into(),
     }
 }

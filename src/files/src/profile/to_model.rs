@@ -184,6 +184,7 @@ fn sensor(file: &SensorFile) -> Sensor {
             elevation_half_rad: file.view_elevation_deg.radians() * 0.5,
         },
         adjusted: file.adjusted.into(),
+        screws: file.screws.to_model(),
         provenance: (&file.source).into(),
     }
 }

@@ -127,6 +127,24 @@ pub const PROFILES: &[Row] = &[
         &["line 20", "sensors[0].at_mm[1]", "5000 mm"],
     ),
     (
+        "a screw without a pitch to speak of",
+        "at_mm: (760, 0, 520)",
+        "at_mm: (760, 0, 520), screws: (up_down: (pitch_mm: 0))",
+        &["line 20", "sensors[0].screws.up_down.pitch_mm", "found 0 mm", "0.1 to 10 mm"],
+    ),
+    (
+        "a screw as far from its pivot as a car is wide",
+        "at_mm: (760, 0, 520)",
+        "at_mm: (760, 0, 520), screws: (left_right: (pitch_mm: 1, arm_mm: 1800, clockwise: Left))",
+        &["sensors[0].screws.left_right.arm_mm", "found 1800 mm", "5 to 500 mm"],
+    ),
+    (
+        "a screw for up and down that turns aside",
+        "at_mm: (760, 0, 520)",
+        "at_mm: (760, 0, 520), screws: (up_down: (clockwise: Left))",
+        &["line 20", "sensors[0].screws.up_down.clockwise", "Left", "Up", "Down"],
+    ),
+    (
         "unknown sensor of an aiming",
         "sensor: \"eye\"",
         "sensor: \"ear\"",

@@ -5,7 +5,7 @@ mod facts;
 
 use baywright_geometry::{DVec2, DVec3};
 
-use crate::model::{Effort, Id, Provenance, ShopFigure};
+use crate::model::{Effort, Id, Provenance, ShopFigure, Wheel};
 
 pub use code::Code;
 pub use facts::Facts;
@@ -153,6 +153,17 @@ pub enum Step {
     EnterZones,
     /// Look at the profile again and save the layout with it.
     ReviewProfile,
+    /// Measure something on this car, and enter it.
+    MeasureOnCar(OnCar),
+}
+
+/// What is measured on this very car.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OnCar {
+    /// From a wheel's middle up to its arch.
+    Arch(Wheel),
+    /// The sensor's place and height.
+    Sensor,
 }
 
 impl Step {
@@ -165,7 +176,8 @@ impl Step {
             | Self::EnterFigures
             | Self::EnterAlignment
             | Self::SayHeightsFrom
-            | Self::EnterZones => true,
+            | Self::EnterZones
+            | Self::MeasureOnCar(_) => true,
             Self::MoveThing { .. }
             | Self::TakeAway { .. }
             | Self::MoveCar { .. }

@@ -4,8 +4,9 @@
 //! older than the shop's own `survey_age_days`, whose points reach round them and lie no further off than its
 //! `level_reach_mm`. What is elsewhere in the survey does not matter. Between surveyed points a level is interpolated, and is
 //! as uncertain as the survey there bends ([`baywright_survey::LevelSurface`]), and as the survey says that each of its levels may
-//! be off, where it says so. Levels at wheels, targets and feet that differ by more than the aiming
-//! allows stop it; where they may, with what is uncertain of them, it needs care. So with the pitch and roll of the plane of
+//! be off: as it states itself, else as the instrument that it names is good for, else the shop's own figure
+//! ([`crate::ground::LevelKnown`], which the tab of the floor tells). Levels at wheels, targets and feet that differ by more than the aiming
+//! allows stop it; where they may, with what is uncertain of them, or where the tab's 95 of 100 reach over the limit, it needs care. So with the pitch and roll of the plane of
 //! the wheels, where the aiming has a limit for them. A target is set above its own floor and meant above the plane of the
 //! wheels: where the two differ by more than its height may be out, its stand is to be set higher or lower (care); a mat, which
 //! cannot be, stops. One that is set by the plumb line is tipped and shifted against a car that stands tilted: by more than
@@ -108,7 +109,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         None => astride(context, &spots, findings),
     }
     let Some(wheels) = Wheels::of(context, &spots) else { return };
-    tilt(context, &wheels, findings);
+    tilt(context, &spots, &wheels, findings);
     for (index, target) in spots.targets.iter().enumerate() {
         findings.extend(target_height(context, &wheels, index, target));
         findings.extend(target_plumb(context, &wheels, index));

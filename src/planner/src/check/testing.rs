@@ -64,6 +64,7 @@ pub fn radar() -> Sensor {
             elevation_half_rad: angle::radians(15.0),
         },
         adjusted: Adjusted::Screw,
+        screws: Default::default(),
         provenance: Provenance::Measured { by: "a test".into(), date: None },
     }
 }
@@ -228,7 +229,8 @@ pub fn bay() -> Bay {
             points: (0..=12)
                 .flat_map(|x| (0..=6).map(move |y| level(1e3 * f64::from(x), 1e3 * f64::from(y))))
                 .collect(),
-            how: LevelsTaken::default(),
+            // As sure as any survey: what is unsure of a level is each test's own.
+            how: LevelsTaken { within_mm: Some(0.05), ..LevelsTaken::default() },
             provenance: Provenance::Measured { by: "a test".into(), date: None },
         }),
         marks: vec![],

@@ -54,6 +54,7 @@ pub(super) fn apply_to(after: &mut Arrangement, step: &Step) {
         | Step::EnterAlignment
         | Step::SayHeightsFrom
         | Step::EnterZones
+        | Step::MeasureOnCar(_)
         | Step::ReviewProfile => {}
     }
 }

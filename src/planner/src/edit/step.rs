@@ -41,6 +41,7 @@ pub(super) fn edits(step: &Step, layout: &Layout, at: usize) -> Result<Vec<Edit>
         | Step::EnterAlignment
         | Step::SayHeightsFrom
         | Step::EnterZones
+        | Step::MeasureOnCar(_)
         | Step::ReviewProfile => Vec::new(),
     })
 }

@@ -43,6 +43,8 @@ pub enum SensorDeed {
     Part(SensorPart),
     /// Where its edges lie.
     Edges,
+    /// Its adjusting screws.
+    Screws,
     /// Where its figures come from.
     Source,
 }
@@ -147,6 +149,7 @@ fn of_sensor(old: &Sensor, new: &Sensor) -> SensorDeed {
         part(old.at.y != new.at.y, SensorPart::Aside),
         part(old.at.z != new.at.z, SensorPart::Height),
         (old.edges != new.edges, SensorDeed::Edges),
+        (old.screws != new.screws, SensorDeed::Screws),
         part(looks, SensorPart::Boresight),
         part(old.view != new.view, SensorPart::View),
         part(old.adjusted != new.adjusted, SensorPart::Adjusted),
@@ -252,7 +255,7 @@ mod tests {
         type Change = fn(&mut Vehicle);
         let radar = |deed| CarDeed::Sensor("radar".into(), deed);
         let aiming = |deed| CarDeed::Aiming("aiming".into(), deed);
-        let cases: [(Change, CarDeed); 21] = [
+        let cases: [(Change, CarDeed); 22] = [
             (|car| car.name = "other".to_owned(), CarDeed::Name),
             (|car| car.class = VehicleClass::Van, CarDeed::Class),
             (
@@ -268,6 +271,7 @@ mod tests {
             (|car| car.sensors.swap(0, 1), CarDeed::Sensors),
             (|car| car.sensors[0].at.z += 1.0, radar(SensorDeed::Part(SensorPart::Height))),
             (|car| car.sensors[0].edges.lower_below_mm = Some(45.0), radar(SensorDeed::Edges)),
+            (|car| car.sensors[0].screws.up_down.pitch_mm = Some(1.0), radar(SensorDeed::Screws)),
             (|car| car.change_sensor_kind(0, StartKind::Lidar), radar(SensorDeed::Part(SensorPart::Kind))),
             (|car| car.rename_sensor(0, "front".into()), CarDeed::Sensor("front".into(), SensorDeed::Name)),
             (

@@ -84,6 +84,7 @@ impl Vehicle {
             elevation_rad: 0.0,
             view: FieldOfView { azimuth_half_rad: deg(view.0) * 0.5, elevation_half_rad: deg(view.1) * 0.5 },
             adjusted: Adjusted::Software,
+            screws: Default::default(),
             provenance: Provenance::NotGiven,
         });
         self.follow();

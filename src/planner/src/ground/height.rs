@@ -30,7 +30,7 @@ impl Levels<'_> {
         let all = placements.zip(&self.scene.targets).zip(&self.spots.targets);
         all.filter(|((_, target), _)| !target.lies)
             .filter_map(|((placement, target), spot)| {
-                let stand = self.figure(spot)?;
+                let stand = Self::figure(spot)?;
                 let sensor = self.scene.sensor();
                 let counts = matches!(placement.height, TargetHeight::FromSensor { .. });
                 let height = target.meant.height_mm;

@@ -5,6 +5,7 @@ use baywright_geometry::marks::Construction;
 use baywright_geometry::{DVec2, Outline};
 use baywright_survey::Level;
 
+use super::LevelKnown;
 use crate::model::{Arrangement, FloorSurvey, Id, Runway};
 use crate::scene::Scene;
 
@@ -93,11 +94,11 @@ impl<'a> Spots<'a> {
             let survey = own.and_then(|own| own.survey);
             let raised = own.map_or(0.0, |own| own.raised);
             let level = survey.and_then(|survey| survey.points.at(at));
-            // What the survey itself says that each of its levels may be off is on top of how the floor bends between them.
-            let stated = survey.and_then(|own| own.how.within_mm).unwrap_or(0.0);
+            // How surely each of them was taken is on top of how the floor bends between them.
+            let taken = survey.map_or(0.0, |own| LevelKnown::of(own, arrangement).within_mm);
             let level = level.map(|level| Level {
                 level_mm: level.level_mm + raised,
-                within_mm: libm::hypot(level.within_mm, stated),
+                within_mm: libm::hypot(level.within_mm, taken),
                 ..level
             });
             let off = arrangement.sway_mm(place.distance(at));

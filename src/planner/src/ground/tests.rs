@@ -2,7 +2,7 @@
 
 use super::{Ground, *};
 use crate::check::testing::*;
-use crate::model::{FloorRequirement, VerticalReference};
+use crate::model::{FloorRequirement, Instrument, InstrumentKind, VerticalReference};
 
 fn with_levels(level: impl Fn(DVec2) -> f64) -> Arrangement {
     let mut arrangement = clear();
@@ -64,13 +64,22 @@ fn a_height_is_corrected_by_the_floor() {
 #[test]
 fn what_is_assumed_is_said() {
     let mut arrangement = with_levels(|_| 0.0);
-    assert_eq!(ground(&arrangement).known, LevelKnown { within_mm: 1.0, is_assumed: false });
+    assert_eq!(ground(&arrangement).known, LevelKnown { within_mm: 1.0, by: KnownBy::Survey });
     arrangement.bay.survey.as_mut().unwrap().how.within_mm = None;
     arrangement.shop.level_read_mm = 2.0;
     let found = ground(&arrangement);
-    assert_eq!(found.known, LevelKnown { within_mm: 2.0, is_assumed: true });
+    assert_eq!(found.known, LevelKnown { within_mm: 2.0, by: KnownBy::Assumed });
     let spread = found.spread.unwrap();
     assert!((spread.u95 - K * 2.0 * (2.0_f64 / 3.0).sqrt()).abs() < 1e-9, "{spread:?}");
+    // The instrument that the survey names goes before it, if the shop's list says what it is good for.
+    arrangement.bay.survey.as_mut().unwrap().how.with = Some("level laser".to_owned());
+    let mut laser = Instrument::new("level laser".into(), InstrumentKind::LevelLaser);
+    arrangement.instruments = vec![laser.clone()].into();
+    assert_eq!(ground(&arrangement).known.by, KnownBy::Assumed);
+    laser.reading_mm = Some(0.5);
+    arrangement.instruments = vec![laser].into();
+    let known = LevelKnown { within_mm: 0.5, by: KnownBy::Instrument("level laser".into()) };
+    assert_eq!(ground(&arrangement).known, known);
     arrangement.bay.survey = None;
     assert_eq!(Ground::of(&arrangement, &assess(&arrangement).scene), None);
 }

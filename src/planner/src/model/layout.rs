@@ -177,20 +177,25 @@ impl Layout {
     pub fn judged_mark(&self, shop: &Shop, instruments: &[Instrument]) -> String {
         let plain = shop.with_instruments(instruments).fingerprint();
         let taped = self.arrangements.iter().flat_map(|own| own.marks_taped.iter().chain(&own.laid_before));
-        let mut named: Vec<&Id> = taped.filter_map(|own| own.taken.with.as_ref()).collect();
+        let taped = taped.filter_map(|own| own.taken.with.as_ref()).map(Id::as_str);
         // What names no tape counts with the only one that there is, if more is known of it than of any.
         let only = match chosen(instruments, InstrumentKind::SteelTape, None) {
             Chosen::One(own) if InstrumentFigure::ALL.iter().any(|figure| own.figure(*figure).is_some()) => {
-                Some(&own.name)
+                Some(own.name.as_str())
             }
             _ => None,
         };
-        named.extend(only);
-        named.sort();
+        // How surely levels are known follows from it where their survey does not say.
+        let surveys =
+            self.bay.survey.iter().chain(self.bay.runways.iter().filter_map(|own| own.survey.as_ref()));
+        let surveyed =
+            surveys.filter(|own| own.how.within_mm.is_none()).filter_map(|own| own.how.with.as_deref());
+        let mut named: Vec<&str> = taped.chain(only).chain(surveyed).collect();
+        named.sort_unstable();
         named.dedup();
         let said: Vec<String> = instruments
             .iter()
-            .filter(|own| named.binary_search(&&own.name).is_ok())
+            .filter(|own| named.binary_search(&own.name.as_str()).is_ok())
             .map(|own| own.said(shop))
             .collect();
         match said.as_slice() {

@@ -31,6 +31,7 @@ mod on_this_car;
 mod plan;
 mod provenance;
 pub mod record;
+pub mod screw;
 pub mod sheet;
 mod shop;
 mod shop_face;

@@ -15,6 +15,7 @@ pub mod limits;
 mod near;
 mod on_car;
 mod record;
+mod screws;
 mod shop;
 mod stand_read;
 mod vehicle;

@@ -4,6 +4,7 @@ pub use baywright_geometry::marks::Wheel;
 use baywright_geometry::{DVec2, DVec3};
 
 use super::assumed::Assumed;
+use super::screw::Screws;
 use super::{Aiming, BodySolids, Id, Provenance};
 
 /// The body class, from which what was not entered is assumed.
@@ -183,6 +184,8 @@ pub struct Sensor {
     pub view: FieldOfView,
     /// How it is adjusted.
     pub adjusted: Adjusted,
+    /// Its screws, if it is adjusted by some and they are known; else they say nothing.
+    pub screws: Screws,
     /// Where its figures come from.
     pub provenance: Provenance,
 }

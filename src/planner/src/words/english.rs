@@ -28,6 +28,7 @@ pub mod record_page;
 pub mod room_drawing;
 pub mod rooms;
 pub mod screen;
+pub mod screws;
 pub mod sheet_command;
 pub mod sheets;
 pub mod shop;
@@ -38,6 +39,7 @@ mod what_was_read;
 
 mod assumed;
 mod beyond;
+mod car_unlikely;
 mod cure;
 mod deeds;
 mod detail;

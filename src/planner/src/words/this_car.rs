@@ -47,6 +47,8 @@ texts! {
     at_start, "A distance.";
     at_end, "A distance.";
     remove_stood, "Takes a distance away.";
+    enter_measured, "Where a figure is entered.";
+    tick_sensor, "Where the sensor's place is entered.";
     allowed_off, "How far ride heights may be off.";
     allowed_off_hint, "What it is.";
 }

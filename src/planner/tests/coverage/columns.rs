@@ -440,9 +440,8 @@ impl Column {
             arrangement.on_this_car.set_back_mm = Some(SET_BACK_MM - relation.gap());
         }
         if self == Self::RideHeight {
-            let mut arches = [Some(ARCH_MM); 4];
-            arches[0] = Some(ARCH_MM - (ARCH_OFF_MM - relation.gap()));
-            arrangement.on_this_car.arches_mm = arches;
+            // The whole body, so that it leans nowhere.
+            arrangement.on_this_car.arches_mm = [Some(ARCH_MM - (ARCH_OFF_MM - relation.gap())); 4];
         }
         if self == Self::StoodStill {
             // Two readings, each ± 0.7 mm, any value alike, in 95 of 100.
@@ -573,6 +572,7 @@ impl Column {
             Self::RideHeight => {
                 alone.vehicle.ride_heights = Some([ARCH_MM; 4]);
                 alone.vehicle.ride_height_off_mm = Some(ARCH_OFF_MM);
+                alone.on_this_car.sensor_at = Some(alone.sensor.at);
             }
             Self::StoodStill => alone.shop.tape_read_mm = 0.7,
             Self::Picture => {

@@ -13,6 +13,7 @@ mod cells;
 mod columns;
 mod openings;
 mod rows;
+mod told;
 
 use std::collections::BTreeSet;
 

@@ -254,3 +254,7 @@ fn every_shut_door_against_every_part() {
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
+
+/// What the tables here hold.
+pub const CODES: [Code; 6] =
+    [Code::OutsideRoom, Code::BeyondDoor, Code::WalkIn, Code::ZoneNear, Code::ZoneUnjudged, Code::ShutDoor];

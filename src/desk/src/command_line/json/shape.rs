@@ -351,6 +351,7 @@ pub(super) enum StepName {
     EnterAlignment,
     SayHeightsFrom,
     EnterZones,
+    MeasureOnCar,
     ReviewProfile,
 }
 

@@ -5,7 +5,7 @@ use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
 use baywright_planner::hand::{free_spot, gives_a_place};
 use baywright_planner::model::validate::limits;
 use baywright_planner::model::{Id, Known, Place, RearToe, StandSet, Thing, ThingKind};
-use baywright_planner::{Step, Subject, hand};
+use baywright_planner::{OnCar, Step, Subject, hand};
 
 use crate::screen::Desk;
 use crate::screen::command::{Begin, OfBay};
@@ -175,6 +175,7 @@ impl Desk {
                 self.fields.lead_to(missing, self.answer.arrangement.vehicle.id.as_str());
                 self.say(texts.enter_alignment);
             }
+            Step::MeasureOnCar(what) => self.lead_to_measured(what),
             Step::EnterZones => {
                 self.say(self.texts().enter_zones);
                 self.enter_part(Some(Subject::Figures));
@@ -197,6 +198,21 @@ impl Desk {
                 }
                 self.edit(&Edit::Do(step));
             }
+        }
+    }
+
+    /// To where something that is measured on this car is typed.
+    fn lead_to_measured(&mut self, what: OnCar) {
+        self.view.choose(Some(Subject::Car));
+        self.view.list_open = true;
+        let own = self.view.locale.language.this_car();
+        match what {
+            OnCar::Arch(wheel) => {
+                self.fields.lead_to(&own.arch_of(wheel), self.answer.arrangement.vehicle.id.as_str());
+                self.say(own.enter_measured);
+            }
+            // Ticking it says that it was measured: that is a person's.
+            OnCar::Sensor => self.say(own.tick_sensor),
         }
     }
 

@@ -9,6 +9,7 @@ pub(in crate::screen) mod car_form;
 mod choices;
 mod plan;
 mod plan_fields;
+mod screws;
 mod sections;
 mod sensors;
 mod short;

@@ -7,6 +7,7 @@ use baywright_planner::failed::{
 };
 use baywright_planner::geometry::angle;
 use baywright_planner::words::failed::FailedTexts;
+use baywright_planner::words::screws::OutBy;
 use egui::{Button, Id, Label, Response, RichText, Ui};
 
 use crate::screen::command::{Command, OfView};
@@ -56,6 +57,7 @@ impl Desk {
         self.said_rows(ui, &mut fields, &mut page.said);
         ui.add_space(4.0);
         ui.separator();
+        self.turns_for(ui, said_out(&page.said));
         self.weigh(ui, page);
         let mut looked = page.looked.clone();
         let key = self.weighed_of(page);
@@ -291,6 +293,15 @@ impl Desk {
         let wanted = degrees.filter(|own| *own > 0.0 && *own <= MOST_DEG).map(angle::radians);
         wanted.map(Some).ok_or_else(|| NotRead::Wrong(self.texts().no_angle(text)))
     }
+}
+
+/// In which directions the routine said that something is out, and how far.
+fn said_out(said: &RoutineSaid) -> OutBy {
+    let out = |way: Way| match way {
+        Way::NotSaid | Way::Fine => None,
+        Way::Above(far) | Way::Below(far) => Some(far),
+    };
+    OutBy { sideways: out(said.sideways), upright: out(said.upright) }
 }
 
 /// No routine tells more: beyond that a figure was typed in another unit, degrees.

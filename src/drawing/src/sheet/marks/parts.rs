@@ -66,6 +66,9 @@ pub(super) fn lay(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
     } else {
         flow.heading(texts.lay, 14.0);
         marks(flow, of, words);
+        // By so much each plumbed hub lies beside its tyre, where a sheet gave the camber.
+        let hubs = words.hubs_off().filter(|_| arrangement.aiming.plumbs_hubs());
+        hubs.iter().for_each(|own| flow.work(own, None));
     }
     let standing: Vec<String> = arrangement
         .aiming

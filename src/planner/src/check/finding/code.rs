@@ -93,6 +93,8 @@ pub enum Code {
     SheetOpen,
     /// The thrust angle that the sheet prints is not what its rear toes give.
     SheetDiffers,
+    /// A figure measured on this car is one that hardly any car has.
+    CarUnlikely,
     /// A wheel arch is higher or lower than it may be, or the body leans.
     RideHeight,
     /// The centreline by the body leads elsewhere than the axis that the aiming names.
@@ -165,7 +167,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 79] = [
+    pub const ALL: [Self; 80] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -211,6 +213,7 @@ impl Code {
         Self::AlignmentUnknown,
         Self::SheetOpen,
         Self::SheetDiffers,
+        Self::CarUnlikely,
         Self::RideHeight,
         Self::CentrelinesApart,
         Self::CarMoved,
@@ -296,6 +299,7 @@ impl Code {
             Self::AlignmentUnknown => "alignment-unknown",
             Self::SheetOpen => "sheet-open",
             Self::SheetDiffers => "sheet-differs",
+            Self::CarUnlikely => "car-unlikely",
             Self::RideHeight => "ride-height",
             Self::CentrelinesApart => "centrelines-apart",
             Self::CarMoved => "car-moved",

@@ -8,7 +8,7 @@ use super::Code;
 use crate::check::{
     AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, LinesApart, Lit, MarkFor,
     MayBe, Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, RideFact, StandOpen,
-    StandReach, StandSide, TooLarge, TooSmall, Under, Unused,
+    StandReach, StandSide, TooLarge, TooSmall, Under, Unlikely, Unused,
 };
 use crate::history::Drift;
 use crate::model::assumed::Assumed;
@@ -143,6 +143,8 @@ pub enum Facts {
         /// As worked out from the rear toes.
         worked_rad: f64,
     },
+    /// See [`Code::CarUnlikely`]: which.
+    CarUnlikely(Unlikely),
     /// See [`Code::RideHeight`]: what of it.
     RideHeight(RideFact),
     /// See [`Code::CentrelinesApart`]: by how much.
@@ -282,6 +284,7 @@ impl Facts {
             Self::AlignmentUnknown(_) => Code::AlignmentUnknown,
             Self::SheetOpen(_) => Code::SheetOpen,
             Self::SheetDiffers { .. } => Code::SheetDiffers,
+            Self::CarUnlikely(_) => Code::CarUnlikely,
             Self::RideHeight(_) => Code::RideHeight,
             Self::CentrelinesApart(_) => Code::CentrelinesApart,
             Self::CarMoved { .. } => Code::CarMoved,

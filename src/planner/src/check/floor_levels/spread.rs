@@ -6,6 +6,7 @@ use super::{by_the_car, care_of, no_cure, subject};
 use crate::check::finding::{Basis, Finding, Quantity, Severity};
 use crate::check::wheels::UNEVEN_MM;
 use crate::check::{Context, FloorFact, SPEAKS_FROM_MM};
+use crate::ground;
 use crate::ground::spots::{Spot, Spots};
 
 /// Something that stands where its level is known.
@@ -23,7 +24,7 @@ fn whole(mm: f64) -> f64 {
 pub(super) fn spread(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Option<Finding> {
     let known: Vec<Surveyed<'_>> = spots.standing().filter_map(|spot| Some((spot, spot.level?))).collect();
     if range(&known) <= limit {
-        return None;
+        return unsaid(context, spots, limit);
     }
     let outer = |moved: f64| {
         let highest = outermost(&known, |(spot, level)| level.level_mm + moved * spot.moved_mm);
@@ -48,6 +49,21 @@ pub(super) fn spread(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Op
     let over = most(&worst) - limit;
     (over > SPEAKS_FROM_MM)
         .then(|| by_the_car(context, found(FloorFact::MaybeUneven, worst, most(&worst)), over, moved(worst)))
+        .or_else(|| unsaid(context, spots, limit))
+}
+
+/// What the tab of the floor cannot say is inside is not passed over here: the same figure against the same limit, 95 of 100.
+fn unsaid(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Option<Finding> {
+    let told = ground::spread(context.arrangement, context.scene, spots, limit)?;
+    let most = told.judged.value + told.judged.u95;
+    if told.judged.is_inside() || most <= limit + SPEAKS_FROM_MM {
+        return None;
+    }
+    let [highest, lowest] = told.ends;
+    let mut of = vec![subject(&highest.0), subject(&lowest.0)];
+    of.dedup();
+    let found = care_of(context, FloorFact::MaybeUneven, of, lowest.1);
+    Some(found.against(Quantity::Length(most), Quantity::Length(limit)))
 }
 
 /// More than any two of them may be apart, with all that is uncertain of both and all that the car's place makes of it.

@@ -6,6 +6,7 @@ use baywright_survey::{Stance, stance};
 use super::{by_the_car, care_of, no_cure};
 use crate::check::finding::{Finding, Quantity, Severity, Subject};
 use crate::check::{Context, FloorFact};
+use crate::ground;
 use crate::ground::spots::{Spot, Spots};
 
 /// Angles are spoken of from six millionths of a degree on: as far below what a level reads as [`SPEAKS_FROM_MM`].
@@ -92,12 +93,14 @@ impl Wheels {
     }
 }
 
-pub(super) fn tilt(context: &Context<'_>, wheels: &Wheels, findings: &mut Vec<Finding>) {
+pub(super) fn tilt(context: &Context<'_>, spots: &Spots<'_>, wheels: &Wheels, findings: &mut Vec<Finding>) {
     let Some(floor) = context.arrangement.aiming.floor else { return };
+    let told = ground::tilted(context.arrangement, context.scene, spots);
+    let [pitch, roll] = told.map_or([None; 2], |both| both.map(Some));
     let here = context.scene.bay_from_vehicle.origin();
-    for (limit, figure, ways) in [
-        (floor.pitch_rad, wheels.figure(|stance| stance.pitch_rad), [Tilt::NoseDown, Tilt::NoseUp]),
-        (floor.roll_rad, wheels.figure(|stance| stance.roll_rad), [Tilt::LeftUp, Tilt::RightUp]),
+    for (limit, figure, told, ways) in [
+        (floor.pitch_rad, wheels.figure(|stance| stance.pitch_rad), pitch, [Tilt::NoseDown, Tilt::NoseUp]),
+        (floor.roll_rad, wheels.figure(|stance| stance.roll_rad), roll, [Tilt::LeftUp, Tilt::RightUp]),
     ] {
         let Some(limit) = limit else { continue };
         let by = figure.value;
@@ -112,6 +115,12 @@ pub(super) fn tilt(context: &Context<'_>, wheels: &Wheels, findings: &mut Vec<Fi
         } else if figure.most() > limit + SPEAKS_FROM_RAD {
             let found = say(FloorFact::MaybeTilted(way), figure.most());
             findings.push(by_the_car(context, found, figure.most() - limit, figure.moved));
+        } else if let Some(told) = told.filter(|own| !own.is_inside()) {
+            // What the tab of the floor cannot say is inside.
+            let most = told.value.abs() + told.u95;
+            if most > limit + SPEAKS_FROM_RAD {
+                findings.push(say(FloorFact::MaybeTilted(way), most));
+            }
         }
     }
 }

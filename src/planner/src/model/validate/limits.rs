@@ -128,6 +128,10 @@ pub const ON_CAR: Range = Range::from(-3e4, 3e4, MM);
 pub const LOWEST_SENSOR_MM: f64 = 50.0;
 /// From a sensor's centre to its upper or lower edge.
 pub const EDGE: Range = Range::above(0.0, 300.0, MM);
+/// How far one turn of an adjusting screw moves it.
+pub const SCREW_PITCH: Range = Range::from(0.1, 10.0, MM);
+/// From an adjusting screw to its pivot.
+pub const SCREW_ARM: Range = Range::from(5.0, 500.0, MM);
 /// How much of the bay a pixel of a picture covers: from a close photograph to a map.
 pub const MM_PER_PX: Range = Range::from(0.001, 1e3, MM);
 /// How faded a picture is.

@@ -6,7 +6,7 @@ use super::super::assumed::BodyPart;
 use super::super::fault::{Allowed, Found};
 use super::super::{Aiming, Sensor, SensorKind, SensorPoint, TargetHeight, Vehicle};
 use super::limits::{self, Range, Unit};
-use super::{Faults, aiming, shape_fault};
+use super::{Faults, aiming, screws, shape_fault};
 
 pub(super) fn check(car: &Vehicle, faults: &mut Faults) {
     faults.name("name", car.id.as_str());
@@ -180,6 +180,7 @@ fn check_sensor(path: &str, sensor: &Sensor, car: &Vehicle, faults: &mut Faults)
         &limits::VIEW_UPRIGHT,
     );
     edges(&format!("{path}.edges"), sensor, car, faults);
+    screws::check(&format!("{path}.screws"), &sensor.screws, faults);
     match &sensor.kind {
         SensorKind::ForwardRadar(radar) | SensorKind::CornerRadar(radar) => {
             faults.number(format!("{path}.kind.frequency_ghz"), radar.frequency_hz / 1e9, &limits::FREQUENCY);

@@ -92,8 +92,12 @@ pub const fn code(code: Code) -> &'static str {
         Code::SheetDiffers => {
             "The thrust angle that the alignment sheet prints is not what its rear toes give."
         }
+        Code::CarUnlikely => {
+            "A figure measured on this car is one that hardly any car has: a slip, another car's sheet, or a part that is bent."
+        }
         Code::RideHeight => {
-            "A wheel arch is higher or lower than it may be or was not taped, or the body leans more than the aiming allows."
+            "A wheel arch is higher or lower than it may be or was not taped; the body leans, by itself or with the floor; or it carries a \
+             sensor along that nobody measured."
         }
         Code::CentrelinesApart => {
             "The centreline by points of the body leads elsewhere than the axis that the aiming names."

@@ -2,7 +2,7 @@
 
 use super::names::the;
 use super::{About, listed, sentence_start};
-use crate::assessment::{Cure, Facts, Finding, Severity, Shorter, Step, Subject};
+use crate::assessment::{Cure, Facts, Finding, OnCar, Severity, Shorter, Step, Subject};
 use crate::model::{Effort, Id, SensorPoint, TargetHeight, ThingKind};
 
 impl About<'_> {
@@ -88,6 +88,12 @@ impl About<'_> {
             Step::EnterAlignment => "enter the figures of the alignment sheet".to_owned(),
             Step::SayHeightsFrom => {
                 "ask the procedure, and enter from which of the two its heights count".to_owned()
+            }
+            Step::MeasureOnCar(OnCar::Arch(_)) => {
+                "tape from each wheel's middle up to its arch, and enter it".to_owned()
+            }
+            Step::MeasureOnCar(OnCar::Sensor) => {
+                "measure the sensor's height on this car, and enter it".to_owned()
             }
             Step::EnterZones => "enter the zones that the procedure names, or that it names none".to_owned(),
             Step::ReviewProfile => "look at the profile again and save the layout with it".to_owned(),

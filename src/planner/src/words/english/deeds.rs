@@ -87,6 +87,7 @@ impl About<'_> {
                     SensorDeed::Name => "name",
                     SensorDeed::Part(part) => of_sensor(*part),
                     SensorDeed::Edges => "where its edges lie",
+                    SensorDeed::Screws => "its adjusting screws",
                     SensorDeed::Source => "where its figures come from",
                 };
                 format!("{id}: {what}")

@@ -75,6 +75,7 @@ impl About<'_> {
             }
             Facts::SheetOpen(_)
             | Facts::SheetDiffers { .. }
+            | Facts::CarUnlikely(_)
             | Facts::RideHeight(_)
             | Facts::CentrelinesApart(_)
             | Facts::CarMoved { .. } => self.this_car_detail(finding),
@@ -204,7 +205,7 @@ impl About<'_> {
                 self.length(*needs),
                 self.length(*there)
             ),
-            Facts::FloorLevels(fact) => super::floor::detail(*fact).to_owned(),
+            Facts::FloorLevels(fact) => self.floor_detail(*fact),
             Facts::AssumedFigures(figures) => super::assumed::sentence(figures),
             Facts::KeepFree => "Local rules decide; keep ways out, panels and extinguishers free.".to_owned(),
             Facts::SourceNotGiven => "Say which of the vehicle maker's documents they were read from, or who measured them."

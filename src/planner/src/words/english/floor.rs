@@ -3,8 +3,26 @@
 use super::off_place::off_by;
 use super::{About, listed};
 use crate::assessment::{Finding, FloorFact, Subject, Tilt};
+use crate::ground::{KnownBy, LevelKnown};
 
 impl About<'_> {
+    /// What else to know about it; where it is not sure, how surely each level is known, and who says so.
+    pub(super) fn floor_detail(&self, fact: FloorFact) -> String {
+        let detail = detail(fact).to_owned();
+        match LevelKnown::worst(self.arrangement).filter(|_| is_unsure(fact)) {
+            Some(known) => {
+                let within = self.locale.tenths(known.within_mm);
+                let by = match known.by {
+                    KnownBy::Survey => ", as its survey says.",
+                    KnownBy::Instrument(_) => ", as the shop's list of instruments has it.",
+                    KnownBy::Assumed => ": assumed, the shop's own figure.",
+                };
+                format!("{detail} Each level counts as ± {within}{by}")
+            }
+            None => detail,
+        }
+    }
+
     /// What is wrong, as it stands within a sentence.
     pub(super) fn floor_title(&self, fact: FloorFact, finding: &Finding) -> String {
         let what = match finding.subjects.first() {
@@ -70,6 +88,19 @@ impl About<'_> {
     }
 }
 
+/// Whether it is what is uncertain of levels that makes it one.
+const fn is_unsure(fact: FloorFact) -> bool {
+    matches!(
+        fact,
+        FloorFact::Uncertain
+            | FloorFact::MaybeUneven
+            | FloorFact::MaybeTilted(_)
+            | FloorFact::TargetMaybeOff { .. }
+            | FloorFact::MatMaybeOff { .. }
+            | FloorFact::PlumbMaybeOff(_)
+    )
+}
+
 const fn tilted(tilt: Tilt) -> &'static str {
     match tilt {
         Tilt::NoseDown => "nose down",
@@ -107,7 +138,7 @@ pub(super) fn measure(fact: FloorFact, value: &str, limit: &str) -> String {
 }
 
 /// What else to know about it.
-pub(super) const fn detail(fact: FloorFact) -> &'static str {
+const fn detail(fact: FloorFact) -> &'static str {
     match fact {
         FloorFact::Unknown => "Levels at wheels and target are not known.",
         FloorFact::Undated => "Nobody can tell how old it is.",

@@ -7,7 +7,7 @@ use super::{About, Language, listed, sentence_start};
 use crate::assessment::Subject;
 use crate::geometry::angle;
 use crate::ground::{
-    CarStands, Dip, Even, Ground, Judged, LevelKnown, MarkLevel, STRAIGHTEDGE_MM, SetHeight,
+    CarStands, Dip, Even, Ground, Judged, KnownBy, LevelKnown, MarkLevel, STRAIGHTEDGE_MM, SetHeight,
 };
 use crate::model::{FloorSurvey, VerticalReference, Wheel};
 use crate::words::ground::GroundTexts;
@@ -145,10 +145,10 @@ impl About<'_> {
             text += &format!(", by {by}");
         }
         let within = self.locale.tenths(known.within_mm);
-        if known.is_assumed {
-            text + &format!(", each ± {within}: assumed, the shop's own figure.")
-        } else {
-            text + &format!(", each ± {within}.")
+        match known.by {
+            KnownBy::Survey => text + &format!(", each ± {within}."),
+            KnownBy::Instrument(_) => text + &format!(", each ± {within}, as the shop's list has it."),
+            KnownBy::Assumed => text + &format!(", each ± {within}: assumed, the shop's own figure."),
         }
     }
 

@@ -3,7 +3,7 @@
 use super::marks::wheel_name;
 use super::{About, Language, listed, sentence_start};
 use crate::as_measured::{body_at_target, feet, hangs, still_within_mm};
-use crate::assessment::{Assessment, Facts, Finding, LinesApart, RideFact, Severity};
+use crate::assessment::{Assessment, Facts, Finding, LinesApart, Off, RideFact, Severity};
 use crate::model::sheet::{Inward, SheetLacks, SheetPart, SheetUnit, Side};
 use crate::model::{ReferenceAxis, Wheel};
 use crate::scene::Scene;
@@ -40,7 +40,7 @@ pub const TEXTS: ThisCarTexts = ThisCarTexts {
     at_hub: "the hub, plumbed",
     arches: "Ride heights",
     arches_hint: "From the wheel's middle up to the edge of the arch. Empty: not taped",
-    no_nominal: "The car's profile has no ride heights to hold them against.",
+    no_nominal: "The car's profile has no ride heights to hold them against: left is held against right.",
     body: "Body points as plumbed",
     body_hint: "Where the point comes to the floor: how far ahead of the front axle, and left of the centreline; negative: behind, right",
     stood: "Has the car moved?",
@@ -52,6 +52,8 @@ pub const TEXTS: ThisCarTexts = ThisCarTexts {
     at_start: "At the start",
     at_end: "At the end",
     remove_stood: "Remove",
+    enter_measured: "Type what the tape reads on the left, under Measured on this car.",
+    tick_sensor: "Measure the sensor, tick that it was measured on the left, under Measured on this car, and type its height.",
     allowed_off: "May be off by",
     allowed_off_hint: "As the maker says, either way. Empty: not said",
 };
@@ -148,6 +150,10 @@ const fn axis(axis: ReferenceAxis) -> &'static str {
 
 const fn side_of(positive_left: f64) -> &'static str {
     if positive_left >= 0.0 { "left" } else { "right" }
+}
+
+const fn up_or_down(nose_down: f64) -> &'static str {
+    if nose_down >= 0.0 { "down" } else { "up" }
 }
 
 /// What comes first where the car itself stops the aiming: no move of anything helps.
@@ -289,11 +295,27 @@ impl About<'_> {
                 if *off < 0.0 { "low" } else { "high" }
             ),
             Facts::RideHeight(RideFact::NoseDown(by)) => {
-                format!("the body hangs nose {}", if *by >= 0.0 { "down" } else { "up" })
+                format!("the body hangs nose {}", up_or_down(by.value))
             }
             Facts::RideHeight(RideFact::LeftUp(by)) => {
-                format!("the body leans to the {}", side_of(-*by))
+                format!("the body leans to the {}", side_of(-by.value))
             }
+            Facts::RideHeight(RideFact::SidesApart { is_front, apart, .. }) => format!(
+                "the {} of the body hangs to the {}",
+                if *is_front { "front" } else { "rear" },
+                side_of(-apart.value)
+            ),
+            Facts::RideHeight(RideFact::WithFloor { is_pitch: true, in_all, .. }) => {
+                format!("body and floor together are nose {}", up_or_down(in_all.value))
+            }
+            Facts::RideHeight(RideFact::WithFloor { in_all, .. }) => {
+                format!("body and floor together lean to the {}", side_of(-in_all.value))
+            }
+            Facts::RideHeight(RideFact::SensorMoved(by)) => format!(
+                "the sensor hangs {} than the profile has it",
+                if by.value < 0.0 { "lower" } else { "higher" }
+            ),
+            Facts::CarUnlikely(own) => super::car_unlikely::title(own),
             Facts::CentrelinesApart(apart) => {
                 format!("the body's centreline is not {}", axis(apart.axis))
             }
@@ -306,8 +328,47 @@ impl About<'_> {
         match &finding.facts {
             Facts::SheetDiffers { .. } => format!("{value} apart, limit {limit}"),
             Facts::CarMoved { .. } => format!("by {value}, the tape explains {limit}"),
-            Facts::RideHeight(_) => format!("{value} off, limit {limit}"),
+            Facts::RideHeight(RideFact::SidesApart { apart, .. }) => {
+                format!("{value} apart{}, limit {limit}", self.or_so(*apart, true))
+            }
+            Facts::RideHeight(RideFact::SensorMoved(by)) => {
+                format!("{value} off{}, limit {limit}", self.or_so(*by, true))
+            }
+            Facts::RideHeight(
+                RideFact::NoseDown(by) | RideFact::LeftUp(by) | RideFact::WithFloor { in_all: by, .. },
+            ) => format!("{value}{} off, limit {limit}", self.or_so(*by, false)),
+            Facts::RideHeight(RideFact::NotTaped(_) | RideFact::Arch(..)) => {
+                format!("{value} off, limit {limit}")
+            }
+            Facts::CarUnlikely(own) => super::car_unlikely::measure(own, value, limit),
             _ => format!("{value}, limit {limit}"),
+        }
+    }
+
+    /// What a figure may be off by, behind it; nothing where that is nothing.
+    fn or_so(&self, own: Off, is_length: bool) -> String {
+        if own.u95 <= 0.0 {
+            return String::new();
+        }
+        let within = if is_length { self.length(own.u95) } else { self.degrees(own.u95) };
+        format!(" ± {within}")
+    }
+
+    /// What a body that leans does to the sensor that is aimed.
+    fn rolls_with_it(&self) -> &'static str {
+        if self.arrangement.sensor.kind.is_camera() {
+            "a camera's picture leans as much: what it measures aside is part of what is up and down."
+        } else {
+            "a radar or lidar leans as much: what is turned up or down then turns it aside, too."
+        }
+    }
+
+    fn tilt_of(&self, is_pitch: bool, rad: f64) -> String {
+        let by = self.degrees(rad.abs());
+        if is_pitch {
+            format!("{by} nose {}", up_or_down(rad))
+        } else {
+            format!("{by} to the {}", side_of(-rad))
         }
     }
 
@@ -339,9 +400,26 @@ impl About<'_> {
             Facts::RideHeight(RideFact::Arch(..)) => {
                 "Look at load, tyres and springs first, roll the car a length, then tape again.".to_owned()
             }
-            Facts::RideHeight(_) => {
+            Facts::RideHeight(RideFact::NoseDown(_) | RideFact::LeftUp(_)) => {
                 "Its sensors lean with it. Look at load, tyres and springs first, then tape again.".to_owned()
             }
+            Facts::RideHeight(RideFact::SidesApart { leans_rad, .. }) => format!(
+                "That leans it by {}, and {} Look at load, tyres and springs first, roll the car a length, then tape again.",
+                self.degrees(leans_rad.abs()),
+                self.rolls_with_it()
+            ),
+            Facts::RideHeight(RideFact::WithFloor { is_pitch, in_all, floor_rad }) => format!(
+                "Of it {} is the floor's and {} the body's by its arches: each is within the limit, both together are not. Its \
+                 sensors lean with both against a target that is plumb. Look at load, tyres and springs, or level the car.",
+                self.tilt_of(*is_pitch, *floor_rad),
+                self.tilt_of(*is_pitch, in_all.value - floor_rad)
+            ),
+            Facts::RideHeight(RideFact::SensorMoved(_)) => {
+                "So the arches say; the target's height counts from the sensor. Measure its height on this car, and type it under \
+                 Measured on this car."
+                    .to_owned()
+            }
+            Facts::CarUnlikely(own) => super::car_unlikely::detail(own).to_owned(),
             Facts::CentrelinesApart(LinesApart { turned_rad, aside_mm, aside_u95_mm, axis: own }) => format!(
                 "By the points as plumbed it runs {} of it, and {} ± {} to its {} at the target. The aiming counts from {}; ask what \
                  the procedure takes, and look for a badge or a body that sits askew.",

@@ -100,8 +100,12 @@ pub const fn code(code: Code) -> &'static str {
             "Ein Wert aus dem Protokoll der Achsvermessung zählt nicht: Es ist nicht gesagt, wohin er geht oder für welchen Durchmesser die Spur gilt."
         }
         Code::SheetDiffers => "Der gedruckte Fahrachswinkel ist nicht der aus der Spur hinten.",
+        Code::CarUnlikely => {
+            "Ein an diesem Fahrzeug gemessener Wert kommt so kaum vor: ein Versehen, ein fremdes Protokoll oder ein verbogenes Teil."
+        }
         Code::RideHeight => {
-            "Ein Radlauf ist höher oder tiefer als erlaubt oder nicht gemessen, oder der Aufbau neigt sich mehr, als die Einstellung erlaubt."
+            "Ein Radlauf ist höher oder tiefer als erlaubt oder nicht gemessen; der Aufbau neigt sich, allein oder mit dem Boden; oder er nimmt \
+             einen Sensor mit, den niemand gemessen hat."
         }
         Code::CentrelinesApart => {
             "Die Mittellinie nach Punkten der Karosserie führt woandershin als die Linie, von der die Einstellung zählt."

@@ -2,7 +2,7 @@
 
 use super::names::the;
 use super::{About, listed, sentence_start};
-use crate::assessment::{Cure, Facts, Finding, Severity, Shorter, Step, Subject};
+use crate::assessment::{Cure, Facts, Finding, OnCar, Severity, Shorter, Step, Subject};
 use crate::model::{Effort, Id, SensorPoint, TargetHeight, ThingKind};
 
 impl About<'_> {
@@ -87,6 +87,12 @@ impl About<'_> {
             Step::SayHeightsFrom => {
                 "in der Anleitung nachsehen und eintragen, von welcher der beiden Ebenen ihre Höhen zählen"
                     .to_owned()
+            }
+            Step::MeasureOnCar(OnCar::Arch(_)) => {
+                "von jeder Radmitte hinauf zum Radlauf messen und eintragen".to_owned()
+            }
+            Step::MeasureOnCar(OnCar::Sensor) => {
+                "Höhe des Sensors an diesem Fahrzeug messen und eintragen".to_owned()
             }
             Step::EnterZones => "Freiräume der Anleitung eintragen, oder dass sie keinen nennt".to_owned(),
             Step::ReviewProfile => "Profil noch einmal ansehen und den Messplatz damit speichern".to_owned(),

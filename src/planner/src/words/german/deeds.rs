@@ -87,6 +87,7 @@ impl About<'_> {
                     SensorDeed::Name => "Name",
                     SensorDeed::Part(part) => of_sensor(*part),
                     SensorDeed::Edges => "Lage der Kanten",
+                    SensorDeed::Screws => "Einstellschrauben",
                     SensorDeed::Source => "Herkunft der Angaben",
                 };
                 format!("„{id}“: {what}")

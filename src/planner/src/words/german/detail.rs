@@ -40,6 +40,7 @@ impl About<'_> {
             }
             Facts::SheetOpen(_)
             | Facts::SheetDiffers { .. }
+            | Facts::CarUnlikely(_)
             | Facts::RideHeight(_)
             | Facts::CentrelinesApart(_)
             | Facts::CarMoved { .. } => self.this_car_detail(finding),
@@ -154,7 +155,7 @@ impl About<'_> {
                 self.length(*needs),
                 self.length(*there)
             ),
-            Facts::FloorLevels(fact) => super::floor::detail(*fact).to_owned(),
+            Facts::FloorLevels(fact) => self.floor_detail(*fact),
             Facts::AssumedFigures(figures) => super::assumed::sentence(figures),
             Facts::KeepFree => {
                 "Es gelten die Vorschriften vor Ort; Fluchtwege, Schaltschränke und Feuerlöscher frei halten.".to_owned()

@@ -4,8 +4,26 @@ use super::names::before;
 use super::off_place::off_by;
 use super::{About, listed};
 use crate::assessment::{Finding, FloorFact, Subject, Tilt};
+use crate::ground::{KnownBy, LevelKnown};
 
 impl About<'_> {
+    /// What else to know about it; where it is not sure, how surely each level is known, and who says so.
+    pub(super) fn floor_detail(&self, fact: FloorFact) -> String {
+        let detail = detail(fact).to_owned();
+        match LevelKnown::worst(self.arrangement).filter(|_| is_unsure(fact)) {
+            Some(known) => {
+                let within = self.locale.tenths(known.within_mm);
+                let by = match known.by {
+                    KnownBy::Survey => ", wie es ihre Vermessung sagt.",
+                    KnownBy::Instrument(_) => ", wie in der Liste der Messgeräte.",
+                    KnownBy::Assumed => ": angenommen, die Angabe des Betriebs.",
+                };
+                format!("{detail} Jede Höhe zählt mit ± {within}{by}")
+            }
+            None => detail,
+        }
+    }
+
     /// What is wrong, as it stands within a sentence.
     pub(super) fn floor_title(&self, fact: FloorFact, finding: &Finding) -> String {
         let runway = finding.subjects.first().filter(|own| matches!(own, Subject::Runway(_)));
@@ -69,6 +87,19 @@ const fn too(high: bool) -> &'static str {
     if high { "zu hoch" } else { "zu tief" }
 }
 
+/// Whether it is what is uncertain of levels that makes it one.
+const fn is_unsure(fact: FloorFact) -> bool {
+    matches!(
+        fact,
+        FloorFact::Uncertain
+            | FloorFact::MaybeUneven
+            | FloorFact::MaybeTilted(_)
+            | FloorFact::TargetMaybeOff { .. }
+            | FloorFact::MatMaybeOff { .. }
+            | FloorFact::PlumbMaybeOff(_)
+    )
+}
+
 const fn tilted(tilt: Tilt) -> &'static str {
     match tilt {
         Tilt::NoseDown => "vorn tiefer",
@@ -108,7 +139,7 @@ pub(super) fn measure(fact: FloorFact, value: &str, limit: &str) -> String {
 }
 
 /// What else to know about it.
-pub(super) const fn detail(fact: FloorFact) -> &'static str {
+const fn detail(fact: FloorFact) -> &'static str {
     match fact {
         FloorFact::Unknown => "Die Höhen bei Rädern und Ziel sind nicht bekannt.",
         FloorFact::Undated => "Niemand kann sagen, wie alt es ist.",

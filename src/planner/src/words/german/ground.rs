@@ -7,7 +7,7 @@ use super::{About, Language, listed, sentence_start};
 use crate::assessment::Subject;
 use crate::geometry::angle;
 use crate::ground::{
-    CarStands, Dip, Even, Ground, Judged, LevelKnown, MarkLevel, STRAIGHTEDGE_MM, SetHeight,
+    CarStands, Dip, Even, Ground, Judged, KnownBy, LevelKnown, MarkLevel, STRAIGHTEDGE_MM, SetHeight,
 };
 use crate::model::{FloorSurvey, VerticalReference, Wheel};
 use crate::words::ground::GroundTexts;
@@ -147,10 +147,10 @@ impl About<'_> {
             text += &format!(", von {by}");
         }
         let within = self.locale.tenths(known.within_mm);
-        if known.is_assumed {
-            text + &format!(", jede ± {within}: angenommen, die Angabe des Betriebs.")
-        } else {
-            text + &format!(", jede ± {within}.")
+        match known.by {
+            KnownBy::Survey => text + &format!(", jede ± {within}."),
+            KnownBy::Instrument(_) => text + &format!(", jede ± {within}, wie in der Liste des Betriebs."),
+            KnownBy::Assumed => text + &format!(", jede ± {within}: angenommen, die Angabe des Betriebs."),
         }
     }
 

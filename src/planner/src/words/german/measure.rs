@@ -108,6 +108,7 @@ impl About<'_> {
             }
             Facts::SheetOpen(_)
             | Facts::SheetDiffers { .. }
+            | Facts::CarUnlikely(_)
             | Facts::RideHeight(_)
             | Facts::CentrelinesApart(_)
             | Facts::CarMoved { .. } => self.this_car_measure(finding, &value, &limit_text),

@@ -3,7 +3,7 @@
 use super::marks::wheel_name;
 use super::{About, Language, listed};
 use crate::as_measured::{body_at_target, feet, hangs, still_within_mm};
-use crate::assessment::{Assessment, Facts, Finding, LinesApart, RideFact, Severity};
+use crate::assessment::{Assessment, Facts, Finding, LinesApart, Off, RideFact, Severity};
 use crate::model::sheet::{Inward, SheetLacks, SheetPart, SheetUnit, Side};
 use crate::model::{ReferenceAxis, Wheel};
 use crate::scene::Scene;
@@ -40,7 +40,7 @@ pub const TEXTS: ThisCarTexts = ThisCarTexts {
     at_hub: "der Nabe, gelotet",
     arches: "Höhenstand",
     arches_hint: "Von der Radmitte hinauf zur Kante des Radlaufs. Leer: nicht gemessen",
-    no_nominal: "Das Profil nennt keinen Höhenstand, mit dem sich das vergleichen lässt.",
+    no_nominal: "Das Profil nennt keinen Höhenstand zum Vergleich: Links wird mit rechts verglichen.",
     body: "Karosseriepunkte wie gelotet",
     body_hint: "Wo der Punkt auf den Boden kommt: wie weit vor der Vorderachse und links der Mittellinie; negativ: dahinter, rechts",
     stood: "Fahrzeug bewegt?",
@@ -52,6 +52,8 @@ pub const TEXTS: ThisCarTexts = ThisCarTexts {
     at_start: "Am Anfang",
     at_end: "Am Ende",
     remove_stood: "Entfernen",
+    enter_measured: "Links unter „An diesem Fahrzeug gemessen“ eintippen, was das Bandmaß zeigt.",
+    tick_sensor: "Den Sensor messen, links unter „An diesem Fahrzeug gemessen“ ankreuzen, dass er gemessen ist, und seine Höhe eintippen.",
     allowed_off: "Erlaubt ±",
     allowed_off_hint: "Wie der Hersteller sagt, in beide Richtungen. Leer: nicht gesagt",
 };
@@ -149,6 +151,10 @@ const fn axis(axis: ReferenceAxis) -> &'static str {
 
 const fn side_of(positive_left: f64) -> &'static str {
     if positive_left >= 0.0 { "links" } else { "rechts" }
+}
+
+const fn low_or_high(nose_down: f64) -> &'static str {
+    if nose_down >= 0.0 { "tief" } else { "hoch" }
 }
 
 /// What comes first where the car itself stops the aiming: no move of anything helps.
@@ -301,11 +307,26 @@ impl About<'_> {
                 if *off < 0.0 { "tief" } else { "hoch" }
             ),
             Facts::RideHeight(RideFact::NoseDown(by)) => {
-                format!("der Aufbau hängt vorn zu {}", if *by >= 0.0 { "tief" } else { "hoch" })
+                format!("der Aufbau hängt vorn zu {}", low_or_high(by.value))
             }
             Facts::RideHeight(RideFact::LeftUp(by)) => {
-                format!("der Aufbau neigt sich nach {}", side_of(-*by))
+                format!("der Aufbau neigt sich nach {}", side_of(-by.value))
             }
+            Facts::RideHeight(RideFact::SidesApart { is_front, apart, .. }) => format!(
+                "der Aufbau hängt {} nach {}",
+                if *is_front { "vorn" } else { "hinten" },
+                side_of(-apart.value)
+            ),
+            Facts::RideHeight(RideFact::WithFloor { is_pitch: true, in_all, .. }) => {
+                format!("Aufbau und Boden zusammen stehen vorn zu {}", low_or_high(in_all.value))
+            }
+            Facts::RideHeight(RideFact::WithFloor { in_all, .. }) => {
+                format!("Aufbau und Boden zusammen neigen sich nach {}", side_of(-in_all.value))
+            }
+            Facts::RideHeight(RideFact::SensorMoved(by)) => {
+                format!("der Sensor hängt {} als im Profil", if by.value < 0.0 { "tiefer" } else { "höher" })
+            }
+            Facts::CarUnlikely(own) => super::car_unlikely::title(own),
             Facts::CentrelinesApart(apart) => {
                 format!("die Mittellinie der Karosserie weicht von {} ab", axis(apart.axis))
             }
@@ -318,8 +339,47 @@ impl About<'_> {
         match &finding.facts {
             Facts::SheetDiffers { .. } => format!("{value} auseinander, Grenze {limit}"),
             Facts::CarMoved { .. } => format!("um {value}, das Bandmaß erklärt {limit}"),
-            Facts::RideHeight(_) => format!("{value} daneben, Grenze {limit}"),
+            Facts::RideHeight(RideFact::SidesApart { apart, .. }) => {
+                format!("{value} auseinander{}, Grenze {limit}", self.or_so(*apart, true))
+            }
+            Facts::RideHeight(RideFact::SensorMoved(by)) => {
+                format!("{value} daneben{}, Grenze {limit}", self.or_so(*by, true))
+            }
+            Facts::RideHeight(
+                RideFact::NoseDown(by) | RideFact::LeftUp(by) | RideFact::WithFloor { in_all: by, .. },
+            ) => format!("{value}{} daneben, Grenze {limit}", self.or_so(*by, false)),
+            Facts::RideHeight(RideFact::NotTaped(_) | RideFact::Arch(..)) => {
+                format!("{value} daneben, Grenze {limit}")
+            }
+            Facts::CarUnlikely(own) => super::car_unlikely::measure(own, value, limit),
             _ => format!("{value}, Grenze {limit}"),
+        }
+    }
+
+    /// What a figure may be off by, behind it; nothing where that is nothing.
+    fn or_so(&self, own: Off, is_length: bool) -> String {
+        if own.u95 <= 0.0 {
+            return String::new();
+        }
+        let within = if is_length { self.length(own.u95) } else { self.degrees(own.u95) };
+        format!(" ± {within}")
+    }
+
+    /// What a body that leans does to the sensor that is aimed.
+    fn rolls_with_it(&self) -> &'static str {
+        if self.arrangement.sensor.kind.is_camera() {
+            "ebenso das Bild einer Kamera: Was sie seitlich misst, kommt dann zum Teil von oben und unten."
+        } else {
+            "ebenso Radar oder Lidar: Was nach oben oder unten gestellt wird, dreht sie dann auch zur Seite."
+        }
+    }
+
+    fn tilt_of(&self, is_pitch: bool, rad: f64) -> String {
+        let by = self.degrees(rad.abs());
+        if is_pitch {
+            format!("{by} (vorn {})", if rad >= 0.0 { "tiefer" } else { "höher" })
+        } else {
+            format!("{by} nach {}", side_of(-rad))
         }
     }
 
@@ -350,9 +410,27 @@ impl About<'_> {
             Facts::RideHeight(RideFact::Arch(..)) => {
                 "Erst nach Ladung, Reifen und Federn sehen, das Fahrzeug eine Länge rollen, dann neu messen.".to_owned()
             }
-            Facts::RideHeight(_) => {
+            Facts::RideHeight(RideFact::NoseDown(_) | RideFact::LeftUp(_)) => {
                 "Die Sensoren neigen sich mit. Erst nach Ladung, Reifen und Federn sehen, dann neu messen.".to_owned()
             }
+            Facts::RideHeight(RideFact::SidesApart { leans_rad, .. }) => format!(
+                "Das neigt ihn um {}, und {} Erst nach Ladung, Reifen und Federn sehen, das Fahrzeug eine Länge rollen, dann neu messen.",
+                self.degrees(leans_rad.abs()),
+                self.rolls_with_it()
+            ),
+            Facts::RideHeight(RideFact::WithFloor { is_pitch, in_all, floor_rad }) => format!(
+                "Davon kommen {} vom Boden und {} vom Aufbau nach seinen Radläufen: Jedes für sich liegt in der Grenze, beide zusammen \
+                 nicht. Gegen ein lotrechtes Ziel neigen sich die Sensoren mit beidem. Nach Ladung, Reifen und Federn sehen oder das \
+                 Fahrzeug ausrichten.",
+                self.tilt_of(*is_pitch, *floor_rad),
+                self.tilt_of(*is_pitch, in_all.value - floor_rad)
+            ),
+            Facts::RideHeight(RideFact::SensorMoved(_)) => {
+                "So sagen es die Radläufe; die Höhe des Ziels zählt vom Sensor aus. Seine Höhe an diesem Fahrzeug messen und unter „An \
+                 diesem Fahrzeug gemessen“ eintippen."
+                    .to_owned()
+            }
+            Facts::CarUnlikely(own) => super::car_unlikely::detail(own).to_owned(),
             Facts::CentrelinesApart(LinesApart { turned_rad, aside_mm, aside_u95_mm, axis: own }) => format!(
                 "Nach den geloteten Punkten läuft sie {} und liegt am Ziel {} ± {} weiter {}. Die Einstellung zählt von {} aus; \
                  nachlesen, wonach die Anleitung geht, und nach einem schiefen Emblem oder Aufbau sehen.",

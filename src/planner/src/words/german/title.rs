@@ -318,6 +318,7 @@ impl About<'_> {
             Facts::FloorLevels(fact) => self.floor_title(*fact, finding),
             Facts::SheetOpen(_)
             | Facts::SheetDiffers { .. }
+            | Facts::CarUnlikely(_)
             | Facts::RideHeight(_)
             | Facts::CentrelinesApart(_)
             | Facts::CarMoved { .. } => self.this_car_title(finding),

@@ -152,6 +152,8 @@ impl CarForm<'_> {
             own.adjusted = adjusted;
             self.car.enter(of(SensorPart::Adjusted));
         }
+        self.screws(ui, i, own.adjusted);
+        own.screws = self.car.sensors.get(i).map_or(own.screws, |own| own.screws);
         self.source(ui, &path("source"), &mut own.provenance);
         if let Some(place) = self.car.sensors.get_mut(i) {
             *place = own;
