@@ -18,7 +18,7 @@ use baywright_survey::decide::{Rule, Said, decide};
 use baywright_survey::floor::{self, Shims};
 use baywright_survey::input::Figure;
 
-use crate::model::{Arrangement, FloorSurvey, Id, named};
+use crate::model::{Arrangement, FloorSurvey, Id, levelled_with};
 use crate::scene::Scene;
 use spots::{On, Spot, Spots};
 
@@ -84,14 +84,13 @@ pub struct LevelKnown {
 }
 
 impl LevelKnown {
-    /// Of a survey: as it states itself, else as the instrument of the shop's list is good for one reading that it names, else the
+    /// Of a survey: as it states itself, else as the instrument is good for one reading that it was taken with ([`levelled_with`]), else the
     /// shop's own figure.
     pub(crate) fn of(survey: &FloorSurvey, arrangement: &Arrangement) -> Self {
         if let Some(within_mm) = survey.how.within_mm {
             return Self { within_mm, by: KnownBy::Survey };
         }
-        let with = survey.how.with.as_deref().map(Id::from);
-        let instrument = with.and_then(|with| named(&arrangement.instruments, &with));
+        let instrument = levelled_with(&arrangement.instruments, survey.how.with.as_deref());
         match instrument.and_then(|own| Some((own, own.reading_mm?))) {
             Some((own, within_mm)) => Self { within_mm, by: KnownBy::Instrument(own.name.clone()) },
             None => Self { within_mm: arrangement.shop.level_read_mm, by: KnownBy::Assumed },

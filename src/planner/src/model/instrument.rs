@@ -292,11 +292,15 @@ impl Shop {
     }
 }
 
-/// How far off one level may be that was taken with the instrument of this name, ± mm; `None` where neither it nor the only rotating laser
-/// of the list says so.
-pub fn level_within_mm(list: &[Instrument], with: Option<&str>) -> Option<f64> {
-    let name = with.map(Id::from);
-    chosen(list, InstrumentKind::LevelLaser, name.as_ref()).figure(InstrumentFigure::Reading)
+/// The instrument of a list with which levels were taken: the one of this name, whatever kind it is, else the only rotating laser or
+/// water level; if it says how far off one reading may be.
+pub fn levelled_with<'a>(list: &'a [Instrument], with: Option<&str>) -> Option<&'a Instrument> {
+    let by_name = with.and_then(|with| named(list, &with.into()));
+    let only = || match chosen(list, InstrumentKind::LevelLaser, None) {
+        Chosen::One(own) => Some(own),
+        Chosen::Several(_) | Chosen::None => None,
+    };
+    by_name.or_else(only).filter(|own| own.reading_mm.is_some())
 }
 
 /// How far a line drifts over a metre that is carried level from sensor to target, ± mm; `None` where the list does not say so.
@@ -400,9 +404,10 @@ mod tests {
         assert_eq!(by_bubble.pole_read_rad, own.bubble_set_rad);
         // Tapes and levels are of each reading.
         assert_eq!((own.tape_read_mm, own.level_read_mm), (shop.tape_read_mm, shop.level_read_mm));
-        assert_eq!(level_within_mm(&list, None), Some(0.8));
-        assert_eq!(level_within_mm(&list, Some("LevelLaser")), Some(0.8));
-        assert_eq!(level_within_mm(&list[..5], Some("LevelLaser")), None);
+        let within_mm = |list, with| levelled_with(list, with).and_then(|own: &Instrument| own.reading_mm);
+        assert_eq!(within_mm(&list, None), Some(0.8));
+        assert_eq!(within_mm(&list, Some("LevelLaser")), Some(0.8));
+        assert_eq!(within_mm(&list[..5], Some("LevelLaser")), None);
         assert_eq!(level_drift_mm(&list), Some(0.1));
         // And what stands in for what was left out is of the same kind.
         let bare = Instrument::new("level".into(), InstrumentKind::DigitalLevel);

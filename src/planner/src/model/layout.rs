@@ -6,7 +6,7 @@ use super::fault::{Allowed, Fault, Found, Quote};
 use super::{
     Arrangement, Bay, Building, Chosen, Id, Instrument, InstrumentFigure, InstrumentKind, InstrumentList,
     JudgedBy, Loading, MarkTaped, OnThisCar, ParkedKnown, Place, Shop, StandRead, StandSet, Thing, Vehicle,
-    chosen,
+    chosen, levelled_with,
 };
 
 /// A thing that stands elsewhere in one arrangement than in the bay.
@@ -188,8 +188,9 @@ impl Layout {
         // How surely levels are known follows from it where their survey does not say.
         let surveys =
             self.bay.survey.iter().chain(self.bay.runways.iter().filter_map(|own| own.survey.as_ref()));
-        let surveyed =
-            surveys.filter(|own| own.how.within_mm.is_none()).filter_map(|own| own.how.with.as_deref());
+        let surveyed = surveys.filter(|own| own.how.within_mm.is_none()).filter_map(|own| {
+            levelled_with(instruments, own.how.with.as_deref()).map(|own| own.name.as_str())
+        });
         let mut named: Vec<&str> = taped.chain(only).chain(surveyed).collect();
         named.sort_unstable();
         named.dedup();

@@ -61,7 +61,7 @@ pub use examples::Figures;
 pub use id::Id;
 pub use instrument::{
     Chosen, Instrument, InstrumentFigure, InstrumentKind, InstrumentList, MOST_INSTRUMENTS, STEEL_PPM_PER_K,
-    Taken, UNNAMED, chosen, level_drift_mm, level_within_mm, named,
+    Taken, UNNAMED, chosen, level_drift_mm, levelled_with, named,
 };
 pub use layout::{
     Layout, Moved, ResolveFault, SavedArrangement, TapedRoom, TapedWall, UNDERLAY_FADED, Underlay,
