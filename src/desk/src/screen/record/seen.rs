@@ -48,8 +48,16 @@ impl Desk {
                 ui.set_width(ui.available_width() - 12.0);
                 ui.spacing_mut().item_spacing.y = 7.0;
                 self.record_told(ui, page, out);
+                // That the car stands elsewhere now is said before it is taped to.
+                let is_parking = page.at.as_ref().is_some_and(|own| own.kind == StepKind::Park);
+                let is_first = page.side == Side::Step && is_parking;
+                if is_first {
+                    self.record_choices(ui, page, &choices, out);
+                }
                 self.record_boxes(ui, page, &boxes, out);
-                self.record_choices(ui, page, &choices, out);
+                if !is_first {
+                    self.record_choices(ui, page, &choices, out);
+                }
                 self.record_after_choices(ui, page, out);
                 if std::mem::take(&mut page.is_answer_led) {
                     // Enough was taped: what it proves comes into sight.
