@@ -434,8 +434,7 @@ fn the_mark_sheet_tells_the_cambers_that_count() {
     use baywright_planner::model::sheet::{Inward, Told, Typed};
     let told = |arrangement: &Arrangement| {
         let pages = made(Sheet::Marks, arrangement);
-        let all: Vec<String> =
-            pages.iter().flat_map(texts).map(|own| own.text.to_owned()).collect();
+        let all: Vec<String> = pages.iter().flat_map(texts).map(|own| own.text.to_owned()).collect();
         all.join(" ")
     };
     let said = "a plumbed hub lies beside the tyre's middle";
