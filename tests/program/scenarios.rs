@@ -14,9 +14,9 @@
 //!   `taped: FROM, TO, MM` (between two marks of the plan), `taped with: FROM, TO, MM, INSTRUMENT, DAY`, `instrument: NAME, DUE` (a tape
 //!   of the shop's list), `stand read: TARGET, LINE, OFFSET` (its line over the sensor, the face over the line; its pole plumb; `-` of
 //!   what nobody read), `painted: NAME, X, Y` (a mark that stays), `checked: NAME, DAY, WALL, MM, WALL, MM`,
-//!   `thing: NAME, X, Y, MM, MM` (a steel box of so much, 1 m high), `pane: ...` (the same of glass), `lip: NAME, MM` (so proud of the
-//!   floor), `leaf: NAME, WALL, FROM, MM` (a door that stands open), `bay of the hall: NAME, X, Y, X, Y`,
-//!   `levels within: MM`, `older by eye: THING`, `room from: nowhere`,
+//!   `thing: NAME, X, Y, MM, MM` (a steel box of so much, 1 m high), `pane: ...` (the same of glass), `built: ...` (the same, fixed),
+//!   `sill: NAME, X, Y, X, Y, MM` (so proud of the floor), `leaf: NAME, WALL, FROM, MM` (a door that stands open),
+//!   `older by eye: THING`, `room from: nowhere`,
 //!   `profile: ...` and `file: ...` (what no layout holds, tried in memory alone),
 //!   `somebody: NAME, X, Y` (who stands there, 500 mm across), `jack: NAME, X, Y` (of steel, 300 mm square, 120 mm high).
 //! - `verdict:`, `stops:` and `care:` say what must come out. Every finding that stops or needs care is listed; the text

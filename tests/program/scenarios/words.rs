@@ -5,7 +5,7 @@ use baywright_planner::geometry::marks::Construction;
 use baywright_planner::geometry::{DVec2, DVec3, PlanPose, Span, angle};
 use baywright_planner::model::sheet::{Inward, Side, Told, Typed};
 use baywright_planner::model::{
-    Arrangement, Bay, BodyPoint, CheckFrom, CheckRead, Effort, Footprint, HallBay, Instrument,
+    Arrangement, Bay, CheckFrom, CheckRead, Effort, FloorFeature, FloorFeatureKind, Footprint, Instrument,
     InstrumentKind, Known, MarkCheck, MarkTaped, Material, OnThisCar, Opening, OpeningKind, PermanentMark,
     Place, Provenance, ReferenceAxis, SensorKind, Shape, StandRead, Stood, Taken, TargetHeight, TargetKind,
     Thing, ThingKind, Wheel,
@@ -94,9 +94,13 @@ pub fn hold(word: &str, parts: &[&str], held: Held<'_>) -> bool {
         }
         "thing" => bay.things.push(thing(parts)),
         "pane" => bay.things.push(Thing { material: Material::Glass, ..thing(parts) }),
-        "lip" => {
-            let lip = bay.floor_features.iter_mut().find(|own| own.id.as_str() == parts[0]);
-            lip.expect("it is in the floor").proud_mm = number(1);
+        "built" => bay.things.push(Thing { effort: Effort::Fixed, ..thing(parts) }),
+        "sill" => {
+            let at = |i: usize| DVec2::new(number(i), number(i + 1));
+            let outline = baywright_planner::geometry::Polygon::rectangle(at(1), at(3)).expect("a rectangle");
+            let (kind, material) = (FloorFeatureKind::Joint, Material::Wood);
+            let id = parts[0].into();
+            bay.floor_features.push(FloorFeature { id, kind, outline, material, proud_mm: number(5) });
         }
         "leaf" => {
             let door = Opening {
@@ -112,14 +116,6 @@ pub fn hold(word: &str, parts: &[&str], held: Held<'_>) -> bool {
                 is_exit: false,
             };
             bay.openings.push(door);
-        }
-        "bay of the hall" => {
-            let at = |i: usize| DVec2::new(number(i), number(i + 1));
-            let outline = baywright_planner::geometry::Polygon::rectangle(at(1), at(3));
-            bay.bays.push(HallBay { id: parts[0].into(), outline: outline.expect("a rectangle") });
-        }
-        "levels within" => {
-            bay.survey.as_mut().expect("levels").how.within_mm = Some(number(0));
         }
         "older by eye" => {
             let thing = bay.things.iter_mut().find(|own| own.id.as_str() == parts[0]);
@@ -179,7 +175,6 @@ pub fn profile(parts: &[&str], now: &mut Arrangement) {
             now.aiming.names_no_zone = true;
         }
         "no mark" => now.aiming.placements[0].mark = None,
-        "stand-off" => now.aiming.placements[0].stand_off.distance_mm = number(1),
         "spot" => {
             let construction =
                 Construction::Outboard { wheel: Wheel::ALL[wheel(parts[1])], distance: number(2) };
@@ -193,10 +188,6 @@ pub fn profile(parts: &[&str], now: &mut Arrangement) {
         "place within" => {
             now.aiming.placements[0].tolerance.across_mm = Some(number(1));
         }
-        "badge" => now
-            .vehicle
-            .body_points
-            .push(BodyPoint { id: parts[1].into(), at: DVec3::new(number(2), number(3), 600.0) }),
         what => panic!("profile: what is {what:?}?"),
     }
 }
