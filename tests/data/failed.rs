@@ -6,15 +6,16 @@ use std::path::Path;
 
 use baywright_files::{EMBEDDED_LAYOUTS, open};
 use baywright_planner::Scene;
-use baywright_planner::scene::Reading;
 use baywright_planner::failed::{
     Cause, Looked, RoutineSaid, Suspect, Unexplained, Way, Whose, explain, explain_while,
 };
 use baywright_planner::geometry::marks::Construction;
 use baywright_planner::geometry::{DVec2, DVec3};
 use baywright_planner::model::{
-    Arrangement, FloorSurvey, Id, LevelPoint, LevelsTaken, MarkStep, MarkTaped, Provenance, ReferenceAxis, Wheel,
+    Arrangement, FloorSurvey, Id, LevelPoint, LevelsTaken, MarkStep, MarkTaped, Provenance, ReferenceAxis,
+    Wheel,
 };
+use baywright_planner::scene::Reading;
 use baywright_survey::dice::Dice;
 
 /// What may be out of car, floor, stand and sensor, with how far it is as a rule and how surely it is read; mm and radians.
@@ -354,7 +355,8 @@ fn the_right_cause_is_among_the_first_two_in_shipped_set_ups() {
 /// A hundred steps and two hundred readings of them: one waits, but not long, and nobody who left is waited for.
 #[test]
 fn a_long_plan_is_weighed_in_bounded_time() {
-    let mut own = bays().into_iter().find(|own| own.arrangement.aiming.mark_plan.len() >= 5).unwrap().arrangement;
+    let mut own =
+        bays().into_iter().find(|own| own.arrangement.aiming.mark_plan.len() >= 5).unwrap().arrangement;
     for nth in own.aiming.mark_plan.len()..100 {
         // Rows of marks beside each other ahead of the car.
         let (along, aside) = (200.0 + 20.0 * nth as f64, -30.0 * (nth % 20) as f64);

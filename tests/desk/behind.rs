@@ -136,7 +136,9 @@ fn another_plan_is_taken_by_one_press() {
     let aiming = screen.state().answer().arrangement.aiming.id.clone();
     ask(&mut screen, Command::View(OfView::Tab(Tab::Marks)));
     by_key(&mut screen, "Details");
-    until(&mut screen, |screen| screen.query_by_label_contains("Change the plan, Laid another way").is_some());
+    until(&mut screen, |screen| {
+        screen.query_by_label_contains("Change the plan, Laid another way").is_some()
+    });
     screen.get_by_label_contains("The vehicle maker's procedure decides");
     let text = screen.get_by_label_contains("Change the plan, Laid another way").accesskit_node().label();
     let text = text.unwrap();

@@ -221,7 +221,8 @@ impl<'a> Asked<'a> {
         seen_from: Option<DVec2>,
     ) -> bool {
         let apart = |at: usize, by: DVec2| {
-            let line = seen_from.zip(self.places.get(at)).and_then(|(eye, place)| (*place - eye).try_normalize());
+            let line =
+                seen_from.zip(self.places.get(at)).and_then(|(eye, place)| (*place - eye).try_normalize());
             line.map_or(by.length(), |line| line.perp_dot(by).abs())
         };
         let same = |givens: &Givens, (was, then): (&[DVec2], &[DVec2]), within: f64| {

@@ -10,8 +10,8 @@ use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::hand::Order;
 use baywright_planner::model::{
-    Figures, FloorFeatureKind, Id, Instrument, KeepFreeKind, Layout, OpeningKind, Place,
-    ShopFigure, ThingKind, TriggerList, Vehicle,
+    Figures, FloorFeatureKind, Id, Instrument, KeepFreeKind, Layout, OpeningKind, Place, ShopFigure,
+    ThingKind, TriggerList, Vehicle,
 };
 use baywright_planner::words::{Language, Units};
 

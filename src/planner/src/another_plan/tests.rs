@@ -138,7 +138,9 @@ fn marks_that_are_numbered_stay_numbered() {
     let names: Vec<&str> = other.plan().iter().map(|own| own.id.as_str()).collect();
     assert_eq!(names, ["1", "2", "3", "4", "5"][..names.len()]);
     let under = other.then.aiming.placements[0].mark.clone().unwrap();
-    let at = |of: &Arrangement, id: &Id| Scene::of(of).marks.iter().find(|mark| mark.id == *id).unwrap().at.unwrap();
+    let at = |of: &Arrangement, id: &Id| {
+        Scene::of(of).marks.iter().find(|mark| mark.id == *id).unwrap().at.unwrap()
+    };
     assert!(at(&other.then, &under).distance(at(&own, &"3".into())) <= SAME_PLACE_MM);
 }
 
