@@ -44,6 +44,13 @@ impl Desk {
         let texts = self.view.locale.language.instruments();
         let of = format!("instrument {}", own.name);
         let mut now = own.clone();
+        // First what it is: what else is asked of it follows.
+        let kinds = InstrumentKind::ALL;
+        if let Some(kind) = choice_of(ui, fields, (texts.kind, &of), &own.kind, &kinds, |kind| {
+            texts.kind_of(*kind).to_owned()
+        }) {
+            now = self.of_kind(own, kind);
+        }
         let mut row = |ui: &mut Ui,
                        (label, hint): (&str, &str),
                        shown: &str,
@@ -92,12 +99,6 @@ impl Desk {
             let soft = RichText::new(widgets::unbroken(hint)).size(size::LEAST);
             ui.label(soft.color(ui.visuals().weak_text_color()));
         }
-        let kinds = InstrumentKind::ALL;
-        if let Some(kind) = choice_of(ui, fields, (texts.kind, &of), &own.kind, &kinds, |kind| {
-            texts.kind_of(*kind).to_owned()
-        }) {
-            now = Instrument { kind, ..own.clone() };
-        }
         if now != *own {
             let instead_of = Some(own.name.clone());
             out.push(Command::Shop(OfShop::Have { instead_of, own: Box::new(now) }));
@@ -105,6 +106,16 @@ impl Desk {
         if widgets::lesser(ui, texts.remove).clicked() {
             out.push(Command::Shop(OfShop::HaveNot(own.name.clone())));
         }
+    }
+
+    /// The same of another kind. One that nobody gave a name goes by that of its kind.
+    fn of_kind(&self, own: &Instrument, kind: InstrumentKind) -> Instrument {
+        let texts = self.view.locale.language.instruments();
+        let list = self.shop.instruments();
+        let is_taken = |name: &str| list.iter().any(|own| own.name.as_str() == name);
+        let is_unnamed = own.name.stem() == texts.new_name(own.kind);
+        let name = if is_unnamed { Id::free(texts.new_name(kind), " ", is_taken) } else { own.name.clone() };
+        Instrument { name, kind, ..own.clone() }
     }
 
     fn instrument_value(&self, figure: InstrumentFigure, value: f64) -> String {

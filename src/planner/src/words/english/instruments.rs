@@ -205,7 +205,7 @@ impl About<'_> {
         };
         match rest.as_slice() {
             [] => with.trim_end().to_owned(),
-            rest => format!("{with}The shop's own figures: {}.", listed(rest)),
+            rest => format!("{with}The shop's settings count for: {}.", listed(rest)),
         }
     }
 

@@ -33,7 +33,7 @@ pub const TEXTS: FailedTexts = FailedTexts {
     by_why: "In Grad (0,6) oder Winkelminuten (36'). Leer: nicht gemeldet.",
     limit: "Eigene Grenze der Routine",
     limit_why: "In Grad, nach beiden Seiten. Leer: was diese Einstellung erlaubt.",
-    failed_at: "Gescheitert an",
+    failed_at: "Fehlgeschlagen an",
     weighing: "Wird abgewogen \u{2026}",
     of_before: "Wird abgewogen \u{2026} Das Folgende ist älter: von dem, was vorher bekannt war.",
     could_be: "Was es erklären könnte, das Wahrscheinlichste zuerst",

@@ -207,7 +207,7 @@ impl About<'_> {
         };
         match rest.as_slice() {
             [] => with.trim_end().to_owned(),
-            rest => format!("{with}Eigene Werte des Betriebs: {}.", listed(rest)),
+            rest => format!("{with}Die Vorgaben der Werkstatt zählen für: {}.", listed(rest)),
         }
     }
 

@@ -16,7 +16,7 @@ pub const TEXTS: ShopTexts = ShopTexts {
     room: "Raum um das Fahrzeug",
     marks: "Marken und Ziele",
     instruments: "Womit Marken gelegt und gemessen werden",
-    faults: "Wenn eine Routine scheiterte: was üblicherweise falsch ist",
+    faults: "Wenn eine Routine fehlschlug: was üblicherweise danebenliegt",
     to_default: "Üblich",
     all_to_default: "Alle auf üblich",
     nowhere: "Es gibt keinen Ordner dafür: Sie gelten, bis das Programm endet.",
@@ -73,8 +73,8 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::ThrustUsual => "Fahrachse gegen ihr Protokoll, ±",
         ShopFigure::CarCreeps => "Ein gebremstes Auto kriecht, ±",
         ShopFigure::BubbleSet => "Ständer nach seiner Libelle, ±",
-        ShopFigure::BracketUsual => "Sensor in heiler Halterung, ±",
-        ShopFigure::FaultTimes => "Ein Fehler, mal das Erlaubte",
+        ShopFigure::BracketUsual => "Sensor in heilem Halter, ±",
+        ShopFigure::FaultTimes => "Ein Fehler: so oft das Erlaubte",
     }
 }
 
