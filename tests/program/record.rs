@@ -153,7 +153,7 @@ fn all_of_it_is_shown() {
         "Still missing",
         "The bay's file is not at hand",
         "borrowed is none of the shop's list",
-        "Forward radar: one figure is not inside.",
+        "Forward radar: something was taped since the figures were decided.",
         "It does not say that a sensor is aimed.",
         head.as_str(),
     ] {

@@ -287,13 +287,13 @@ fn each_step_has_what_it_must_have() {
     own.aiming.alignment.set_back_mm = Some(5.0);
     let mut sheet = AlignmentSheet::default();
     sheet.toe[2].reads = Some(Typed::of(0.1));
-    sheet.toe[3] = sheet::Told::of(Typed::of(0.1), Inward::In);
+    sheet.toe[3] = crate::model::Told::of(Typed::of(0.1), Inward::In);
     enter(&mut record, What::Alignment(Box::new(sheet.clone()))).unwrap();
     let left = SheetPart::Toe(Wheel::RearLeft);
     let expected = [Must::Sheet(SheetPart::SetBack), Must::SheetOpen(left, SheetLacks::Way)];
     assert_eq!(open(&record, &own, StepKind::Alignment), expected, "without its way it is not used");
     sheet.toe[2].way = Some(Inward::Out);
-    sheet.set_back = sheet::Told::of(Typed::of(2.0), sheet::Side::Left);
+    sheet.set_back = crate::model::Told::of(Typed::of(2.0), sheet::Side::Left);
     enter(&mut record, What::Alignment(Box::new(sheet))).unwrap();
     assert_eq!(open(&record, &own, StepKind::Alignment), []);
     assert_eq!(open(&record, &own, StepKind::CheckDistances), [Must::Decided]);
@@ -515,8 +515,10 @@ fn what_is_missing_is_named() {
     };
     enter(&mut record, What::Document(document)).unwrap();
     let mut sheet = AlignmentSheet::default();
-    (sheet.toe[2], sheet.toe[3]) =
-        (sheet::Told::of(Typed::of(0.1), Inward::In), sheet::Told::of(Typed::of(0.1), Inward::In));
+    (sheet.toe[2], sheet.toe[3]) = (
+        crate::model::Told::of(Typed::of(0.1), Inward::In),
+        crate::model::Told::of(Typed::of(0.1), Inward::In),
+    );
     enter(&mut record, What::Alignment(Box::new(sheet))).unwrap();
     enter(&mut record, What::FloorConfirmed { surveyed: date(2026, 10, 1), instrument: None }).unwrap();
     enter(&mut record, What::RideHeights { heights_mm: [Some(380.0); 4] }).unwrap();
