@@ -8,6 +8,7 @@ use baywright_desk::screen::page::Page;
 use baywright_desk::screen::view::Tab;
 use baywright_planner::edit::Edit;
 use baywright_planner::failed::{Suspect, ToCheck, Way, Whose};
+use baywright_planner::geometry::DVec2;
 use baywright_planner::words::Language;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -215,14 +216,21 @@ fn turns_are_told_beside_marks_that_are_off() {
     let mut screen = on_marks();
     let said = "put right there, not by the screw";
     assert!(screen.query_by_label_contains(said).is_none());
-    let first = screen.state().answer().assessment.scene.readings[0].clone();
-    let edit = Edit::Tape {
-        from: first.from.clone(),
-        to: first.to.clone(),
-        read_mm: Some(first.distance_mm + 2.0),
-        taken: Default::default(),
+    // Mark 5 lies 6 mm too far ahead: the plate on the middle of 5 and 6, 2 m apart, looks aside by 0.17°.
+    let scene = screen.state().answer().assessment.scene.clone();
+    let at = |id: &str| {
+        let at = scene.marks.iter().find(|own| own.id.as_str() == id).unwrap().at.unwrap();
+        if id == "5" { at + scene.bay_from_vehicle.turned(DVec2::new(6.0, 0.0)) } else { at }
     };
-    ask(&mut screen, Command::Bay(OfBay::Edit(edit)));
+    for own in &scene.readings {
+        let edit = Edit::Tape {
+            from: own.from.clone(),
+            to: own.to.clone(),
+            read_mm: Some(at(own.from.as_str()).distance(at(own.to.as_str())).round()),
+            taken: Default::default(),
+        };
+        ask(&mut screen, Command::Bay(OfBay::Edit(edit)));
+    }
     screen.get_by_label_contains(said);
     screen.get_by_label_contains("turns of its screw");
 }

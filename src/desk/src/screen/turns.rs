@@ -6,11 +6,15 @@ use egui::{Label, Ui};
 
 use super::{Desk, widgets};
 
+/// What is shown as none at all is no error: half of a hundredth of a degree.
+const SEEN_RAD: f64 = 0.005 * std::f64::consts::PI / 180.0;
+
 impl Desk {
     /// Beside the answer of the marks and stands, once something was read: in the directions in which it says an error.
     pub(super) fn turns_beside(&self, ui: &mut Ui, proof: Option<&Proof>, stands: &[StandProof]) {
         let figures = proof.filter(|own| own.read() > 0).into_iter().flat_map(|own| &own.figures);
-        let is_aimed_aside = figures.into_iter().any(|own| own.of == FigureOf::Direction && own.off != 0.0);
+        let is_aimed_aside =
+            figures.into_iter().any(|own| own.of == FigureOf::Direction && own.off.abs() >= SEEN_RAD);
         let read = stands.iter().filter(|own| self.is_read(own)).flat_map(|own| &own.figures);
         let off: Vec<StandOf> = read.filter(|own| own.off != 0.0).map(|own| own.of).collect();
         let is_turned = off.contains(&StandOf::Turn);
