@@ -1,7 +1,8 @@
 //! With what each distance was read: whose figures count, and what its temperature takes away.
 //!
 //! Marks are taken to be laid with the first steel tape of the shop's list that a reading names; where none is named, with the only one
-//! in the list, else with a tape of the shop's own figures. What names no instrument, or one that is not in the list, counts as read with that tape: what it is out
+//! in the list, else with a tape of the shop's own figures.
+//! What names no instrument, or one that is not in the list, counts as read with that tape: what it is out
 //! by itself then lies in marks and readings alike and nothing is learnt of it, which is the careful way. Any other instrument is
 //! out by itself, the same in all that it read.
 //!
@@ -139,8 +140,8 @@ pub fn warmth_of(arrangement: &Arrangement, taped: &MarkTaped) -> Option<f64> {
     Tapes::of(arrangement).warmth_mm(taped)
 }
 
-/// What a tape reads of a distance if it is as warm as that: the one that is named, else the one that the marks are laid with; mm. `None` where
-/// its temperature is not known.
+/// What a tape reads of a distance if it is as warm as that: the one that is named, else the one that the marks are laid with; mm.
+/// `None` where its temperature is not known.
 pub fn reads_at(arrangement: &Arrangement, distance_mm: f64, taken: &Taken) -> Option<f64> {
     let tapes = Tapes::of(arrangement);
     let off_k = taken.temperature_c? - TRUE_AT_C;
