@@ -12,6 +12,7 @@ mod drawn;
 mod figures;
 mod helps;
 mod judged;
+mod possible;
 mod stand;
 mod tapes;
 mod twice;
@@ -30,8 +31,9 @@ pub use baywright_survey::monte_carlo::{BLOCK, Drawn, Enough, Gathered};
 pub use course::{AfterReading, MOST_AFTER, after_each};
 pub use drawn::{Checked, ToDraw};
 pub(crate) use figures::direction_by;
-pub use figures::{Figure, FigureOf};
+pub use figures::{Figure, FigureOf, MadeOf};
 pub use helps::{Buys, Help, Helps};
+pub use possible::{Bound, NotPossible, StandField};
 pub use stand::{BAR_MM, CHORD_AT_MM, StandFigure, StandOf, StandPart, StandProof, stands};
 use tapes::Tapes;
 pub use tapes::warmth_of;
@@ -214,8 +216,9 @@ impl<'a> Standing<'a> {
         let read: Vec<Read> = held.iter().map(|own| own.read).collect();
         let found = laid(&budget, &read, &Chances::default())?;
         let taped: Vec<Candidate> = read.iter().map(|own| own.of).collect();
-        let figures =
-            figures::of(arrangement, scene, &budget, &found, &taped, &stand::gives(arrangement, scene));
+        let all: Vec<Candidate> = candidates.iter().copied().flatten().collect();
+        let gives = stand::gives(arrangement, scene);
+        let figures = figures::of(arrangement, scene, &budget, &found, (&taped, &all), &gives);
         Some(Self { budget, prior, candidates, held, found, figures, hand })
     }
 
@@ -363,7 +366,9 @@ impl Ahead<'_> {
 
     /// What lowers its uncertainty most, as long as that is too large.
     fn surer(&self, figure: &Figure, tapes: &[Candidate]) -> Option<usize> {
-        let at_u = ((figure.allowed - figure.off.abs()) / K).max(0.0) * figure.scale();
+        let all = ((figure.allowed - figure.off.abs()) / K).max(0.0);
+        // What is not the marks' stays, whatever is taped.
+        let at_u = (all * all - figure.others_u * figure.others_u).max(0.0).sqrt() * figure.scale();
         let stop = Stop { at_u, ..Stop::default() };
         match self.found.known.next(tapes, &Wish::Target(figure.sought), &stop) {
             Next::Tape { candidate, .. } => Some(candidate),

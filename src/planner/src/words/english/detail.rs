@@ -267,7 +267,7 @@ impl About<'_> {
                 "It belongs on the thrust line, which nobody sees on the floor: enter a mark that lies on it.".to_owned()
             }
             Facts::LaidOff(_) => "Shift its marks as the tape check says, or lay them anew, and tape again.".to_owned(),
-            Facts::LaidUnproven(_) => "Go on taping as the tape check says; if all is taped, lay the marks anew.".to_owned(),
+            Facts::LaidUnproven(figure) => self.to_prove(figure),
             Facts::ReadingOff(doubt) => self.doubt(doubt).unwrap_or_default(),
             Facts::InstrumentOverdue(_) => "Have it checked, or tape again with one that is; if it was checked meanwhile, say so in the shop settings.".to_owned(),
             Facts::InstrumentUnlisted(_) => "It counts with the shop's own figures, and nobody says when its check is due: list it in the shop settings.".to_owned(),

@@ -215,7 +215,7 @@ impl About<'_> {
                 "Der Platz liegt auf der geometrischen Fahrachse, die am Boden niemand sieht: eine Marke darauf eintragen.".to_owned()
             }
             Facts::LaidOff(_) => "Die Marken nach der Markenprüfung verschieben oder neu legen, und neu messen.".to_owned(),
-            Facts::LaidUnproven(_) => "Weiter messen, wie die Markenprüfung sagt; ist alles gemessen, die Marken neu legen.".to_owned(),
+            Facts::LaidUnproven(figure) => self.to_prove(figure),
             Facts::ReadingOff(doubt) => self.doubt(doubt).unwrap_or_default(),
             Facts::InstrumentOverdue(_) => "Prüfen lassen oder mit einem geprüften neu messen; wurde es inzwischen geprüft, das in den Vorgaben der Werkstatt eintragen.".to_owned(),
             Facts::InstrumentUnlisted(_) => "Es zählt mit den Werten der Werkstatt, und niemand sagt, wann seine Prüfung fällig ist: in den Vorgaben der Werkstatt eintragen.".to_owned(),
