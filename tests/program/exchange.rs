@@ -165,7 +165,10 @@ fn marks_are_listed_as_a_table() {
     let written = std::fs::read_to_string(&table).expect("the table");
     assert_eq!(text(&baywright(&["marks", "clear-bay"]).stdout), written);
     let mut lines = written.lines();
-    assert_eq!(lines.next(), Some("set_up,space,kind,name,to,x_mm,y_mm,height_mm,distance_mm"));
+    assert_eq!(
+        lines.next(),
+        Some("set_up,space,kind,name,to,x_mm,y_mm,height_mm,distance_mm,set_mm,set_within_mm")
+    );
     let loaded = baywright_files::open(Path::new("clear-bay"), None).expect("it opens");
     let (id, arrangement) = &loaded.arrangements[0];
     let assessment = baywright_planner::assess(arrangement);
