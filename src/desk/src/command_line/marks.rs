@@ -128,7 +128,7 @@ pub(crate) fn table(arrangements: &[&Arrangement]) -> csv::Result<Vec<u8>> {
             let [set, within] = [row.set_mm.map(|own| own.0), row.set_mm.map(|own| own.1)].map(figure);
             let name = [set_up, space, row.kind, row.name, row.to];
             out.write_record(
-                name.into_iter().chain([&x, &y, &height, &distance, &set, &within].map(|own| own.as_str())),
+                name.into_iter().chain([&x, &y, &height, &distance, &set, &within].map(String::as_str)),
             )
         };
         let scene = &assessment.scene;

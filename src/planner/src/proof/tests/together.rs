@@ -170,6 +170,61 @@ fn what_cannot_be_is_not_used() {
     assert_eq!(floor.0, [(StandField::Line, Bound::Ceiling), (StandField::Offset, Bound::Stand)]);
 }
 
+/// How far a place may be off, mm, and how far a tip and an aim up or down, degrees.
+const PLACE: f64 = 8.0;
+const ANGLE: f64 = 0.3;
+/// So many pairs of what adds up: see [`with_errors`].
+const PAIRS: usize = 6;
+
+/// Two errors of one way, in shares of what is allowed of their sum: `a` of the first and `b` of the second of one of these pairs.
+fn with_errors(which: usize, a: f64, b: f64) -> Arrangement {
+    let mut own = if which == 4 { clear() } else { reflector() };
+    let tolerance = &mut own.aiming.placements[0].tolerance;
+    (tolerance.across_mm, tolerance.along_mm) = (Some(PLACE), Some(PLACE));
+    tolerance.pitch_rad = (which == 4).then_some(angle::radians(ANGLE));
+    own.aiming.tolerance.elevation_rad = angle::radians(ANGLE);
+    own.aiming.tolerance.azimuth_rad = angle::radians(ANGLE);
+    // 500 mm up: an angle that moves the target by so much.
+    let lean = |mm: f64| angle::degrees((mm / 500.0_f64).asin());
+    let tilt = |deg: f64| angle::radians(deg).tan();
+    let (mut pole, mut marks) = ([0.0, 0.0], DVec2::ZERO);
+    let (first, second) = (a * PLACE, b * PLACE);
+    match which {
+        // Pole and marks, aside and along.
+        0 => (pole, marks) = ([0.0, lean(first)], DVec2::new(0.0, second)),
+        1 => (pole, marks) = ([lean(first), 0.0], DVec2::new(second, 0.0)),
+        // Pole and floor aside; marks and floor aside.
+        2 => {
+            pole = [0.0, lean(first)];
+            on_floor(&mut own, |at| at.y * tilt(lean(second)));
+        }
+        3 => {
+            marks = DVec2::new(0.0, first);
+            on_floor(&mut own, |at| at.y * tilt(lean(second)));
+        }
+        // A plate's pole and floor, tipped; a reflector's height and floor, up and down.
+        4 => {
+            pole = [a * ANGLE, 0.0];
+            on_floor(&mut own, |at| at.x * tilt(b * ANGLE));
+        }
+        _ => on_floor(&mut own, |at| -at.x * tilt(b * ANGLE)),
+    }
+    with_pole(&mut own, pole);
+    if which == 5 {
+        own.stands_read[0].line_mm = Some(4_000.0 * tilt(a * ANGLE));
+    }
+    with_marks(&mut own, marks);
+    own
+}
+
+#[test]
+fn errors_of_nothing_are_ready() {
+    for which in 0..PAIRS {
+        let found = assess(&with_errors(which, 0.0, 0.0));
+        assert_eq!(found.verdict, Verdict::Ready, "{which}: {:?}", found.findings);
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -179,47 +234,10 @@ proptest! {
         a in 0.3..0.95f64,
         b in 0.3..0.95f64,
         way in prop_oneof![Just(1.0), Just(-1.0)],
-        which in 0..6usize,
+        which in 0..PAIRS,
     ) {
         prop_assume!(a + b > 1.0);
-        let mut own = if which < 4 { reflector() } else { clear() };
-        let tolerance = &mut own.aiming.placements[0].tolerance;
-        (tolerance.across_mm, tolerance.along_mm) = (Some(5.0), Some(5.0));
-        tolerance.pitch_rad = Some(angle::radians(0.3));
-        own.aiming.tolerance.elevation_rad = angle::radians(0.3);
-        own.aiming.tolerance.azimuth_rad = angle::radians(0.3);
-        // 500 mm up: an angle that moves the target by so much.
-        let lean = |mm: f64| angle::degrees((mm / 500.0_f64).asin());
-        let tilt = |deg: f64| angle::radians(deg).tan();
-        let (mut pole, mut marks) = ([0.0, 0.0], DVec2::ZERO);
-        match which {
-            0 => (pole, marks) = ([0.0, lean(way * a * 5.0)], DVec2::new(0.0, way * b * 5.0)),
-            1 => (pole, marks) = ([lean(way * a * 5.0), 0.0], DVec2::new(way * b * 5.0, 0.0)),
-            2 => {
-                pole = [0.0, lean(way * a * 5.0)];
-                on_floor(&mut own, |at| at.y * tilt(lean(way * b * 5.0)));
-            }
-            3 => {
-                marks = DVec2::new(0.0, way * a * 5.0);
-                on_floor(&mut own, |at| at.y * tilt(lean(way * b * 5.0)));
-            }
-            4 => {
-                pole = [way * a * 0.3, 0.0];
-                on_floor(&mut own, |at| at.x * tilt(way * b * 0.3));
-            }
-            // Height and the car's own fall, of a reflector.
-            _ => {
-                own = reflector();
-                own.aiming.tolerance.elevation_rad = angle::radians(0.3);
-                on_floor(&mut own, |at| -at.x * tilt(way * b * 0.3));
-            }
-        }
-        with_pole(&mut own, pole);
-        if which == 5 {
-            own.stands_read[0].line_mm = Some(way * 4_000.0 * tilt(a * 0.3));
-        }
-        with_marks(&mut own, marks);
-        let verdict = assess(&own).verdict;
+        let verdict = assess(&with_errors(which, way * a, way * b)).verdict;
         prop_assert!(verdict != Verdict::Ready, "{which}: {a} {b} {way}");
     }
 }
