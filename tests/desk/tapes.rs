@@ -66,7 +66,7 @@ fn from_the_plan_to_inside_by_typing_alone() {
     let mut screen = clear_bay();
     assert_eq!(verdict(&screen), Verdict::Ready);
     screen.get_by_label_contains("Cannot say yet: Plate");
-    screen.get_by_label_contains("a mark out of place could go unseen");
+    screen.get_by_label_contains("out of place could go unseen");
     screen.get_by_label_contains("next: it settles most");
     type_all(&mut screen, None);
     let read = proof(&screen);

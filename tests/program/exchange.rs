@@ -165,7 +165,10 @@ fn marks_are_listed_as_a_table() {
     let written = std::fs::read_to_string(&table).expect("the table");
     assert_eq!(text(&baywright(&["marks", "clear-bay"]).stdout), written);
     let mut lines = written.lines();
-    assert_eq!(lines.next(), Some("set_up,space,kind,name,to,x_mm,y_mm,height_mm,distance_mm"));
+    assert_eq!(
+        lines.next(),
+        Some("set_up,space,kind,name,to,x_mm,y_mm,height_mm,distance_mm,set_mm,set_within_mm")
+    );
     let loaded = baywright_files::open(Path::new("clear-bay"), None).expect("it opens");
     let (id, arrangement) = &loaded.arrangements[0];
     let assessment = baywright_planner::assess(arrangement);
@@ -175,12 +178,20 @@ fn marks_are_listed_as_a_table() {
     for mark in &assessment.scene.marks {
         let at = mark.at.expect("it has a place");
         let row = format!(
-            ",mark,{},,{},{},,",
+            ",mark,{},,{},{},,,,",
             mark.id,
             (at.x * 100.0).round() / 100.0,
             (at.y * 100.0).round() / 100.0
         );
         assert!(own.iter().any(|line| line.ends_with(&row)), "{row}");
+    }
+    // How high a target is set over its own floor, as every other sheet of the same set-up has it.
+    let scene = &assessment.scene;
+    for target in scene.targets.iter().filter(|own| !own.lies) {
+        let set = baywright_planner::ground::height_to_set(arrangement, scene, &target.id).expect("levels");
+        let figure = |mm: f64| (mm * 100.0).round() / 100.0;
+        let row = format!(",{},{}", figure(set.height.value), figure(set.height.u95));
+        assert!(own.iter().any(|line| line.contains(",target,") && line.ends_with(&row)), "{row}");
     }
     let readings = own.iter().filter(|line| line.contains(",tape-reading,")).count();
     assert_eq!(readings, assessment.scene.readings.len());

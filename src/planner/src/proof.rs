@@ -13,6 +13,7 @@ mod figures;
 mod helps;
 mod judged;
 mod measured;
+mod possible;
 mod stand;
 mod sure;
 mod tapes;
@@ -34,9 +35,10 @@ pub use course::{AfterReading, MOST_AFTER, after_each};
 pub use drawn::{Checked, ToDraw};
 pub(crate) use figures::direction_by;
 pub(crate) use figures::standard;
-pub use figures::{Figure, FigureOf};
+pub use figures::{Figure, FigureOf, MadeOf};
 pub use helps::{Buys, Help, Helps};
 pub use measured::{Measured, measured};
+pub use possible::{Bound, NotPossible, StandField};
 pub use stand::{BAR_MM, CHORD_AT_MM, StandFigure, StandOf, StandPart, StandProof, stands};
 pub(crate) use sure::Sure;
 use tapes::Tapes;
@@ -221,8 +223,9 @@ impl<'a> Standing<'a> {
         let read: Vec<Read> = held.iter().map(|own| own.read).collect();
         let found = laid(&budget, &read, &Chances::default())?;
         let taped: Vec<Candidate> = read.iter().map(|own| own.of).collect();
-        let figures =
-            figures::of(arrangement, scene, &budget, &found, &taped, &stand::gives(arrangement, scene));
+        let all: Vec<Candidate> = candidates.iter().copied().flatten().collect();
+        let gives = stand::gives(arrangement, scene);
+        let figures = figures::of(arrangement, scene, &budget, &found, (&taped, &all), &gives);
         Some(Self { budget, prior, candidates, held, found, figures, hand })
     }
 
@@ -370,7 +373,9 @@ impl Ahead<'_> {
 
     /// What lowers its uncertainty most, as long as that is too large.
     fn surer(&self, figure: &Figure, tapes: &[Candidate]) -> Option<usize> {
-        let at_u = ((figure.allowed - figure.off.abs()) / K).max(0.0) * figure.scale();
+        let all = ((figure.allowed - figure.off.abs()) / K).max(0.0);
+        // What is not the marks' stays, whatever is taped.
+        let at_u = (all * all - figure.others_u * figure.others_u).max(0.0).sqrt() * figure.scale();
         let stop = Stop { at_u, ..Stop::default() };
         match self.found.known.next(tapes, &Wish::Target(figure.sought), &stop) {
             Next::Tape { candidate, .. } => Some(candidate),

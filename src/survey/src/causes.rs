@@ -485,7 +485,10 @@ mod tests {
                 let ((likely, (out, variance)), first) = (slow(&parts, wrong), slow(&parts, 0).0);
                 let off = own.log_likely - fast[0].log_likely - (likely - first);
                 assert!(off.abs() < within, "{wrong}: {off}");
-                assert!((own.out.value - out).abs() < within && (own.out.u - variance.sqrt()).abs() < within, "{wrong}");
+                assert!(
+                    (own.out.value - out).abs() < within && (own.out.u - variance.sqrt()).abs() < within,
+                    "{wrong}"
+                );
             }
         }
     }

@@ -206,6 +206,21 @@ pub fn unseen(budget: &Budget, taped: &[Candidate], sought: &Sought, chances: &C
     Some(each.into_iter().fold(0.0, f64::max))
 }
 
+/// The mark by which [`unseen`] is as large as it is, by its position, with that; `None` as there, or where nothing of it can go unseen.
+pub fn worst_unseen(
+    budget: &Budget,
+    taped: &[Candidate],
+    sought: &Sought,
+    chances: &Chances,
+) -> Option<(usize, f64)> {
+    // Two ways in which each mark may lie beside its place.
+    let each = unseen_of_each(budget, taped, sought, chances)?;
+    let marks = each.chunks(2).map(|own| own.iter().copied().fold(0.0, f64::max)).enumerate();
+    // Of those that are alike the first: from it the others are laid.
+    let worst = marks.reduce(|worst, own| if own.1 > worst.1 { own } else { worst });
+    worst.filter(|(_, own)| *own > 0.0)
+}
+
 /// The distance that, taped next, leaves least unseen, each mark's counted up to `most`; `None` if none helps.
 pub fn next_check(
     budget: &Budget,

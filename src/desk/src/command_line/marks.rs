@@ -10,6 +10,7 @@ use std::path::{Path, PathBuf};
 
 use baywright_files::shop_in_use;
 use baywright_planner::geometry::DVec2;
+use baywright_planner::ground::height_to_set;
 use baywright_planner::hand::kept_ends;
 use baywright_planner::model::Arrangement;
 use baywright_planner::words::{Locale, Units};
@@ -23,8 +24,19 @@ use crate::command_line::report::{chosen, judged_by, not_read};
 use crate::command_line::trouble::{Errors, Trouble};
 
 /// The columns. `space` is the verdict on the set-up, so that no list of marks passes for more than it is.
-const COLUMNS: [&str; 9] =
-    ["set_up", "space", "kind", "name", "to", "x_mm", "y_mm", "height_mm", "distance_mm"];
+const COLUMNS: [&str; 11] = [
+    "set_up",
+    "space",
+    "kind",
+    "name",
+    "to",
+    "x_mm",
+    "y_mm",
+    "height_mm",
+    "distance_mm",
+    "set_mm",
+    "set_within_mm",
+];
 
 /// Lists the marks of one layout.
 pub(crate) fn marks(
@@ -91,6 +103,8 @@ struct Row<'a> {
     at: Option<DVec2>,
     height_mm: Option<f64>,
     distance_mm: Option<f64>,
+    /// How high a target is set over the floor where it stands, by its levels, and within what, 95 %.
+    set_mm: Option<(f64, f64)>,
 }
 
 /// The table of these set-ups.
@@ -111,7 +125,11 @@ pub(crate) fn table(arrangements: &[&Arrangement]) -> csv::Result<Vec<u8>> {
             let [x, y] = [row.at.map(|at| at.x), row.at.map(|at| at.y)].map(figure);
             let set_up = arrangement.id.as_str();
             let (height, distance) = (figure(row.height_mm), figure(row.distance_mm));
-            out.write_record([set_up, space, row.kind, row.name, row.to, &x, &y, &height, &distance])
+            let [set, within] = [row.set_mm.map(|own| own.0), row.set_mm.map(|own| own.1)].map(figure);
+            let name = [set_up, space, row.kind, row.name, row.to];
+            out.write_record(
+                name.into_iter().chain([&x, &y, &height, &distance, &set, &within].map(String::as_str)),
+            )
         };
         let scene = &assessment.scene;
         for own in &scene.marks {
@@ -122,7 +140,9 @@ pub(crate) fn table(arrangements: &[&Arrangement]) -> csv::Result<Vec<u8>> {
         }
         for own in &scene.targets {
             let (at, height_mm) = (Some(own.centre().truncate()), Some(own.centre().z));
-            write(Row { kind: "target", name: own.id.as_str(), at, height_mm, ..Row::default() })?;
+            let set = height_to_set(arrangement, scene, &own.id);
+            let set_mm = set.map(|own| (own.height.value, own.height.u95));
+            write(Row { kind: "target", name: own.id.as_str(), at, height_mm, set_mm, ..Row::default() })?;
         }
         for own in &scene.readings {
             let distance_mm = Some(own.distance_mm);

@@ -55,7 +55,9 @@ impl Desk {
 
     fn stand_open(&self, ui: &mut Ui, stand: &StandProof) {
         let care: Color32 = look::colour(self.view.theme.palette().care);
-        if let Some(open) = self.words().stand_open(&stand.open, stand.wants_levels) {
+        let words = self.words();
+        let not_possible = stand.not_possible.iter().map(|own| words.stand_not_possible(own));
+        for open in not_possible.chain(words.stand_open(&stand.open, stand.wants_levels)) {
             let text = RichText::new(widgets::unbroken(open)).size(size::SMALL).color(care);
             ui.add(Label::new(text).wrap());
         }

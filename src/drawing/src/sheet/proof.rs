@@ -4,7 +4,7 @@
 
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::Id;
-use baywright_planner::model::record::{ChainBreak, Entry, StepId, VisitRecord, What};
+use baywright_planner::model::record::{ChainBreak, Decision, Entry, StepId, VisitRecord, What};
 use baywright_planner::record::{Holds, Part, StepState, is_overdue, lacks, steps};
 use baywright_planner::words::Locale;
 use baywright_planner::words::proof_file::ProofFile;
@@ -88,7 +88,21 @@ fn grouped(hash: &str) -> String {
 }
 
 fn text(text: impl Into<String>) -> Cell {
-    Cell::Text(text.into())
+    Cell::Text(with_minus(&text.into()))
+}
+
+/// One sign for less than nothing: a figure with a hyphen before it gets the minus that all others have.
+fn with_minus(text: &str) -> String {
+    let mut before = ' ';
+    let mut all = text.chars().peekable();
+    let mut own = String::with_capacity(text.len());
+    while let Some(one) = all.next() {
+        let is_sign = one == '-' && matches!(before, ' ' | '(' | '\u{a0}' | '\u{2009}');
+        let is_figure = all.peek().is_some_and(char::is_ascii_digit);
+        own.push(if is_sign && is_figure { '\u{2212}' } else { one });
+        before = one;
+    }
+    own
 }
 
 impl Proof<'_> {
@@ -229,8 +243,14 @@ impl Proof<'_> {
                 let own = now.held.what;
                 let figure = |value: f64| self.said.decided_figure(locale, own, value);
                 let decision = self.said.decision(own.decision);
-                let decision =
-                    if now.is_older { format!("{decision}; {}", texts.older) } else { decision.to_owned() };
+                // Inside by its figures alone: why it is not said stands with it.
+                let is_unchecked = own.decision == Decision::CannotSay && own.to_spare() >= 0.0;
+                let decision = if is_unchecked {
+                    format!("{decision}: {}", texts.unchecked)
+                } else {
+                    decision.to_owned()
+                };
+                let decision = if now.is_older { format!("{decision}; {}", texts.older) } else { decision };
                 rows.push(vec![
                     text(&*line.title),
                     text(own.placement.as_str()),

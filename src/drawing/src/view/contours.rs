@@ -36,13 +36,16 @@ pub(crate) fn times_higher(range_mm: f64) -> usize {
     TIMES.into_iter().find(|times| range_mm * *times as f64 <= PROFILE_MM).unwrap_or(1)
 }
 
-/// The part of a line that lies in a box; `None` if none does.
-pub(crate) fn middle_in(
+/// Where a figure may stand on a part of a line: its middle first, then a quarter, an eighth from either end.
+pub(crate) type Parts = [DVec2; 5];
+
+/// The part of a line that lies in a box, and how long it is; `None` if none does.
+pub(crate) fn parts_in(
     [from, to]: [DVec2; 2],
     window: &baywright_planner::geometry::Bounds,
-) -> Option<(DVec2, f64)> {
+) -> Option<(Parts, f64)> {
     let (from, to) = crate::clip::segment_in_box(from, to, window)?;
-    Some(((from + to) * 0.5, from.distance(to)))
+    Some(([0.5, 0.25, 0.75, 0.125, 0.875].map(|share| from.lerp(to, share)), from.distance(to)))
 }
 
 #[cfg(test)]

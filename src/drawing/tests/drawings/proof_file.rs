@@ -40,7 +40,7 @@ fn record(readings: u32) -> VisitRecord {
         list: Some(WorkList { name: long("list "), provenance: source() }),
         lines: (0..3).map(line).collect(),
     };
-    let tape = || Instrument { name: long("tape "), serial: long("serial "), due: None };
+    let tape = || Instrument { name: long("tape "), serial: long("serial "), due: None, is_unlisted: false };
     let mut whats: Vec<What> = (0..readings)
         .map(|n| {
             What::Reading(Reading {
@@ -70,7 +70,8 @@ fn record(readings: u32) -> VisitRecord {
         code: "zone-object".into(),
         about: Vec::new(),
         measured: None,
-        sentence: "The tool cabinet is inside the keep-clear zone. ".repeat(20).trim().into(),
+        in_english: "The tool cabinet is inside the keep-clear zone. ".repeat(20).trim().into(),
+        in_german: "Der Werkzeugschrank steht in der Freizone. ".repeat(20).trim().into(),
         why: "It is empty and made of wood. ".repeat(30).trim().into(),
     }));
     whats.push(What::Attached(Attachment {
@@ -81,7 +82,11 @@ fn record(readings: u32) -> VisitRecord {
         step: None,
     }));
     whats.push(What::Labour { work: "Radar aimed".into(), minutes: 54.0 });
-    whats.push(What::Signed { role: long("technician ") });
+    whats.push(What::Signed {
+        role: long("technician "),
+        lacking: 3,
+        why: "The customer waits. ".repeat(20).trim().into(),
+    });
     let entries = whats.into_iter().map(|what| Entry { by: "A. Nyone".into(), at, what });
     VisitRecord { begun, entries: entries.collect() }
 }

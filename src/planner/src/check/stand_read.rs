@@ -4,11 +4,12 @@
 //! what was read is inside what is allowed, its whole uncertainty of 95 % with it (JCGM 106, guarded acceptance): outside by all of it
 //! stops, what cannot be told needs care. So does what matters for that kind of target and was not read: a plate's squareness, a
 //! reflector's height, the pole of either; and a reading that waits for levels of the floor.
+//! Nor is a figure believed that cannot be: it is told, and left out.
 //! Limit: the aiming's tolerance, and the placement's of height, place, turn and tip.
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
-use crate::proof::{Said, StandFigure, StandOf, StandPart, StandProof, stands};
+use crate::proof::{NotPossible, Said, StandFigure, StandOf, StandPart, StandProof, stands};
 use crate::scene::PlacedTarget;
 
 pub(super) const CHECK: Check =
@@ -19,6 +20,8 @@ pub(super) const CHECK: Check =
 pub enum StandOpen {
     /// This figure.
     Figure(StandFigure),
+    /// This cannot be, and was left out.
+    NotPossible(NotPossible),
     /// These parts were not read; or wait for levels of the floor.
     Parts {
         /// Which.
@@ -50,16 +53,23 @@ fn of_stand(context: &Context<'_>, stand: &StandProof, target: &PlacedTarget) ->
         finding(facts, severity, of, target.centre(), basis)
     };
     let worst = stand.worst().filter(|own| !matches!(own.said, Said::Inside { .. }));
+    let is_out = worst.is_some_and(|own| matches!(own.said, Said::Outside { .. }));
+    if let Some(own) = stand.not_possible.first().filter(|_| !is_out) {
+        let limit = if own.read_mm > own.most_mm { own.most_mm } else { own.least_mm };
+        let found = say(Facts::StandUnproven(StandOpen::NotPossible(*own)), Severity::Care);
+        return Some(found.against(Quantity::Length(own.read_mm), Quantity::Length(limit)));
+    }
     let Some(figure) = worst.copied() else {
         let parts = stand.open.clone();
         let facts = Facts::StandUnproven(StandOpen::Parts { parts, wants_levels: stand.wants_levels });
         return (!stand.open.is_empty()).then(|| say(facts, Severity::Care));
     };
-    let quantity = match figure.of {
-        StandOf::Height | StandOf::Aside => Quantity::Length,
-        StandOf::UpDown | StandOf::Turn | StandOf::Tip => Quantity::Angle,
-    };
+    let quantity = if figure.of.is_angle() { Quantity::Angle } else { Quantity::Length };
     let found = match figure.said {
+        // A board's roll has a limit by common practice alone: it needs care at most.
+        Said::Outside { .. } if figure.of == StandOf::Askew => {
+            say(Facts::StandSetOff(figure), Severity::Care)
+        }
         Said::Outside { .. } => say(Facts::StandSetOff(figure), Severity::Stops),
         _ => say(Facts::StandUnproven(StandOpen::Figure(figure)), Severity::Care),
     };

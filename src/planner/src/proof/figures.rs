@@ -5,10 +5,11 @@ use baywright_geometry::{DVec2, angle};
 use baywright_survey::budget::{Budget, Instruments, Sought, Tape};
 use baywright_survey::decide::{Rule, Said, decide};
 use baywright_survey::input::Figure as Spread;
-use baywright_survey::laid::{Chances, Fit, Laid, unseen};
+use baywright_survey::laid::{Chances, Fit, Laid, unseen, worst_unseen};
 use baywright_survey::next_tape::{Candidate, Known, Wish};
 
 use super::K;
+use super::stand::{typed_beside, unless_nothing};
 use crate::model::{Arrangement, Id, MarkStep, Placement, Wheel};
 use crate::scene::{PlacedTarget, Scene};
 
@@ -41,6 +42,10 @@ pub struct Figure {
     /// How far off it may be by one mark beside its place that what was taped would not show, in the same unit: infinite as long as
     /// nothing checks a mark.
     pub unseen: f64,
+    /// By which mark beside its place that is.
+    pub unseen_mark: Option<Id>,
+    /// Whether more than is allowed may go unseen even once every distance of the plan is taped: no tape settles it.
+    pub no_tape_shows: bool,
     /// What that comes to: never inside while more than is allowed may go unseen.
     pub said: Said,
     /// What of the marks it mostly follows.
@@ -51,6 +56,10 @@ pub struct Figure {
     pub squareness_open: bool,
     /// Whether more than one thing does not fit: it is the likeliest guess then, and how sure it is nobody knows.
     pub is_guess: bool,
+    /// What it is made of, in the same unit, with signs: the marks first, then what else is known.
+    pub made_of: Vec<(MadeOf, f64)>,
+    /// What of its uncertainty is not the marks', standard, in the same unit: no tape makes that less.
+    pub(super) others_u: f64,
 }
 
 impl Figure {
@@ -99,13 +108,51 @@ pub(super) fn cambers(arrangement: &Arrangement) -> [Option<(f64, f64)>; 4] {
     Wheel::ALL.map(|wheel| arrangement.on_this_car.sheet.camber_rad(wheel).map(|own| (own, u)))
 }
 
-/// What was read of a target's stand gives to its aim, with standard uncertainties.
+/// What all but the marks gives to a target's place and aim, with standard uncertainties.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct StandGives {
-    /// How far its face is turned from square, radians, positive to the left.
+    /// How far its face is turned from square as it was read, radians, positive to the left.
     pub turned: Option<Spread>,
-    /// How far its pole's lean moves it to the left, mm.
-    pub aside_mm: Option<Spread>,
+    /// What moves it off the sensor.
+    pub along: Moves,
+    /// What moves it to the left.
+    pub aside: Moves,
+    /// How far it is turned by what was typed, radians, positive to the left.
+    pub placed_turn_rad: f64,
+}
+
+/// What moves a target one way beside its mark, mm.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub(super) struct Moves {
+    /// A pole that leans, if that was read.
+    pub pole: Option<Spread>,
+    /// The tilt of the plane of the wheels, if that enters and is known.
+    pub floor: Option<Spread>,
+    /// What was typed of where it stands.
+    pub placed: f64,
+}
+
+impl Moves {
+    /// Its standard uncertainty.
+    fn u(&self) -> f64 {
+        let u = |own: Option<Spread>| own.map_or(0.0, |own| own.u);
+        libm::hypot(u(self.pole), u(self.floor))
+    }
+}
+
+/// What a figure of a target is made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MadeOf {
+    /// Where the marks lie.
+    Marks,
+    /// The pole, as it was read.
+    Pole,
+    /// The tilt of the plane of the wheels.
+    Floor,
+    /// Where the target was typed to stand, or its mark to lie, beside the target's place.
+    Placed,
+    /// Its face, as it was read.
+    Face,
 }
 
 /// The two marks whose join gives a mark's target its direction, by their positions.
@@ -121,7 +168,7 @@ pub(super) fn of(
     scene: &Scene,
     budget: &Budget,
     found: &Laid,
-    taped: &[Candidate],
+    (taped, all): (&[Candidate], &[Candidate]),
     stands: &[(Id, StandGives)],
 ) -> Vec<Figure> {
     let known = &found.known;
@@ -138,6 +185,7 @@ pub(super) fn of(
                 budget,
                 known,
                 taped,
+                all,
                 is_in_doubt,
                 placement,
                 target,
@@ -161,6 +209,8 @@ struct Asked<'a> {
     budget: &'a Budget,
     known: &'a Known,
     taped: &'a [Candidate],
+    /// Every distance that can be taped.
+    all: &'a [Candidate],
     /// Whether more than one thing is wrong: what else is, nobody knows.
     is_in_doubt: bool,
     placement: &'a Placement,
@@ -178,11 +228,19 @@ impl Asked<'_> {
         Some((is - meant, self.known.u(&Wish::Target(*sought))?))
     }
 
-    /// The same of the direction to a target whose pole leans.
-    fn leaning(&self, (off, u): (f64, f64), aside_mm: Option<Spread>) -> (f64, f64) {
-        let away = self.target.centre().truncate().distance(self.scene.sensor().truncate());
-        let Some(aside) = aside_mm.filter(|_| away > 0.0) else { return (off, u) };
-        (off + libm::atan(aside.value / away), libm::hypot(u, aside.u / away))
+    /// What moves it further off and to the left beside its mark, mm: by pole and floor, and by where it was typed to stand; where nobody
+    /// did, by what the plan's mark lies beside its place.
+    fn moves(&self) -> Option<[Moves; 2]> {
+        let [further, left] = if self.target.set == self.target.meant {
+            let mark = self.scene.marks.get(self.mark)?.at.ok()?;
+            let meant = self.target.meant.place.origin();
+            let way = (meant - self.scene.sensor().truncate()).normalize_or_zero();
+            [way.dot(mark - meant), way.perp_dot(mark - meant)].map(unless_nothing)
+        } else {
+            typed_beside(self.target, self.scene)
+        };
+        let [along, aside] = self.stand.map_or_else(Default::default, |own| [own.along, own.aside]);
+        Some([Moves { placed: further, ..along }, Moves { placed: left, ..aside }])
     }
 
     /// What one mark that is not found makes of it; anything, where more than one thing does not fit already.
@@ -193,20 +251,28 @@ impl Asked<'_> {
         unseen(self.budget, self.taped, sought, &Chances::default()).unwrap_or(f64::INFINITY)
     }
 
-    fn figure(
-        &self,
-        of: FigureOf,
-        sought: Sought,
-        [off, u, unseen]: [f64; 3],
-        allowed: f64,
-    ) -> Option<Figure> {
+    /// By which mark that is, and whether no distance of the plan shows it, for so much of the figure as one of the sought is.
+    fn unseen_by(&self, sought: &Sought, per_unit: f64, allowed: f64) -> (Option<Id>, bool) {
+        let of = |taped: &[Candidate]| worst_unseen(self.budget, taped, sought, &Chances::default());
+        let mark = of(self.taped).and_then(|(mark, _)| self.scene.marks.get(mark)).map(|own| own.id.clone());
+        let left = of(self.all).map_or(0.0, |(_, left)| left);
+        (mark, left * per_unit > allowed)
+    }
+
+    fn figure(&self, of: FigureOf, sought: Sought, sum: Sum, allowed: f64) -> Option<Figure> {
         let mark = self.scene.marks.get(self.mark)?.id.clone();
-        let u95 = K * u;
+        let (off, u95) = (sum.off, K * libm::hypot(sum.marks_u, sum.others_u));
         let said = match decide(off, u95, allowed, Rule::Guarded) {
-            Said::Inside { .. } if unseen > allowed => Said::CannotSay { less_u: None },
+            Said::Inside { .. } if sum.unseen > allowed => Said::CannotSay { less_u: None },
             said => said,
         };
         let placement = self.target.id.clone();
+        let (unseen_mark, no_tape_shows) = match said {
+            Said::CannotSay { .. } if sum.unseen > allowed => {
+                self.unseen_by(&sought, sum.per_sought, allowed)
+            }
+            _ => (None, false),
+        };
         Some(Figure {
             placement,
             of,
@@ -214,12 +280,16 @@ impl Asked<'_> {
             off,
             u95,
             allowed,
-            unseen,
+            unseen: sum.unseen,
+            unseen_mark,
+            no_tape_shows,
             said,
             sought,
             per_unit: 1.0,
             squareness_open: false,
             is_guess: self.is_in_doubt,
+            made_of: sum.made_of,
+            others_u: sum.others_u,
         })
     }
 
@@ -227,9 +297,7 @@ impl Asked<'_> {
     fn direction(&self) -> Option<Figure> {
         let error = self.placement.target.error;
         let bearing = Sought::Bearing { mark: self.mark, from: self.sensor() };
-        let lean = self.stand.and_then(|own| own.aside_mm);
-        let by_place =
-            if error.by_place > 0.0 { Some(self.leaning(self.off(&bearing)?, lean)) } else { None };
+        let by_place = if error.by_place > 0.0 { Some(self.off(&bearing)?) } else { None };
         // A face that was read itself is where it is, wherever its marks lie.
         let read = self.stand.and_then(|own| own.turned);
         let turned = if error.by_squareness > 0.0 && read.is_none() {
@@ -240,15 +308,6 @@ impl Asked<'_> {
         let by_turn = turned.and_then(|sought| Some((sought, self.off(&sought)?)));
         let allowed = self.arrangement.aiming.tolerance.azimuth_rad;
         let open = error.by_squareness > 0.0 && by_turn.is_none() && read.is_none();
-        // What they have in common is not told apart: both are taken to go together.
-        let mut all = [0.0; 3];
-        let by_place_of = by_place.map(|own| (bearing, own));
-        for (share, part) in [(error.by_place, by_place_of), (error.by_squareness, by_turn)] {
-            let Some((sought, (by, of))) = part else { continue };
-            for (sum, own) in all.iter_mut().zip([angle::wrapped(by), of, self.unseen(&sought)]) {
-                *sum += share * own;
-            }
-        }
         // Marks say nothing of what is by its face alone, where no join gives that.
         let sought = match (by_place, by_turn) {
             (None, None) => return None,
@@ -258,12 +317,33 @@ impl Asked<'_> {
                 if error.by_place * place < error.by_squareness * turn { sought } else { bearing }
             }
         };
-        if let (Some(read), [off, u, _]) = (read.filter(|_| error.by_squareness > 0.0), &mut all) {
-            // Two errors are never taken to cancel, nor what they have in common.
-            *off += libm::copysign(error.by_squareness * read.value, *off);
-            *u += error.by_squareness * read.u;
+        // What they have in common is not told apart: both are taken to go together.
+        let mut sum = Sum::default();
+        let by_place_of = by_place.map(|own| (bearing, own));
+        for (share, part) in [(error.by_place, by_place_of), (error.by_squareness, by_turn)] {
+            let Some((sought, (by, of))) = part else { continue };
+            sum.marks(share * angle::wrapped(by), share * of, share * self.unseen(&sought));
         }
-        let figure = self.figure(FigureOf::Direction, sought, all, allowed)?;
+        let of_turn = Some(sought) == by_turn.map(|(turn, _)| turn);
+        sum.per_sought = if of_turn { error.by_squareness } else { error.by_place };
+        if by_place.is_some() {
+            let [_, moves] = self.moves()?;
+            let away = self.target.centre().truncate().distance(self.scene.sensor().truncate());
+            if away > 0.0 {
+                sum.moved(&moves, |mm| error.by_place * libm::atan(mm / away), error.by_place / away);
+            }
+        }
+        let typed = self.stand.map_or(0.0, |own| own.placed_turn_rad);
+        if by_turn.is_some() && typed != 0.0 {
+            sum.add(MadeOf::Placed, error.by_squareness * typed);
+        }
+        if let Some(read) = read.filter(|_| error.by_squareness > 0.0) {
+            // Place and face are never taken to cancel, nor what they have in common.
+            sum.add(MadeOf::Face, libm::copysign(error.by_squareness * read.value, sum.off));
+            sum.others_u += error.by_squareness * read.u;
+            sum.go_together();
+        }
+        let figure = self.figure(FigureOf::Direction, sought, sum, allowed)?;
         Some(Figure { squareness_open: open, ..figure })
     }
 
@@ -272,8 +352,12 @@ impl Asked<'_> {
         let bearing = Sought::Bearing { mark: self.mark, from: self.sensor() };
         let away = self.budget.places().get(self.mark)?.distance(self.sensor());
         let (off, u) = self.off(&bearing)?;
-        let all = [angle::wrapped(off) * away, u * away, self.unseen(&bearing) * away];
-        let figure = self.figure(FigureOf::Aside, bearing, all, allowed)?;
+        let mut sum = Sum::default();
+        sum.marks(angle::wrapped(off) * away, u * away, self.unseen(&bearing) * away);
+        sum.per_sought = away;
+        let [_, moves] = self.moves()?;
+        sum.moved(&moves, |mm| mm, 1.0);
+        let figure = self.figure(FigureOf::Aside, bearing, sum, allowed)?;
         Some(Figure { per_unit: away.recip(), ..figure })
     }
 
@@ -281,12 +365,65 @@ impl Asked<'_> {
         let allowed = self.placement.tolerance.along_mm?;
         let sought = Sought::Distance { mark: self.mark, from: self.sensor() };
         let (off, u) = self.off(&sought)?;
-        self.figure(FigureOf::Distance, sought, [off, u, self.unseen(&sought)], allowed)
+        let mut sum = Sum::default();
+        sum.marks(off, u, self.unseen(&sought));
+        sum.per_sought = 1.0;
+        let [moves, _] = self.moves()?;
+        sum.moved(&moves, |mm| mm, 1.0);
+        self.figure(FigureOf::Distance, sought, sum, allowed)
     }
 
     /// The sensor from above, vehicle frame.
     fn sensor(&self) -> DVec2 {
         self.scene.bay_from_vehicle.inverse() * self.scene.sensor().truncate()
+    }
+}
+
+/// What adds up to one figure of a target, with signs.
+#[derive(Default)]
+struct Sum {
+    off: f64,
+    marks_u: f64,
+    others_u: f64,
+    unseen: f64,
+    /// How much of it one of what is sought is.
+    per_sought: f64,
+    made_of: Vec<(MadeOf, f64)>,
+}
+
+impl Sum {
+    fn add(&mut self, of: MadeOf, by: f64) {
+        self.off += by;
+        match self.made_of.iter_mut().find(|(own, _)| *own == of) {
+            Some((_, sum)) => *sum += by,
+            None => self.made_of.push((of, by)),
+        }
+    }
+
+    fn marks(&mut self, by: f64, u: f64, unseen: f64) {
+        self.add(MadeOf::Marks, by);
+        self.marks_u += u;
+        self.unseen += unseen;
+    }
+
+    /// What moves it, in the figure's unit: `per_mm` of it for a millimetre of uncertainty.
+    fn moved(&mut self, moves: &Moves, of_mm: impl Fn(f64) -> f64, per_mm: f64) {
+        let parts = [(MadeOf::Pole, moves.pole), (MadeOf::Floor, moves.floor)];
+        for (of, spread) in parts {
+            if let Some(own) = spread {
+                self.add(of, of_mm(own.value));
+            }
+        }
+        if moves.placed != 0.0 {
+            self.add(MadeOf::Placed, of_mm(moves.placed));
+        }
+        self.others_u = libm::hypot(self.others_u, per_mm * moves.u());
+    }
+
+    /// What is not told apart goes together: uncertainties are added as they are.
+    fn go_together(&mut self) {
+        self.marks_u += self.others_u;
+        self.others_u = 0.0;
     }
 }
 

@@ -157,6 +157,8 @@ mod tests {
     #[test]
     fn half_of_all_there_is_is_half() {
         let mut arrangement = reflector();
+        // Of the marks alone: the floor's levels are no better known by any of it.
+        arrangement.bay.survey = None;
         let shop = &mut arrangement.shop;
         for own in [
             &mut shop.tape_read_mm,

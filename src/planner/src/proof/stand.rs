@@ -7,7 +7,13 @@
 //! **Height.** From the sensor the reference line is level, so that no floor comes in unless the procedure goes by the plane of the
 //! wheels; from the floor at the stand the levels must be known. **Square.** To the reading comes how surely the line or the laser lies
 //! along the axis: by the wheels' points, and by a right angle that is laid. **Plumb.** A pole that leans shifts what is by its place
-//! and tips what is by its squareness. Two errors are never taken to cancel.
+//! and tips what is by its squareness. What a target's place makes of the aim and what its tip does are never taken to cancel.
+//!
+//! **Against the car.** What counts is how the target stands against the car's own axes: a pole that leans as the car does is upright to
+//! it, and one that leans the other way is off by both together. So the tilt of the plane of the wheels is taken off each lean, with its sign
+//! and its uncertainty, whether the procedure goes by that plane or by the plumb line; of one that goes by the plumb line not where the
+//! aiming has a limit of its own for that tilt, nor where the levels are not known: then nothing is said of it. Where somebody typed
+//! that the target stands beside its place, that is added too.
 
 use baywright_geometry::{DVec2, angle};
 use baywright_survey::budget::Instruments;
@@ -17,12 +23,13 @@ use baywright_survey::input::Figure;
 use baywright_survey::stand::{chord_mm, face_turned, lean_moves, seen_as, turned_by_mirror};
 
 use super::K;
-use super::figures::{StandGives, instruments, joined_by};
+use super::figures::{Moves, StandGives, instruments, joined_by};
+use super::possible::{NotPossible, StandField, not_possible};
 use super::tapes::Tapes;
 use crate::ground;
 use crate::model::{
-    Arrangement, Id, LineOver, Placement, SquareBy, StandRead, TargetHeight, VerticalReference,
-    level_drift_mm,
+    Arrangement, FloorRequirement, Id, LineOver, Placement, SquareBy, StandRead, TargetHeight, TargetKind,
+    VerticalReference, level_drift_mm,
 };
 use crate::scene::{PlacedTarget, Scene};
 
@@ -46,10 +53,24 @@ pub enum StandOf {
     UpDown,
     /// How far the face is turned, radians, positive to the left.
     Turn,
-    /// How far the pole's lean moves the target aside, mm, positive: to the left.
+    /// How far the pole's lean moves the target aside, against the car, mm, positive: to the left.
     Aside,
-    /// How far it is tipped, radians, positive: its face looks up.
+    /// How far it moves it off the sensor, against the car, mm, positive: further.
+    Along,
+    /// How far it is tipped against the car, radians, positive: its face looks up.
     Tip,
+    /// How far a board hangs askew against the car, radians, positive: as a pole that leans to the left.
+    Askew,
+}
+
+impl StandOf {
+    /// Whether it is an angle, and not a length.
+    pub const fn is_angle(self) -> bool {
+        match self {
+            Self::Height | Self::Aside | Self::Along => false,
+            Self::UpDown | Self::Turn | Self::Tip | Self::Askew => true,
+        }
+    }
 }
 
 /// One figure of a stand against what is allowed of it.
@@ -65,6 +86,8 @@ pub struct StandFigure {
     pub allowed: f64,
     /// What that comes to (JCGM 106, guarded acceptance).
     pub said: Said,
+    /// What of it is the tilt of the plane of the wheels, in the same unit; `None` where that does not enter or is not known.
+    pub floor: Option<f64>,
 }
 
 /// A stand, as it is known.
@@ -76,6 +99,8 @@ pub struct StandProof {
     pub figures: Vec<StandFigure>,
     /// What of it matters for its kind of target and was not read.
     pub open: Vec<StandPart>,
+    /// What of its readings cannot be: it is not used.
+    pub not_possible: Vec<NotPossible>,
     /// Whether a reading waits for levels: of the floor under wheels and stand.
     pub wants_levels: bool,
     /// How surely squareness is proven by each way of reading it, at this target's size and distance, 95 %, radians: two distances over its
@@ -111,14 +136,9 @@ pub fn stands(arrangement: &Arrangement, scene: &Scene) -> Vec<StandProof> {
     all(arrangement, scene).map(|own| own.proof()).collect()
 }
 
-/// What the stands give to the aim of their targets, for those of which something was read.
+/// What the stands give to place and aim of their targets beside the marks: as far as something was read of them, and by the floor.
 pub(super) fn gives(arrangement: &Arrangement, scene: &Scene) -> Vec<(Id, StandGives)> {
-    let read = all(arrangement, scene).filter(|own| !own.read.is_empty());
-    read.map(|own| {
-        let aside = own.lean().map(|[_, left]| own.aside(left));
-        (own.placement.id.clone(), StandGives { turned: own.turned(), aside_mm: aside })
-    })
-    .collect()
+    all(arrangement, scene).map(|own| (own.placement.id.clone(), own.gives())).collect()
 }
 
 fn all<'a>(arrangement: &'a Arrangement, scene: &'a Scene) -> impl Iterator<Item = Set<'a>> {
@@ -126,14 +146,10 @@ fn all<'a>(arrangement: &'a Arrangement, scene: &'a Scene) -> impl Iterator<Item
     let placements = arrangement.aiming.placements.iter().zip(&scene.targets);
     placements.filter(|(_, target)| !target.lies).map(move |(placement, target)| {
         let read = arrangement.stands_read.iter().find(|own| own.placement == placement.id);
-        Set {
-            arrangement,
-            scene,
-            placement,
-            target,
-            shop,
-            read: read.cloned().unwrap_or_else(|| StandRead::of(placement.id.clone())),
-        }
+        let mut read = read.cloned().unwrap_or_else(|| StandRead::of(placement.id.clone()));
+        let not_possible = not_possible(&arrangement.bay, placement, target, &read);
+        not_possible.iter().for_each(|own| forget(&mut read, own.field));
+        Set { arrangement, scene, placement, target, shop, read, not_possible }
     })
 }
 
@@ -144,7 +160,23 @@ struct Set<'a> {
     placement: &'a Placement,
     target: &'a PlacedTarget,
     shop: Instruments,
+    /// What of its readings can be.
     read: StandRead,
+    /// What cannot.
+    not_possible: Vec<NotPossible>,
+}
+
+/// What cannot be is as if nobody had read it.
+const fn forget(read: &mut StandRead, field: StandField) {
+    match field {
+        StandField::Line => read.line_mm = None,
+        StandField::Offset => read.offset_mm = None,
+        StandField::Left => read.left_mm = None,
+        StandField::Right => read.right_mm = None,
+        StandField::Apart | StandField::Bar => read.apart_mm = None,
+        StandField::Beside => read.beside_mm = None,
+        StandField::Mirror => read.mirror_mm = None,
+    }
 }
 
 fn standard(half: f64) -> f64 {
@@ -162,10 +194,12 @@ impl Set<'_> {
         let turned = self.turned();
         let figures = [
             self.height_figure(height),
-            self.up_down(height, lean),
+            self.up_down(),
             self.turn_figure(turned),
-            self.aside_figure(lean),
-            self.tip_figure(lean),
+            self.aside_figure(),
+            self.along_figure(),
+            self.tip_figure(),
+            self.askew_figure(),
         ];
         let is_typed = |parts: [Option<f64>; 2]| parts.iter().all(Option::is_some);
         let waits_height = is_typed([self.read.line_mm, self.read.offset_mm]) && height.is_none();
@@ -179,6 +213,7 @@ impl Set<'_> {
             placement: self.placement.id.clone(),
             figures: figures.into_iter().flatten().collect(),
             open: open.into_iter().filter(|(_, is_open)| *is_open).map(|(part, _)| part).collect(),
+            not_possible: self.not_possible.clone(),
             wants_levels: waits_height || waits_lean,
             proves: self.proves(),
             chord: self.chord(),
@@ -204,8 +239,26 @@ impl Set<'_> {
         (error > 0.0 || self.placement.tolerance.yaw_rad.is_some()) && !is_joined
     }
 
-    /// How far too high the middle of the face hangs, mm.
+    /// How far too high the middle of the face hangs by the procedure's own upright, mm.
     fn height(&self) -> Option<Figure> {
+        let found = self.height_by_gravity()?;
+        // A height over the floor is held against what is to be set there, with all that is asked of it.
+        if self.read.line_over == LineOver::Floor {
+            return Some(found);
+        }
+        match self.placement.vertical {
+            VerticalReference::Gravity => Some(found),
+            // The plane of the wheels rises on the way to the target, or falls.
+            VerticalReference::WheelsPlane => {
+                let [along, _] = self.tilt()?;
+                let away = self.away().length();
+                Some(both(found, Figure { value: libm::tan(along.value) * away, u: along.u * away }))
+            }
+        }
+    }
+
+    /// The same as it was read: by the plumb line from the sensor, or by what is to be set over the floor there.
+    fn height_by_gravity(&self) -> Option<Figure> {
         let (line_mm, offset_mm) = (self.read.line_mm?, self.read.offset_mm?);
         let floor = self.read.line_over == LineOver::Floor;
         let set = HeightSet {
@@ -231,46 +284,111 @@ impl Set<'_> {
                 Figure { value, u: ground::sensor_u_mm(self.arrangement) }
             }
         };
-        let meant = match self.placement.vertical {
-            VerticalReference::Gravity => meant,
-            // The plane of the wheels rises on the way to the target, or falls.
-            VerticalReference::WheelsPlane => {
-                let [along, _] = self.tilt()?;
-                let away = self.away().length();
-                both(meant, Figure { value: -libm::tan(along.value) * away, u: along.u * away })
-            }
-        };
         Some(both(found, Figure { value: -meant.value, u: meant.u }))
     }
 
     /// How far the normal of the plane of the wheels leans away from the sensor along its line to the target, and to the left of that.
     fn tilt(&self) -> Option<[Figure; 2]> {
+        self.tilt_of([1.0, 1.0])
+    }
+
+    /// The same of so much of pitch and roll.
+    fn tilt_of(&self, [of_pitch, of_roll]: [f64; 2]) -> Option<[Figure; 2]> {
         let [pitch, roll] = ground::tilt(self.arrangement, self.scene)?;
         let line = angle::direction(angle::heading(self.away()) - self.scene.bay_from_vehicle.heading());
         // Nose down it leans ahead, left side up to the right.
-        let leans = DVec2::new(pitch.value, -roll.value);
-        let u = |way: DVec2| libm::hypot(way.x * pitch.u, way.y * roll.u);
+        let leans = DVec2::new(of_pitch * pitch.value, -of_roll * roll.value);
+        let u = |way: DVec2| libm::hypot(way.x * of_pitch * pitch.u, way.y * of_roll * roll.u);
         Some([line, line.perp()].map(|way| Figure { value: leans.dot(way), u: u(way) }))
     }
 
-    /// How far the pole leans away from the sensor and to the left, against what is upright here.
-    fn lean(&self) -> Option<[Figure; 2]> {
-        let u = standard(self.arrangement.shop.pole_read_rad);
-        let read = [self.read.leans_away_rad?, self.read.leans_left_rad?].map(|value| Figure { value, u });
+    /// What of that tilt a target set by the plumb line is off by; nothing where the aiming has a limit of its own for it, which is the
+    /// car's own affair then, or where the levels are not known.
+    fn tilt_by_gravity(&self) -> Option<[Figure; 2]> {
+        let asked = self.arrangement.aiming.floor;
+        let counts = |of: fn(&FloorRequirement) -> Option<f64>| {
+            if asked.as_ref().and_then(of).is_some() { 0.0 } else { 1.0 }
+        };
+        let of = [counts(|own| own.pitch_rad), counts(|own| own.roll_rad)];
+        if of == [0.0, 0.0] { None } else { self.tilt_of(of) }
+    }
+
+    /// The tilt that enters how the target stands against the car; `Err` where it has to be known and is not.
+    fn tilt_that_counts(&self) -> Result<Option<[Figure; 2]>, NoLevels> {
         match self.placement.vertical {
-            VerticalReference::Gravity => Some(read),
-            VerticalReference::WheelsPlane => {
-                let [a, b] = self.tilt()?;
-                let off = |read, own: Figure| both(read, Figure { value: -own.value, u: own.u });
-                let [away, left] = read;
-                Some([off(away, a), off(left, b)])
-            }
+            VerticalReference::Gravity => Ok(self.tilt_by_gravity()),
+            VerticalReference::WheelsPlane => self.tilt().map(Some).ok_or(NoLevels),
         }
     }
 
-    fn aside(&self, left: Figure) -> Figure {
+    /// How far the pole leans away from the sensor and to the left, by the plumb line, as it was read.
+    fn lean_read(&self) -> Option<[Figure; 2]> {
+        let u = standard(self.arrangement.shop.pole_read_rad);
+        Some([self.read.leans_away_rad?, self.read.leans_left_rad?].map(|value| Figure { value, u }))
+    }
+
+    /// The same against the car, as far as its tilt enters.
+    fn lean(&self) -> Option<[Figure; 2]> {
+        let ([away, left], tilt) = (self.lean_read()?, self.tilt_that_counts().ok()?);
+        let Some([a, b]) = tilt else { return Some([away, left]) };
+        let off = |read, own: Figure| both(read, minus(own));
+        Some([off(away, a), off(left, b)])
+    }
+
+    /// What all that is known but the marks makes of the target's place, further off and to the left, and of its face.
+    fn gives(&self) -> StandGives {
+        let read = self.lean_read();
+        // A pole that nobody read is taken to be upright by what the procedure calls so.
+        let tilt = match (read, self.placement.vertical) {
+            (None, VerticalReference::WheelsPlane) => None,
+            _ => self.tilt_that_counts().ok().flatten(),
+        };
+        let is_whole = read.is_some() && self.tilt_that_counts().is_ok();
+        let pole = read.filter(|_| is_whole).map(|own| own.map(|lean| self.moved_by(lean)));
+        let floor = tilt.map(|own| own.map(|lean| self.moved_by_tilt(lean)));
+        let [further, left] = typed_beside(self.target, self.scene);
+        let of = |which: usize, placed: f64| Moves {
+            pole: pole.and_then(|own| own.get(which).copied()),
+            floor: floor.and_then(|own| own.get(which).copied()),
+            placed,
+        };
+        StandGives {
+            turned: self.turned(),
+            along: of(0, further),
+            aside: of(1, left),
+            placed_turn_rad: self.typed_turn(),
+        }
+    }
+
+    /// How far the target is moved by a pole that leans so.
+    fn moved_by(&self, lean: Figure) -> Figure {
         let height = self.target.set.height_mm;
-        Figure { value: lean_moves(height, 0.0, left.value).y, u: height * left.u }
+        Figure { value: lean_moves(height, 0.0, lean.value).y, u: height * lean.u }
+    }
+
+    /// How far it stands off, over the plane of the wheels, by that plane's own tilt.
+    fn moved_by_tilt(&self, tilt: Figure) -> Figure {
+        let over = (self.target.set.height_mm - self.scene.carried_at_mm).abs();
+        minus(Figure { value: lean_moves(over, 0.0, tilt.value).y, u: over * tilt.u })
+    }
+
+    /// How far it is turned by what was typed, radians, positive to the left.
+    fn typed_turn(&self) -> f64 {
+        let by = self.target.set.place.heading() - self.target.meant.place.heading();
+        unless_nothing(angle::wrapped(by))
+    }
+
+    /// How far its face looks up by what was typed, radians.
+    fn typed_tip(&self) -> f64 {
+        unless_nothing(self.target.meant.pitch_rad - self.target.set.pitch_rad)
+    }
+
+    /// One way of its place by the pole, the tilt and what was typed, mm; `None` if its pole was not read.
+    fn moved(&self, of: &Moves) -> Option<(Figure, Option<f64>)> {
+        let pole = of.pole?;
+        let floor = of.floor.unwrap_or_default();
+        let all = both(both(pole, floor), Figure { value: of.placed, u: 0.0 });
+        Some((all, of.floor.map(|own| own.value)))
     }
 
     /// How surely the axis itself lies, radians: a middle of two wheel points at each axle.
@@ -334,30 +452,43 @@ impl Set<'_> {
     fn figure(of: StandOf, figure: Figure, allowed: f64) -> StandFigure {
         let u95 = K * figure.u;
         let said = decide(figure.value, u95, allowed, Rule::Guarded);
-        StandFigure { of, off: figure.value, u95, allowed, said }
+        StandFigure { of, off: figure.value, u95, allowed, said, floor: None }
     }
 
     fn height_figure(&self, height: Option<Figure>) -> Option<StandFigure> {
         Some(Self::figure(StandOf::Height, height?, self.placement.tolerance.height_mm?))
     }
 
-    /// Only once all that it is made of was read.
-    fn up_down(&self, height: Option<Figure>, lean: Option<[Figure; 2]>) -> Option<StandFigure> {
+    /// Only once all that it is made of was read. A target over whose floor the car falls is seen higher by that fall, and tipped by it.
+    fn up_down(&self) -> Option<StandFigure> {
         let error = self.placement.target.error;
         let away = self.away().length();
-        let mut sum = Figure::default();
+        let tilt = self.tilt_that_counts().ok()?;
+        let [along, _] = tilt.unwrap_or_default();
+        let (mut off, mut u, mut by_tilt, mut floor) = (0.0, 0.0, 0.0, 0.0);
         if error.by_place > 0.0 {
-            let own = height?;
-            let seen = seen_as(own.value, away)?.abs();
-            sum = both(sum, Figure { value: error.by_place * seen, u: error.by_place * own.u / away });
+            let own = self.height_by_gravity()?;
+            // What is to be set over the floor goes by the plane of the wheels already, where the procedure does.
+            let is_in = self.read.line_over == LineOver::Floor
+                && self.placement.vertical == VerticalReference::WheelsPlane;
+            let tilt = if is_in { 0.0 } else { along.value };
+            off += error.by_place * (seen_as(own.value, away)? + tilt).abs();
+            u = libm::hypot(u, error.by_place * own.u / away);
+            by_tilt += if is_in { 0.0 } else { error.by_place };
+            floor += error.by_place * tilt;
         }
         if error.by_squareness > 0.0 {
-            let [tip, _] = lean?;
+            let [tip, _] = self.lean_read()?;
             let by = error.by_squareness;
-            sum = both(sum, Figure { value: by * tip.value.abs(), u: by * tip.u });
+            off += by * (tip.value - along.value + self.typed_tip()).abs();
+            u = libm::hypot(u, by * tip.u);
+            by_tilt += by;
+            floor -= by * along.value;
         }
         let is_any = error.by_place > 0.0 || error.by_squareness > 0.0;
-        is_any.then(|| Self::figure(StandOf::UpDown, sum, self.arrangement.aiming.tolerance.elevation_rad))
+        let sum = Figure { value: off, u: libm::hypot(u, by_tilt * along.u) };
+        let figure = Self::figure(StandOf::UpDown, sum, self.arrangement.aiming.tolerance.elevation_rad);
+        is_any.then(|| StandFigure { floor: tilt.map(|_| floor), ..figure })
     }
 
     fn turn_figure(&self, turned: Option<Figure>) -> Option<StandFigure> {
@@ -367,20 +498,62 @@ impl Set<'_> {
         Some(Self::figure(StandOf::Turn, turned?, allowed))
     }
 
-    fn aside_figure(&self, lean: Option<[Figure; 2]>) -> Option<StandFigure> {
+    fn aside_figure(&self) -> Option<StandFigure> {
         let by = self.placement.target.error.by_place;
         let seen = (by > 0.0).then(|| (self.arrangement.aiming.tolerance.azimuth_rad / by).min(1.0));
         let aim = seen.map(|seen| self.away().length() * libm::tan(seen));
         let allowed = least(aim, self.placement.tolerance.across_mm)?;
-        let [_, left] = lean?;
-        Some(Self::figure(StandOf::Aside, self.aside(left), allowed))
+        let (aside, floor) = self.moved(&self.gives().aside)?;
+        Some(StandFigure { floor, ..Self::figure(StandOf::Aside, aside, allowed) })
     }
 
-    fn tip_figure(&self, lean: Option<[Figure; 2]>) -> Option<StandFigure> {
-        let allowed = self.placement.tolerance.pitch_rad?;
-        let [tip, _] = lean?;
-        Some(Self::figure(StandOf::Tip, tip, allowed))
+    fn along_figure(&self) -> Option<StandFigure> {
+        let allowed = self.placement.tolerance.along_mm?;
+        let (along, floor) = self.moved(&self.gives().along)?;
+        Some(StandFigure { floor, ..Self::figure(StandOf::Along, along, allowed) })
     }
+
+    fn tip_figure(&self) -> Option<StandFigure> {
+        let allowed = self.placement.tolerance.pitch_rad?;
+        let [tip, _] = self.lean()?;
+        let tip = Figure { value: tip.value + self.typed_tip(), ..tip };
+        Some(StandFigure { floor: self.floor_of(0), ..Self::figure(StandOf::Tip, tip, allowed) })
+    }
+
+    /// For a board's roll the aim's up/down tolerance stands in where it has none for its tip (common practice, no source).
+    fn askew_figure(&self) -> Option<StandFigure> {
+        let is_board = self.placement.target.kind == TargetKind::Board;
+        let aim = self.arrangement.aiming.tolerance.elevation_rad;
+        let allowed = self.placement.tolerance.pitch_rad.unwrap_or(aim);
+        let [_, askew] = self.lean().filter(|_| is_board)?;
+        Some(StandFigure { floor: self.floor_of(1), ..Self::figure(StandOf::Askew, askew, allowed) })
+    }
+
+    /// What of a lean is the tilt of the plane of the wheels.
+    fn floor_of(&self, which: usize) -> Option<f64> {
+        let tilt = self.tilt_that_counts().ok().flatten()?;
+        tilt.get(which).map(|own| -own.value)
+    }
+}
+
+/// How far beside its place a target stands by what was typed, further off and to the left, mm.
+pub(super) fn typed_beside(target: &PlacedTarget, scene: &Scene) -> [f64; 2] {
+    let shift = target.set.place.origin() - target.meant.place.origin();
+    let away = target.meant.place.origin() - scene.sensor().truncate();
+    let way = away.normalize_or(-target.meant.place.forward());
+    [shift.dot(way), way.perp_dot(shift)].map(unless_nothing)
+}
+
+/// Levels that have to be known are not.
+struct NoLevels;
+
+fn minus(own: Figure) -> Figure {
+    Figure { value: -own.value, u: own.u }
+}
+
+/// What rounding leaves is nothing: a millionth of a millimetre, or of a radian.
+pub(super) fn unless_nothing(value: f64) -> f64 {
+    if value.abs() < 1e-6 { 0.0 } else { value }
 }
 
 fn least(a: Option<f64>, b: Option<f64>) -> Option<f64> {

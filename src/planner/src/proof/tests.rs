@@ -1,3 +1,5 @@
+mod together;
+
 use baywright_geometry::{DVec2, angle};
 use baywright_survey::decide::Said;
 

@@ -178,6 +178,8 @@ pub enum Task {
         mark: Option<Id>,
         /// The middle of its face above the floor, mm; `None` of one that lies.
         height_mm: Option<f64>,
+        /// How surely the floor's levels give that, mm, 95 %; `None` where it is over a level floor, for want of them.
+        by_levels_mm: Option<f64>,
     },
     /// Square to the axis, pole plumb.
     SquareAndPlumb,

@@ -18,6 +18,7 @@ texts! {
     overdue, "That one was to be checked before.";
     readings, "A heading: what was taped.";
     decisions, "A heading: what was decided.";
+    unchecked, "Why what is inside by its figures is not said to be.";
     no_decision, "That nothing was.";
     older, "That something was taped since.";
     routine, "A heading: what the maker's routine said.";

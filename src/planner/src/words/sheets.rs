@@ -80,7 +80,7 @@ impl Words<'_> {
     sentences! { about:
         /// One thing to do, as a sentence.
         step_sentence(step: &Step) -> String;
-        /// How high the middle of a target's face is set above what it stands on, mm.
+        /// How high the middle of a target's face is set over a level floor, mm: where its levels are not known.
         set_height(placement: &Placement, height_mm: f64) -> String;
         /// How several marks are laid that are laid alike, each at a wheel of its own; `None` of what is not laid at a wheel.
         laid_at_wheels(construction: &Construction) -> Option<String>;

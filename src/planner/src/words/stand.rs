@@ -3,7 +3,7 @@
 use super::Words;
 use crate::check::StandOpen;
 use crate::model::{LineOver, SquareBy};
-use crate::proof::{StandFigure, StandPart, StandProof};
+use crate::proof::{NotPossible, StandFigure, StandPart, StandProof};
 
 texts! {
     stand: StandTexts, "Every fixed text about what is read of a stand.";
@@ -50,6 +50,8 @@ impl Words<'_> {
         stand_figure(figure: &StandFigure) -> String;
         /// What was not read, or waits for levels; `None` if nothing.
         stand_open(parts: &[StandPart], wants_levels: bool) -> Option<String>;
+        /// A figure of it that cannot be, with what could.
+        stand_not_possible(own: &NotPossible) -> String;
         /// How little or how much each way of reading squareness proves.
         stand_proves(stand: &StandProof) -> String;
         /// How an angle is laid by two distances; `None` of a target that stands square.

@@ -5,6 +5,7 @@ use std::path::Path;
 use baywright_drawing::{Datum, flagged};
 use baywright_planner::entry::readings_rest_on;
 use baywright_planner::geometry::{DVec2, DVec3, PlanPose, angle};
+use baywright_planner::ground::height_to_set;
 use baywright_planner::hand::kept_ends;
 use baywright_planner::model::{Arrangement, Id, Shop};
 use baywright_planner::words::{Locale, Words, letter};
@@ -12,8 +13,8 @@ use baywright_planner::{Assessment, assess_fully};
 
 use super::shape::Promised;
 use super::sheet_shape::{
-    Distance, FrameAt, Frames, Kept, LaidMark, Lettered, LevelAt, Levels, Place, Point, SetTarget, SetUp,
-    Sheets, SheetsFormat,
+    Distance, FrameAt, Frames, Kept, LaidMark, Lettered, LevelAt, Levels, Place, Point, SetOverFloor,
+    SetTarget, SetUp, Sheets, SheetsFormat,
 };
 use super::{VERSION, found, millionths, shop, step, target};
 
@@ -78,6 +79,12 @@ fn set_up(arrangement: &Arrangement, assessment: &Assessment, locale: Locale) ->
                 told: target::told(own, placement),
                 meant_at: lies.place(own.meant.place.origin(), 0.0),
                 meant_height_mm: millionths(own.meant.height_mm),
+                set_over_floor: height_to_set(arrangement, scene, &own.id).map(|set| SetOverFloor {
+                    height_mm: millionths(set.height.value),
+                    within_mm: millionths(set.height.u95),
+                    more_than_level_mm: millionths(set.more_mm),
+                    by_profile: set.by_profile,
+                }),
                 lies_on_floor: own.lies,
                 from_sensor_mm: millionths(own.centre().distance(scene.bay_from_sensor * DVec3::ZERO)),
             })

@@ -124,6 +124,19 @@ pub(super) struct Distance {
     pub(super) rests_on_assumed: Vec<String>,
 }
 
+/// A height to set over the floor there.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct SetOverFloor {
+    /// How high the middle of the face is set.
+    pub(super) height_mm: f64,
+    /// How surely, 95 %.
+    pub(super) within_mm: f64,
+    /// How much more that is than over a level floor; negative: less.
+    pub(super) more_than_level_mm: f64,
+    /// Whether it rests on the sensor's height as the profile has it, which was not measured on this car.
+    pub(super) by_profile: bool,
+}
+
 /// Where a target is set.
 #[derive(Serialize, JsonSchema)]
 pub(super) struct SetTarget {
@@ -131,8 +144,10 @@ pub(super) struct SetTarget {
     pub(super) told: Target,
     /// The middle of its face as it is meant, on the floor below it, in each frame.
     pub(super) meant_at: Place,
-    /// How high the middle of its face is to be above the floor.
+    /// How high the middle of its face is to be over a level floor.
     pub(super) meant_height_mm: f64,
+    /// How high it is set over the floor where it stands, by the surveyed levels; null where those are not known.
+    pub(super) set_over_floor: Option<SetOverFloor>,
     /// Whether it lies on the floor and has no stand.
     pub(super) lies_on_floor: bool,
     /// How far the middle of its face is from the sensor, in space.

@@ -2,6 +2,7 @@
 
 use baywright_planner::assessment::Facts;
 use baywright_planner::geometry::marks::{Construction, Wheel};
+use baywright_planner::ground::height_to_set;
 use baywright_planner::words::Words;
 use baywright_planner::{Severity, Verdict};
 
@@ -76,7 +77,11 @@ pub(super) fn lay(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
         .iter()
         .zip(&scene.targets)
         .filter(|(_, target)| !target.lies)
-        .map(|(placement, target)| words.set_height(placement, target.meant.height_mm))
+        .map(|(placement, target)| match height_to_set(arrangement, scene, &placement.id) {
+            // What the surveyed floor makes of it, as the sheet for concrete has it.
+            Some(height) => words.height_to_set(&height),
+            None => words.set_height(placement, target.meant.height_mm),
+        })
         .collect();
     if !standing.is_empty() {
         flow.heading(texts.set_targets, 8.0);

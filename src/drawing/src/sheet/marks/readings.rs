@@ -4,7 +4,7 @@ use baywright_planner::entry::readings_rest_on;
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::Id;
 use baywright_planner::model::assumed::Assumed;
-use baywright_planner::proof::Proof;
+use baywright_planner::proof::{Proof, StandProof, stands};
 use baywright_planner::scene::Reading;
 use baywright_planner::words::Words;
 
@@ -43,10 +43,18 @@ pub(super) fn readings(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
         let read = row.and_then(|row| row.read_mm).map(|mm| Cell::Strong(words.bare(mm)));
         [Cell::Text(name(own)), Cell::Strong(figure), read.unwrap_or(Cell::Write)]
     });
-    headed(flow, words);
+    let taken = taken(of, words);
+    if taken.is_empty() {
+        headed(flow, words);
+    } else {
+        // What is known of who read them needs no line to write on.
+        flow.heading(&texts.read_tape_in(words.locale().units), 20.0);
+        taken.iter().for_each(|own| flow.read(own, None));
+    }
     let titles = [texts.from_to, texts.must_read, texts.was_read];
     grouped(flow, named.collect(), titles);
     proven(flow, proof.as_ref(), words);
+    of_stands(flow, of, words);
     let mut told: Vec<(&Vec<Assumed>, Vec<String>)> = Vec::new();
     for (own, rests) in all.iter().zip(&rests).filter(|(_, rests)| !rests.is_empty()) {
         match told.iter_mut().find(|(figures, _)| *figures == rests) {
@@ -62,13 +70,53 @@ pub(super) fn readings(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
     }
 }
 
+/// Who read the distances, with what and when, each once; with how many distances where not all were taken alike. None if nothing is known.
+fn taken(of: &Of<'_>, words: &Words<'_>) -> Vec<String> {
+    let all = &of.now.arrangement.marks_taped;
+    let mut told: Vec<(String, Vec<String>)> = Vec::new();
+    for own in all {
+        let Some(said) = words.taken(own, None) else { continue };
+        let name = words.locale().language.sheets().between(own.from.as_str(), own.to.as_str());
+        match told.iter_mut().find(|(same, _)| *same == said) {
+            Some((_, names)) => names.push(name),
+            None => told.push((said, vec![name])),
+        }
+    }
+    let is_one = told.len() == 1 && told.iter().all(|(_, names)| names.len() == all.len());
+    let say = |(said, names): (String, Vec<String>)| {
+        if is_one { format!("{said}.") } else { format!("{}: {said}.", names.join(", ")) }
+    };
+    told.into_iter().map(say).collect()
+}
+
+/// What was read of each stand, with its decisions, and what of it is still to read.
+fn of_stands(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
+    let arrangement = of.now.arrangement;
+    let is_read =
+        |own: &StandProof| arrangement.stands_read.iter().any(|read| read.placement == own.placement);
+    let style = flow.style(flow.sizes.read, Weight::Bold);
+    for stand in stands(arrangement, &of.now.assessment.scene).iter().filter(|own| is_read(own)) {
+        flow.said(&Said { text: &words.stand_title(stand), style, role: Role::Title, lead: None });
+        let figures = stand.figures.iter().map(|own| words.stand_figure(own));
+        let slips = stand.not_possible.iter().map(|own| words.stand_not_possible(own));
+        let open = words.stand_open(&stand.open, stand.wants_levels);
+        for text in figures.chain(slips).chain(open) {
+            flow.read(&text, Some(Lead::Text("\u{2013}".to_owned())));
+        }
+    }
+}
+
 /// What was read comes to, if anything was; what of it does not fit, and what to tape next.
 fn proven(flow: &mut Flow<'_>, proof: Option<&Proof>, words: &Words<'_>) {
     let Some(proof) = proof.filter(|own| own.read() > 0) else { return };
     let style = flow.style(flow.sizes.read, Weight::Bold);
-    let worst = proof.worst().map(|own| words.laid(own));
-    for text in worst.into_iter().chain(words.doubt(&proof.doubt)) {
+    // The worst stands first; the others follow it, a line each.
+    let worst = proof.worst();
+    for text in worst.map(|own| words.laid(own)).into_iter().chain(words.doubt(&proof.doubt)) {
         flow.said(&Said { text: &text, style, role: Role::Title, lead: None });
+    }
+    for own in proof.figures.iter().filter(|own| Some(*own) != worst) {
+        flow.read(&words.laid(own), Some(Lead::Text("\u{2013}".to_owned())));
     }
     flow.read(&words.next_tape(&proof.next), None);
     flow.read(words.locale().language.proof().says_nothing_of_sensor, None);

@@ -7,7 +7,7 @@ use super::Top;
 use crate::lettering::size;
 use crate::role::Role;
 use crate::text::{Align, Weight};
-use crate::view::contours::{middle_in, of, told};
+use crate::view::contours::{Parts, of, parts_in, told};
 use crate::view::pen::Pen;
 use crate::view::space::FIRM;
 
@@ -31,9 +31,9 @@ pub(super) fn figures(pen: &mut Pen<'_>, top: &Top<'_>) {
     let Some((interval, lines)) = drawn(top) else { return };
     let style = pen.style(size::SMALL, Weight::SemiBold);
     let mut rest = lines.as_slice();
-    let mut by_level: Vec<(f64, Vec<(DVec2, f64)>)> = Vec::new();
+    let mut by_level: Vec<(f64, Vec<(Parts, f64)>)> = Vec::new();
     while let [first, after @ ..] = rest {
-        let seen = middle_in([first.from, first.to].map(|p| pen.px(top.at(p))), &pen.window);
+        let seen = parts_in([first.from, first.to].map(|p| pen.px(top.at(p))), &pen.window);
         let own = by_level.iter_mut().find(|own| own.0 == first.level_mm);
         match (own, seen) {
             (Some(own), Some(seen)) => own.1.push(seen),
@@ -44,13 +44,20 @@ pub(super) fn figures(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
     for (level, mut places) in by_level {
         // The longest first; of as long ones the first to the left, so that the same comes out every time.
-        let order = |a: &(DVec2, f64), b: &(DVec2, f64)| {
-            b.1.total_cmp(&a.1).then(a.0.x.total_cmp(&b.0.x)).then(a.0.y.total_cmp(&b.0.y))
+        let order = |a: &(Parts, f64), b: &(Parts, f64)| {
+            let ([a, ..], [b, ..], longer) = (a.0, b.0, b.1.total_cmp(&a.1));
+            longer.then(a.x.total_cmp(&b.x)).then(a.y.total_cmp(&b.y))
         };
         places.sort_by(order);
         let text = pen.measured(&top.words.contour(level, interval), style);
         let mut put: Vec<DVec2> = Vec::new();
-        for (at, _) in places {
+        // Beside the middle of its parts only where none of these is free, so that no line stays without its figure.
+        let middles = places.iter().map(|([middle, ..], _)| (*middle, MOST_FIGURES));
+        let beside = places.iter().flat_map(|([_, rest @ ..], _)| rest.iter().map(|at| (*at, 1)));
+        for (at, most) in middles.chain(beside) {
+            if put.len() >= most {
+                continue;
+            }
             if put.len() >= MOST_FIGURES || put.iter().any(|own| own.distance(at) < APART_PX * pen.enlarged) {
                 continue;
             }

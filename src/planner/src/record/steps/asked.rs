@@ -3,6 +3,7 @@
 use super::super::Part;
 use super::super::holds::Holds;
 use super::AskedValue;
+use crate::ground::height_to_set;
 use crate::model::record::{StepId, StepKind, ValueOf, Within};
 use crate::model::{TargetHeight, Wheel};
 
@@ -44,7 +45,9 @@ fn heights(part: &Part<'_>) -> Vec<(ValueOf, Within)> {
     let placements = part.arrangement.aiming.placements.iter().zip(&part.assessment.scene.targets);
     let standing = placements.filter(|(own, _)| own.height != TargetHeight::OnFloor);
     let asked = standing.map(|(own, placed)| {
-        let meant = placed.meant.height_mm;
+        // Over the floor there, as the step says.
+        let by_levels = height_to_set(part.arrangement, &part.assessment.scene, &own.id);
+        let meant = by_levels.map_or(placed.meant.height_mm, |own| own.height.value);
         let within =
             own.tolerance.height_mm.map_or_else(Within::default, |by| Within::range(meant - by, meant + by));
         (ValueOf::TargetHeight(own.id.clone()), within)

@@ -6,6 +6,7 @@ use super::super::musts::{Asked, musts};
 use super::asked::asked;
 use super::{Beside, Caution, Need, Task, VisitStep, radiates, state};
 use crate::assessment::Severity;
+use crate::ground::height_to_set;
 use crate::model::record::{StepId, StepKind, VisitRecord};
 use crate::model::{Id, Provenance, TargetHeight};
 
@@ -243,10 +244,15 @@ fn clear(part: &Part<'_>) -> Vec<Task> {
 
 fn targets(part: &Part<'_>) -> Vec<Task> {
     let placements = part.arrangement.aiming.placements.iter().zip(&part.assessment.scene.targets);
-    let set = placements.map(|(placement, placed)| Task::SetTarget {
-        placement: placement.id.clone(),
-        mark: placement.mark.clone(),
-        height_mm: (placement.height != TargetHeight::OnFloor).then_some(placed.meant.height_mm),
+    let set = placements.map(|(placement, placed)| {
+        let by_levels = height_to_set(part.arrangement, &part.assessment.scene, &placement.id);
+        let meant = (placement.height != TargetHeight::OnFloor).then_some(placed.meant.height_mm);
+        Task::SetTarget {
+            placement: placement.id.clone(),
+            mark: placement.mark.clone(),
+            height_mm: by_levels.as_ref().map(|own| own.height.value).or(meant),
+            by_levels_mm: by_levels.map(|own| own.height.u95),
+        }
     });
     set.collect()
 }

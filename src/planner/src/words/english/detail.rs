@@ -268,7 +268,7 @@ impl About<'_> {
                 "It belongs on the thrust line, which nobody sees on the floor: enter a mark that lies on it.".to_owned()
             }
             Facts::LaidOff(_) => "Shift its marks as the tape check says, or lay them anew, and tape again.".to_owned(),
-            Facts::LaidUnproven(_) => "Go on taping as the tape check says; if all is taped, lay the marks anew.".to_owned(),
+            Facts::LaidUnproven(figure) => self.to_prove(figure),
             Facts::ReadingOff(doubt) => self.doubt(doubt).unwrap_or_default(),
             Facts::ReadingUnused { .. }
             | Facts::ReadingDay { .. }

@@ -188,7 +188,11 @@ impl About<'_> {
             mm(even.largest.u95)
         )];
         if let Some(fall) = even.fall {
-            let percent = |share: f64| self.locale.region.number(share * 100.0, 2);
+            // As many places as its uncertainty needs to be something.
+            let places =
+                (2..4).find(|places| fall.share.u95 * 100.0 >= 0.5 * 0.1_f64.powi(*places)).unwrap_or(4);
+            let percent =
+                |share: f64| self.locale.region.number(share * 100.0, places.unsigned_abs() as usize);
             let own = self.in_car_directions(fall.towards);
             all.push(format!(
                 "Falls {} % ± {} % as a whole, {}.",

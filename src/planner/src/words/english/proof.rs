@@ -5,7 +5,7 @@ use baywright_survey::decide::Said;
 use super::marks::wheel_name;
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::Subject;
-use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off, Origin};
+use crate::proof::{Doubt, Figure, FigureOf, MadeOf, NextTape, Off, Origin};
 use crate::words::proof::{BadTape, ProofTexts};
 use crate::words::screen::cut;
 
@@ -17,7 +17,7 @@ pub const TEXTS: ProofTexts = ProofTexts {
     read: "Read",
     should_read: "Should read",
     allowance: "±",
-    says_nothing_of_sensor: "Of the marks alone, measured from these wheels as they stand: it says nothing about floor, stand or sensor.",
+    says_nothing_of_sensor: "Of the marks, measured from these wheels as they stand, and of the floor's tilt where its levels are known: it says nothing about stand or sensor.",
     rule: "Inside only if all of the 95 % range is; outside only if none of it is (JCGM 106, guarded acceptance).",
     read_file: "Read file \u{2026}",
     read_file_why: "Takes readings from a text or CSV file: mark, mark, what the tape read, a line each. Undo brings back what was there",
@@ -88,11 +88,15 @@ pub fn so_many(read: usize, of: usize) -> String {
 impl About<'_> {
     /// How far off, and which way.
     fn off_of(&self, figure: &Figure) -> String {
-        let value = self.of_target(figure.of, figure.off.abs());
-        if value == self.of_target(figure.of, 0.0) {
+        self.off_by(figure.of, figure.off)
+    }
+
+    fn off_by(&self, of: FigureOf, off: f64) -> String {
+        let value = self.of_target(of, off.abs());
+        if value == self.of_target(of, 0.0) {
             return value;
         }
-        let way = match (figure.of, figure.off > 0.0) {
+        let way = match (of, off > 0.0) {
             (FigureOf::Direction | FigureOf::Aside, true) => "left",
             (FigureOf::Direction | FigureOf::Aside, false) => "right",
             (FigureOf::Distance, true) => "too far",
@@ -150,12 +154,34 @@ impl About<'_> {
                 self.of_target(figure.of, figure.allowed)
             );
         }
+        let parts = self.parts_of(figure);
         format!(
-            "{} ± {} (95 %), allowed ± {}",
+            "{}{parts} ± {} (95 %), allowed ± {}",
             self.off_of(figure),
             self.of_target(figure.of, figure.u95),
             self.of_target(figure.of, figure.allowed)
         )
+    }
+
+    /// " (marks 2.2 mm left, pole 2.9 mm left)", where more than the marks is seen in its last place.
+    fn parts_of(&self, figure: &Figure) -> String {
+        let nothing = self.of_target(figure.of, 0.0);
+        let seen = |by: f64| self.of_target(figure.of, by.abs()) != nothing;
+        let others = figure.made_of.iter().any(|(of, by)| *of != MadeOf::Marks && seen(*by));
+        if !others {
+            return String::new();
+        }
+        let all = figure.made_of.iter().filter(|(_, by)| seen(*by)).map(|(of, by)| {
+            let what = match of {
+                MadeOf::Marks => "marks",
+                MadeOf::Pole => "pole",
+                MadeOf::Floor => "floor's tilt",
+                MadeOf::Placed => "where it is to stand",
+                MadeOf::Face => "face",
+            };
+            format!("{what} {}", self.off_by(figure.of, *by))
+        });
+        format!(" ({})", all.collect::<Vec<_>>().join(", "))
     }
 
     /// What a figure of a target comes to.
@@ -174,12 +200,45 @@ impl About<'_> {
                 format!("{target}, {asked}: {against}: outside, {} too much.", self.of_target(figure.of, by))
             }
             Said::CannotSay { .. } if figure.is_unchecked() => {
-                format!("Cannot say yet: {target}, {asked}: {against}: a mark out of place could go unseen.")
+                format!("Cannot say yet: {target}, {asked}: {against}: {}.", self.goes_unseen(figure))
             }
             Said::CannotSay { .. } | Said::NoFigure => {
                 format!("Cannot say yet: {target}, {asked}: {against}.")
             }
         }
+    }
+
+    /// Which mark out of place could go unseen, and what that would make of a figure.
+    fn goes_unseen(&self, figure: &Figure) -> String {
+        let mark = figure.unseen_mark.as_ref();
+        let mark = mark.map_or_else(|| "a mark".to_owned(), |own| format!("mark {own}"));
+        let by = self.of_target(figure.of, figure.unseen);
+        match (figure.no_tape_shows, figure.unseen.is_finite()) {
+            (false, true) => format!("{mark} out of place could go unseen, and put it out by {by}"),
+            (false, false) => format!("{mark} out of place could go unseen, nothing taped so far shows it"),
+            (true, true) => format!(
+                "{mark} out of place could go unseen, and put it out by {by}; no distance between the marks of this plan shows more"
+            ),
+            (true, false) => {
+                format!(
+                    "{mark} out of place could go unseen, no distance between the marks of this plan shows it"
+                )
+            }
+        }
+    }
+
+    /// What is done about a figure of the marks that cannot be told.
+    pub(super) fn to_prove(&self, figure: &Figure) -> String {
+        if !figure.no_tape_shows {
+            return "Go on taping as the tape check says; if all is taped, lay the marks anew.".to_owned();
+        }
+        let mark =
+            figure.unseen_mark.as_ref().map_or_else(|| "the mark".to_owned(), |own| format!("mark {own}"));
+        format!(
+            "More tape does not settle it: {}. What does is another mark plan, with marks at the wheels; until then lay {mark} a second \
+             time by itself, hold both against each other, and let who signs decide.",
+            self.goes_unseen(figure)
+        )
     }
 
     /// What a mark or a reading is off by.

@@ -21,6 +21,7 @@ pub const TEXTS: ProofFile = ProofFile {
     overdue: "overdue for its check",
     readings: "Distances taped between marks",
     decisions: "Measured against what is allowed",
+    unchecked: "a mark out of place could go unseen",
     no_decision: "Nothing was decided.",
     older: "decided before the last tape",
     routine: "The maker's routine, as typed in",

@@ -187,13 +187,22 @@ pub fn task(locale: Locale, task: &Task) -> String {
         Task::TapeMarks(count) => {
             format!("Tape between the marks until it is enough; there are {count} distances.")
         }
-        Task::SetTarget { placement, mark, height_mm } => {
+        Task::SetTarget { placement, mark, height_mm, by_levels_mm } => {
             let on = mark.as_ref().map_or_else(|| "in its place".to_owned(), |own| format!("on mark {own}"));
             match height_mm {
-                Some(height) => format!(
-                    "Target {placement}: {on}, middle of its face {} above the floor.",
-                    locale.length(*height)
-                ),
+                Some(height) => {
+                    let over = by_levels_mm.map_or_else(
+                        || format!("{} over a level floor", locale.length(*height)),
+                        |by| {
+                            format!(
+                                "{} over the floor there (± {})",
+                                locale.height(*height),
+                                locale.tenths(by)
+                            )
+                        },
+                    );
+                    format!("Target {placement}: {on}, middle of its face {over}.")
+                }
                 None => format!("Target {placement}: flat on the floor, {on}."),
             }
         }

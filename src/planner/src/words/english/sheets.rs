@@ -113,7 +113,7 @@ impl About<'_> {
     /// How high the middle of a target's face is set.
     pub fn set_height(&self, placement: &Placement, height_mm: f64) -> String {
         let name = self.target_named(placement.target.kind, placement.id.as_str());
-        format!("Set the {name}: the middle of its face {} above the floor.", self.length(height_mm))
+        format!("Set the {name}: the middle of its face {} over a level floor.", self.length(height_mm))
     }
 
     /// How several marks are laid that are laid alike, each at a wheel of its own.

@@ -7,7 +7,9 @@ use crate::assessment::Subject;
 use crate::check::StandOpen;
 use crate::geometry::angle;
 use crate::model::{LineOver, SquareBy};
-use crate::proof::{BAR_MM, CHORD_AT_MM, StandFigure, StandOf, StandPart, StandProof};
+use crate::proof::{
+    BAR_MM, Bound, CHORD_AT_MM, NotPossible, StandField, StandFigure, StandOf, StandPart, StandProof,
+};
 use crate::words::stand::StandTexts;
 
 /// The fixed texts.
@@ -34,7 +36,7 @@ pub const TEXTS: StandTexts = StandTexts {
     leans_left: "Pole leans left",
     leans_hint: "degrees, such as 0.1; \u{2212} if it leans the other way, as seen from the sensor",
     unread: "Nothing read yet: it is taken to stand as planned.",
-    marks_and_stand: "Of the marks, measured from these wheels as they stand, and of what was read of the stand; the floor is in the heights alone. It says nothing about the sensor.",
+    marks_and_stand: "Of the marks, measured from these wheels as they stand, of what was read of the stand, and of the floor's tilt where its levels are known. It says nothing about the sensor.",
 };
 
 /// From where the line's height is read.
@@ -72,10 +74,8 @@ const fn part(own: StandPart) -> &'static str {
 impl About<'_> {
     fn of_stand(&self, of: StandOf, value: f64) -> String {
         match of {
-            StandOf::Height | StandOf::Aside => self.locale.tenths(value),
-            StandOf::UpDown | StandOf::Turn | StandOf::Tip => {
-                format!("{}°", self.locale.region.number(angle::degrees(value), 2))
-            }
+            of if of.is_angle() => format!("{}°", self.locale.region.number(angle::degrees(value), 2)),
+            _ => self.locale.tenths(value),
         }
     }
 
@@ -92,17 +92,30 @@ impl About<'_> {
             _ if is_nothing => "",
             (StandOf::Height, true) => " too high",
             (StandOf::Height, false) => " too low",
-            (StandOf::Turn | StandOf::Aside, true) => " left",
-            (StandOf::Turn | StandOf::Aside, false) => " right",
+            (StandOf::Turn | StandOf::Aside | StandOf::Askew, true) => " left",
+            (StandOf::Turn | StandOf::Aside | StandOf::Askew, false) => " right",
+            (StandOf::Along, true) => " too far",
+            (StandOf::Along, false) => " too near",
             (StandOf::Tip, true) => " looking up",
             (StandOf::Tip, false) => " looking down",
             (StandOf::UpDown, _) => "",
         };
         format!(
-            "{value}{way} ± {} (95 %), allowed ± {}",
+            "{value}{way} ± {} (95 %){}, allowed ± {}",
             self.of_stand(figure.of, figure.u95),
+            self.by_the_floor(figure),
             self.of_stand(figure.of, figure.allowed)
         )
+    }
+
+    /// What of it the floor makes, where that is seen in its last place.
+    fn by_the_floor(&self, figure: &StandFigure) -> String {
+        let Some(floor) = figure.floor else { return String::new() };
+        let value = self.of_stand(figure.of, floor.abs());
+        match value == self.of_stand(figure.of, 0.0) {
+            true => String::new(),
+            false => format!(", with {value} by the floor's tilt"),
+        }
     }
 
     /// What a reading comes to.
@@ -112,7 +125,9 @@ impl About<'_> {
             StandOf::UpDown => "Aim up or down",
             StandOf::Turn => "Turned",
             StandOf::Aside => "Aside by the pole",
+            StandOf::Along => "Off or near by the pole",
             StandOf::Tip => "Tipped",
+            StandOf::Askew => "Askew",
         };
         let against = self.stand_against(figure);
         match figure.said {
@@ -161,10 +176,41 @@ impl About<'_> {
         ))
     }
 
+    /// What cannot be, and what could.
+    pub fn stand_not_possible(&self, own: &NotPossible) -> String {
+        let what = match own.field {
+            StandField::Line => "line's height",
+            StandField::Offset => "face over the line",
+            StandField::Left => "distance to the left end",
+            StandField::Right => "distance to the right end",
+            StandField::Apart => "ends apart",
+            StandField::Bar => "bar's length",
+            StandField::Beside => "laser back beside",
+            StandField::Mirror => "mirror's distance",
+        };
+        let by = match own.by {
+            Bound::Room => "what this room allows from where the target stands",
+            Bound::Ceiling => "what this room's height allows",
+            Bound::Face => "as wide as the face is",
+            Bound::Stand => "as high as stand and face are",
+            Bound::Bar => "as long as bars are",
+            Bound::Ends => "what the other end's distance allows",
+        };
+        let (read, least, most) =
+            (self.length(own.read_mm), self.length(own.least_mm), self.length(own.most_mm));
+        let range = if own.least_mm == 0.0 {
+            format!("more than 0, at most {most}")
+        } else {
+            format!("{least} to {most}")
+        };
+        format!("The {what} of {read} cannot be: possible is {range}, {by}. It is left out; read it again.")
+    }
+
     /// What is not proven.
     pub fn stand_unproven(&self, open: &StandOpen) -> String {
         match open {
             StandOpen::Figure(figure) => self.stand_figure(figure),
+            StandOpen::NotPossible(own) => self.stand_not_possible(own),
             StandOpen::Parts { parts, wants_levels } => {
                 self.stand_open(parts, *wants_levels).unwrap_or_default()
             }

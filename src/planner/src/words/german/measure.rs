@@ -47,7 +47,7 @@ impl About<'_> {
             Facts::StandSetOff(figure) | Facts::StandUnproven(StandOpen::Figure(figure)) => {
                 self.stand_against(figure)
             }
-            Facts::StandUnproven(StandOpen::Parts { .. }) => return None,
+            Facts::StandUnproven(StandOpen::Parts { .. } | StandOpen::NotPossible(_)) => return None,
             Facts::LaidOff(figure) | Facts::LaidUnproven(figure) => self.off_against(figure),
             Facts::MarkUnsure(_) => format!("auf ± {value}, Grenze {limit_text}"),
             Facts::WayIn(TooSmall::NoGround) => format!("{value}, Grenze {limit_text}"),

@@ -5,7 +5,7 @@ use baywright_survey::decide::Said;
 use super::marks::wheel_name;
 use super::{About, Language, sentence_start};
 use crate::assessment::Subject;
-use crate::proof::{Doubt, Figure, FigureOf, NextTape, Off, Origin};
+use crate::proof::{Doubt, Figure, FigureOf, MadeOf, NextTape, Off, Origin};
 use crate::words::proof::{BadTape, ProofTexts};
 use crate::words::screen::cut;
 
@@ -17,7 +17,7 @@ pub const TEXTS: ProofTexts = ProofTexts {
     read: "Gelesen",
     should_read: "Soll",
     allowance: "±",
-    says_nothing_of_sensor: "Nur die Marken, gemessen von diesen Rädern, wie sie stehen: über Boden, Ständer und Sensor sagt es nichts.",
+    says_nothing_of_sensor: "Die Marken, gemessen von diesen Rädern, wie sie stehen, und die Neigung des Bodens, wo seine Höhen bekannt sind: über Ständer und Sensor sagt es nichts.",
     rule: "Innerhalb nur, wenn der ganze 95-%-Bereich es ist; außerhalb nur, wenn nichts davon innen liegt (JCGM 106, Annahme mit Sicherheitsabstand).",
     read_file: "Datei lesen \u{2026}",
     read_file_why: "Liest Maße aus einer Text- oder CSV-Datei: Marke, Marke, was das Bandmaß zeigte, je Zeile. „Rückgängig“ holt Früheres zurück",
@@ -92,11 +92,15 @@ pub fn so_many(read: usize, of: usize) -> String {
 impl About<'_> {
     /// How far off, and which way.
     fn off_of(&self, figure: &Figure) -> String {
-        let value = self.of_target(figure.of, figure.off.abs());
-        if value == self.of_target(figure.of, 0.0) {
+        self.off_by(figure.of, figure.off)
+    }
+
+    fn off_by(&self, of: FigureOf, off: f64) -> String {
+        let value = self.of_target(of, off.abs());
+        if value == self.of_target(of, 0.0) {
             return value;
         }
-        let way = match (figure.of, figure.off > 0.0) {
+        let way = match (of, off > 0.0) {
             (FigureOf::Direction | FigureOf::Aside, true) => "links",
             (FigureOf::Direction | FigureOf::Aside, false) => "rechts",
             (FigureOf::Distance, true) => "zu weit",
@@ -154,12 +158,34 @@ impl About<'_> {
                 self.of_target(figure.of, figure.allowed)
             );
         }
+        let parts = self.parts_of(figure);
         format!(
-            "{} ± {} (95 %), erlaubt ± {}",
+            "{}{parts} ± {} (95 %), erlaubt ± {}",
             self.off_of(figure),
             self.of_target(figure.of, figure.u95),
             self.of_target(figure.of, figure.allowed)
         )
+    }
+
+    /// " (Marken 2,2 mm links, Stange 2,9 mm links)", where more than the marks is seen in its last place.
+    fn parts_of(&self, figure: &Figure) -> String {
+        let nothing = self.of_target(figure.of, 0.0);
+        let seen = |by: f64| self.of_target(figure.of, by.abs()) != nothing;
+        let others = figure.made_of.iter().any(|(of, by)| *of != MadeOf::Marks && seen(*by));
+        if !others {
+            return String::new();
+        }
+        let all = figure.made_of.iter().filter(|(_, by)| seen(*by)).map(|(of, by)| {
+            let what = match of {
+                MadeOf::Marks => "Marken",
+                MadeOf::Pole => "Stange",
+                MadeOf::Floor => "Neigung des Bodens",
+                MadeOf::Placed => "wo es stehen soll",
+                MadeOf::Face => "Fläche",
+            };
+            format!("{what} {}", self.off_by(figure.of, *by))
+        });
+        format!(" ({})", all.collect::<Vec<_>>().join(", "))
     }
 
     /// What a figure of a target comes to.
@@ -178,14 +204,44 @@ impl About<'_> {
                 format!("{target}, {asked}: {against}: außerhalb, {} zu viel.", self.of_target(figure.of, by))
             }
             Said::CannotSay { .. } if figure.is_unchecked() => {
-                format!(
-                    "Noch nicht zu sagen: {target}, {asked}: {against}: eine falsch liegende Marke fiele nicht auf."
-                )
+                format!("Noch nicht zu sagen: {target}, {asked}: {against}: {}.", self.goes_unseen(figure))
             }
             Said::CannotSay { .. } | Said::NoFigure => {
                 format!("Noch nicht zu sagen: {target}, {asked}: {against}.")
             }
         }
+    }
+
+    /// Which mark out of place could go unseen, and what that would make of a figure.
+    fn goes_unseen(&self, figure: &Figure) -> String {
+        let mark = figure.unseen_mark.as_ref();
+        let mark = mark.map_or_else(|| "eine Marke".to_owned(), |own| format!("Marke {own}"));
+        let by = self.of_target(figure.of, figure.unseen);
+        match (figure.no_tape_shows, figure.unseen.is_finite()) {
+            (false, true) => format!("läge {mark} falsch, könnte das unbemerkt bleiben und {by} ausmachen"),
+            (false, false) => format!("nichts bisher Gemessenes würde zeigen, ob {mark} falsch liegt"),
+            (true, true) => format!(
+                "läge {mark} falsch, könnte das unbemerkt bleiben und {by} ausmachen; kein Abstand zwischen Marken dieses Plans zeigt mehr"
+            ),
+            (true, false) => {
+                format!("kein Abstand zwischen Marken dieses Plans würde zeigen, ob {mark} falsch liegt")
+            }
+        }
+    }
+
+    /// What is done about a figure of the marks that cannot be told.
+    pub(super) fn to_prove(&self, figure: &Figure) -> String {
+        if !figure.no_tape_shows {
+            return "Weiter messen, wie die Markenprüfung sagt; ist alles gemessen, die Marken neu legen."
+                .to_owned();
+        }
+        let mark =
+            figure.unseen_mark.as_ref().map_or_else(|| "die Marke".to_owned(), |own| format!("Marke {own}"));
+        format!(
+            "Mehr Messen klärt es nicht: {}. Was es klärt, ist ein anderer Markenplan, mit Marken an den Rädern; bis dahin {mark} für \
+             sich ein zweites Mal legen, beide vergleichen, und wer unterschreibt, entscheidet.",
+            self.goes_unseen(figure)
+        )
     }
 
     /// What a mark or a reading is off by.

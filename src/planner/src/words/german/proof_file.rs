@@ -21,6 +21,7 @@ pub const TEXTS: ProofFile = ProofFile {
     overdue: "Prüfung überfällig",
     readings: "Maße zwischen Marken",
     decisions: "Gemessen und erlaubt",
+    unchecked: "eine falsch liegende Marke könnte unbemerkt bleiben",
     no_decision: "Nichts entschieden.",
     older: "vor dem letzten Maß entschieden",
     routine: "Routine des Herstellers, wie eingetippt",

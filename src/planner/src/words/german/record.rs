@@ -195,12 +195,22 @@ pub fn task(locale: Locale, task: &Task) -> String {
         Task::TapeMarks(count) => {
             format!("Zwischen den Marken messen, bis es genug ist; es gibt {count} Maße.")
         }
-        Task::SetTarget { placement, mark, height_mm } => {
+        Task::SetTarget { placement, mark, height_mm, by_levels_mm } => {
             let on =
                 mark.as_ref().map_or_else(|| "an seinem Platz".to_owned(), |own| format!("auf Marke {own}"));
             match height_mm {
                 Some(height) => {
-                    format!("Ziel {placement}: {on}, Mitte {} über dem Boden.", locale.length(*height))
+                    let over = by_levels_mm.map_or_else(
+                        || format!("{} über einem ebenen Boden", locale.length(*height)),
+                        |by| {
+                            format!(
+                                "{} über dem Boden dort (± {})",
+                                locale.height(*height),
+                                locale.tenths(by)
+                            )
+                        },
+                    );
+                    format!("Ziel {placement}: {on}, Mitte der Zielfläche {over}.")
                 }
                 None => format!("Ziel {placement}: flach auf dem Boden, {on}."),
             }

@@ -114,7 +114,7 @@ impl About<'_> {
     pub fn set_height(&self, placement: &Placement, height_mm: f64) -> String {
         let name = self.alone(&Subject::Target(placement.id.clone()));
         let lays = if placement.target.kind == TargetKind::Mat { "auslegen" } else { "aufstellen" };
-        format!("{name} {lays}: die Mitte der Zielfläche {} über dem Boden.", self.length(height_mm))
+        format!("{name} {lays}: die Mitte der Zielfläche {} über einem ebenen Boden.", self.length(height_mm))
     }
 
     /// How several marks are laid that are laid alike, each at a wheel of its own.

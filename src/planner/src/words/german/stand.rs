@@ -7,7 +7,9 @@ use crate::assessment::Subject;
 use crate::check::StandOpen;
 use crate::geometry::angle;
 use crate::model::{LineOver, SquareBy};
-use crate::proof::{BAR_MM, CHORD_AT_MM, StandFigure, StandOf, StandPart, StandProof};
+use crate::proof::{
+    BAR_MM, Bound, CHORD_AT_MM, NotPossible, StandField, StandFigure, StandOf, StandPart, StandProof,
+};
 use crate::words::stand::StandTexts;
 
 /// The fixed texts.
@@ -34,7 +36,7 @@ pub const TEXTS: StandTexts = StandTexts {
     leans_left: "Stange neigt sich links",
     leans_hint: "Grad, etwa 0,1; \u{2212}, wenn andersherum, vom Sensor aus gesehen",
     unread: "Noch nichts abgelesen: es gilt als wie geplant aufgestellt.",
-    marks_and_stand: "Die Marken, gemessen von diesen Rädern, wie sie stehen, und was am Ständer abgelesen wurde; der Boden steckt nur in den Höhen. Über den Sensor sagt es nichts.",
+    marks_and_stand: "Die Marken, gemessen von diesen Rädern, wie sie stehen, was am Ständer abgelesen wurde, und die Neigung des Bodens, wo seine Höhen bekannt sind. Über den Sensor sagt es nichts.",
 };
 
 /// From where the line's height is read.
@@ -72,10 +74,8 @@ const fn part(own: StandPart) -> &'static str {
 impl About<'_> {
     fn of_stand(&self, of: StandOf, value: f64) -> String {
         match of {
-            StandOf::Height | StandOf::Aside => self.locale.tenths(value),
-            StandOf::UpDown | StandOf::Turn | StandOf::Tip => {
-                format!("{}°", self.locale.region.number(angle::degrees(value), 2))
-            }
+            of if of.is_angle() => format!("{}°", self.locale.region.number(angle::degrees(value), 2)),
+            _ => self.locale.tenths(value),
         }
     }
 
@@ -92,17 +92,30 @@ impl About<'_> {
             _ if is_nothing => "",
             (StandOf::Height, true) => " zu hoch",
             (StandOf::Height, false) => " zu tief",
-            (StandOf::Turn | StandOf::Aside, true) => " links",
-            (StandOf::Turn | StandOf::Aside, false) => " rechts",
+            (StandOf::Turn | StandOf::Aside | StandOf::Askew, true) => " links",
+            (StandOf::Turn | StandOf::Aside | StandOf::Askew, false) => " rechts",
+            (StandOf::Along, true) => " zu weit",
+            (StandOf::Along, false) => " zu nah",
             (StandOf::Tip, true) => " nach oben",
             (StandOf::Tip, false) => " nach unten",
             (StandOf::UpDown, _) => "",
         };
         format!(
-            "{value}{way} ± {} (95 %), erlaubt ± {}",
+            "{value}{way} ± {} (95 %){}, erlaubt ± {}",
             self.of_stand(figure.of, figure.u95),
+            self.by_the_floor(figure),
             self.of_stand(figure.of, figure.allowed)
         )
+    }
+
+    /// What of it the floor makes, where that is seen in its last place.
+    fn by_the_floor(&self, figure: &StandFigure) -> String {
+        let Some(floor) = figure.floor else { return String::new() };
+        let value = self.of_stand(figure.of, floor.abs());
+        match value == self.of_stand(figure.of, 0.0) {
+            true => String::new(),
+            false => format!(", davon {value} durch die Neigung des Bodens"),
+        }
     }
 
     /// What a reading comes to.
@@ -112,7 +125,9 @@ impl About<'_> {
             StandOf::UpDown => "Ausrichtung auf oder ab",
             StandOf::Turn => "Verdreht",
             StandOf::Aside => "Seitlich durch die Stange",
+            StandOf::Along => "Vor oder zurück durch die Stange",
             StandOf::Tip => "Gekippt",
+            StandOf::Askew => "Schief",
         };
         let against = self.stand_against(figure);
         match figure.said {
@@ -161,10 +176,43 @@ impl About<'_> {
         ))
     }
 
+    /// What cannot be, and what could.
+    pub fn stand_not_possible(&self, own: &NotPossible) -> String {
+        let what = match own.field {
+            StandField::Line => "Höhe der Linie",
+            StandField::Offset => "Fläche über der Linie",
+            StandField::Left => "Abstand zum linken Ende",
+            StandField::Right => "Abstand zum rechten Ende",
+            StandField::Apart => "Abstand der Enden voneinander",
+            StandField::Bar => "Länge des Lineals",
+            StandField::Beside => "Laser zurück daneben",
+            StandField::Mirror => "Abstand des Spiegels",
+        };
+        let by = match own.by {
+            Bound::Room => "was dieser Raum von dort zulässt, wo das Ziel steht",
+            Bound::Ceiling => "was die Höhe dieses Raums zulässt",
+            Bound::Face => "so breit wie die Fläche ist",
+            Bound::Stand => "so hoch wie Ständer und Fläche sind",
+            Bound::Bar => "so lang wie Lineale sind",
+            Bound::Ends => "was der Abstand des anderen Endes zulässt",
+        };
+        let (read, least, most) =
+            (self.length(own.read_mm), self.length(own.least_mm), self.length(own.most_mm));
+        let range = if own.least_mm == 0.0 {
+            format!("mehr als 0, höchstens {most}")
+        } else {
+            format!("{least} bis {most}")
+        };
+        format!(
+            "{what}: {read} kann nicht sein; möglich ist {range}, {by}. Es zählt nicht; bitte neu ablesen."
+        )
+    }
+
     /// What is not proven.
     pub fn stand_unproven(&self, open: &StandOpen) -> String {
         match open {
             StandOpen::Figure(figure) => self.stand_figure(figure),
+            StandOpen::NotPossible(own) => self.stand_not_possible(own),
             StandOpen::Parts { parts, wants_levels } => {
                 self.stand_open(parts, *wants_levels).unwrap_or_default()
             }
