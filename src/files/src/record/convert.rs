@@ -34,7 +34,7 @@ same!(
     Marks = Marks, CheckDistances = CheckDistances, Stand = Stand, Routine = Routine, Result = Result, ScanAfter = ScanAfter,
     Drive = Drive, Sign = Sign
 );
-same!(ProvenFile, r::ProvenFigure: DirectionDeg = Direction, DistanceMm = Distance, AsideMm = Aside);
+same!(ProvenFile, r::ProvenFigure: DirectionDeg = Direction, DistanceMm = Distance, AsideMm = Aside, TurnDeg = Turn);
 same!(DecisionFile, r::Decision: Inside = Inside, Outside = Outside, CannotSay = CannotSay);
 same!(RuleFile, r::DecisionRule: GuardedAcceptance = GuardedAcceptance);
 same!(WayFile, r::Way: Left = Left, Right = Right, Up = Up, Down = Down);

@@ -305,6 +305,7 @@ const fn is_nothing(count: &u32) -> bool {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum ProvenFile {
     DirectionDeg,
+    TurnDeg,
     DistanceMm,
     AsideMm,
 }

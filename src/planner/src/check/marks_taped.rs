@@ -45,7 +45,9 @@ fn of_figure(context: &Context<'_>, figure: &Figure) -> Option<Finding> {
         Severity::Care | Severity::Note => Facts::LaidUnproven(figure.clone()),
     };
     let (measured, limit) = match figure.of {
-        FigureOf::Direction => (Quantity::Angle(figure.off.abs()), Quantity::Angle(figure.allowed)),
+        FigureOf::Direction | FigureOf::Turn => {
+            (Quantity::Angle(figure.off.abs()), Quantity::Angle(figure.allowed))
+        }
         FigureOf::Distance | FigureOf::Aside => {
             (Quantity::Length(figure.off.abs()), Quantity::Length(figure.allowed))
         }

@@ -84,7 +84,7 @@ impl ToDraw {
         let in_unit = |of: f64| of / self.per_unit;
         let (low, high) = (drawn.low - value, drawn.high - value);
         // By the figures that are said: of degrees, of millimetres.
-        let said = if self.of == FigureOf::Direction { angle::degrees(1.0) } else { 1.0 } / self.per_unit;
+        let said = if self.of.is_angle() { angle::degrees(1.0) } else { 1.0 } / self.per_unit;
         let within = tolerance(u * said) / said;
         // With draws that were lost nothing is confirmed.
         let agree = (low + K * u).abs() <= within && (high - K * u).abs() <= within && drawn.lost == 0;

@@ -22,6 +22,15 @@ pub enum FigureOf {
     Distance,
     /// How far it is aside of its place, mm, positive: to the left.
     Aside,
+    /// How far its face is turned by the marks that give it, radians, positive to the left.
+    Turn,
+}
+
+impl FigureOf {
+    /// Whether it is an angle; else a length.
+    pub const fn is_angle(self) -> bool {
+        matches!(self, Self::Direction | Self::Turn)
+    }
 }
 
 /// One figure of a target against what is allowed of it.
@@ -193,7 +202,7 @@ pub(super) fn of(
                 stand,
             };
             Some(
-                [asked.direction(), asked.aside(), asked.distance()]
+                [asked.direction(), asked.turn(), asked.aside(), asked.distance()]
                     .into_iter()
                     .flatten()
                     .collect::<Vec<_>>(),
@@ -345,6 +354,24 @@ impl Asked<'_> {
         }
         let figure = self.figure(FigureOf::Direction, sought, sum, allowed)?;
         Some(Figure { squareness_open: open, ..figure })
+    }
+
+    /// How far the marks turn its face, where they give it, nobody read it, and the placement says how far it may be turned.
+    fn turn(&self) -> Option<Figure> {
+        let allowed = self.placement.tolerance.yaw_rad?;
+        if self.stand.is_some_and(|own| own.turned.is_some()) {
+            return None;
+        }
+        let sought = join(self.arrangement, self.budget, self.mark)?;
+        let (off, u) = self.off(&sought)?;
+        let mut sum = Sum::default();
+        sum.marks(angle::wrapped(off), u, self.unseen(&sought));
+        sum.per_sought = 1.0;
+        let typed = self.stand.map_or(0.0, |own| own.placed_turn_rad);
+        if typed != 0.0 {
+            sum.add(MadeOf::Placed, typed);
+        }
+        self.figure(FigureOf::Turn, sought, sum, allowed)
     }
 
     fn aside(&self) -> Option<Figure> {

@@ -17,6 +17,7 @@ pub fn proven(arrangement: &Arrangement, scene: &Scene) -> Vec<What> {
             FigureOf::Direction => ProvenFigure::Direction,
             FigureOf::Distance => ProvenFigure::Distance,
             FigureOf::Aside => ProvenFigure::Aside,
+            FigureOf::Turn => ProvenFigure::Turn,
         };
         let unit = |value: f64| if of.is_angle() { angle::degrees(value) } else { value };
         let mut decided = Decided {

@@ -54,7 +54,9 @@ impl Matter<'_> {
     /// A figure of a target, without its sign's way: a direction to a hundredth of a degree, else a length.
     pub fn of_target(&self, of: FigureOf, value: f64) -> String {
         match of {
-            FigureOf::Direction => format!("{}°", self.locale.region.number(angle::degrees(value), 2)),
+            FigureOf::Direction | FigureOf::Turn => {
+                format!("{}°", self.locale.region.number(angle::degrees(value), 2))
+            }
             FigureOf::Distance | FigureOf::Aside => self.length(value),
         }
     }
@@ -62,7 +64,9 @@ impl Matter<'_> {
     /// The same to one place more: what small differences are told by.
     pub fn finely(&self, of: FigureOf, value: f64) -> String {
         match of {
-            FigureOf::Direction => format!("{}°", self.locale.region.number(angle::degrees(value), 3)),
+            FigureOf::Direction | FigureOf::Turn => {
+                format!("{}°", self.locale.region.number(angle::degrees(value), 3))
+            }
             FigureOf::Distance | FigureOf::Aside => match self.locale.units {
                 Units::FeetInches => self.length(value),
                 Units::Millimetres | Units::Metres => {

@@ -136,9 +136,9 @@ impl Look<'_> {
         heading(ui, self.texts.course);
         let locale = self.locale;
         // Degrees along the axis, or millimetres, said as everywhere else.
-        let unit = if of == FigureOf::Direction { angle::degrees(1.0) } else { 1.0 };
+        let unit = if of.is_angle() { angle::degrees(1.0) } else { 1.0 };
         let in_words = move |value: f64| match of {
-            FigureOf::Direction => format!("{}°", locale.region.number(value, 2)),
+            FigureOf::Direction | FigureOf::Turn => format!("{}°", locale.region.number(value, 2)),
             FigureOf::Distance | FigureOf::Aside => locale.length(value),
         };
         let (beam, ready, ink) = (self.beam(), look::colour(self.palette.ready), self.ink());

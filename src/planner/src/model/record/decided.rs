@@ -13,12 +13,14 @@ pub enum ProvenFigure {
     Distance,
     /// How far it is aside of its place: mm, positive: to the car's left.
     Aside,
+    /// How far its face is turned by the marks that give it: degrees, positive to the car's left.
+    Turn,
 }
 
 impl ProvenFigure {
     /// Whether it is in degrees; else in millimetres.
     pub const fn is_angle(self) -> bool {
-        matches!(self, Self::Direction)
+        matches!(self, Self::Direction | Self::Turn)
     }
 }
 

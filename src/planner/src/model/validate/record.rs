@@ -221,7 +221,7 @@ fn decided(at: &str, begun: &Begun, own: &Decided, faults: &mut Faults) {
     if let Some(unseen) = own.unseen {
         faults.number(format!("{at}.unseen"), unseen, &SIZE);
     }
-    if own.of == ProvenFigure::Direction && own.off.abs() > 180.0 {
+    if own.of.is_angle() && own.off.abs() > 180.0 {
         faults.number(format!("{at}.off"), own.off, &Range::from(-180.0, 180.0, Unit::Degrees));
     }
     if faults.list.len() == before && own.follows() != Some(own.decision) {

@@ -241,3 +241,34 @@ proptest! {
         prop_assert!(verdict != Verdict::Ready, "{which}: {a} {b} {way}");
     }
 }
+
+/// 5 and 6 are 2 000 mm apart: 8.727 mm of one ahead turns the face by 0.25°. The aim alone may be off by more; the placement's own limit
+/// counts where it has one.
+#[test]
+fn a_face_that_its_marks_turn_is_held_against_its_own_limit() {
+    let with_limit = |degrees: Option<f64>| {
+        let mut own = clear();
+        own.aiming.tolerance.azimuth_rad = angle::radians(1.0);
+        own.aiming.placements[0].tolerance.yaw_rad = degrees.map(angle::radians);
+        let scene = Scene::of(&own);
+        let at = |id: &Id| {
+            let mark = scene.marks.iter().find(|mark| mark.id == *id).unwrap();
+            let moved = match id.as_str() {
+                "5" => DVec2::new(8.727, 0.0),
+                "T" => DVec2::new(4.363, 0.0),
+                _ => DVec2::ZERO,
+            };
+            scene.bay_from_vehicle.inverse() * mark.at.unwrap() + moved
+        };
+        let read = |from: &Id, to: &Id| MarkTaped::new(from.clone(), to.clone(), at(from).distance(at(to)));
+        own.marks_taped = scene.readings.iter().map(|own| read(&own.from, &own.to)).collect();
+        let figures = proof(&own).figures;
+        figures.into_iter().find(|own| own.of == FigureOf::Turn)
+    };
+    assert_eq!(with_limit(None), None);
+    let narrow = with_limit(Some(0.2)).unwrap();
+    assert!(angle::degrees(narrow.off.abs()) > 0.15, "{narrow:?}");
+    assert!(!matches!(narrow.said, Said::Inside { .. }), "{narrow:?}");
+    let wide = with_limit(Some(2.0)).unwrap();
+    assert!(matches!(wide.said, Said::Inside { .. }), "{wide:?}");
+}

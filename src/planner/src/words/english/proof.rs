@@ -97,8 +97,8 @@ impl About<'_> {
             return value;
         }
         let way = match (of, off > 0.0) {
-            (FigureOf::Direction | FigureOf::Aside, true) => "left",
-            (FigureOf::Direction | FigureOf::Aside, false) => "right",
+            (FigureOf::Direction | FigureOf::Aside | FigureOf::Turn, true) => "left",
+            (FigureOf::Direction | FigureOf::Aside | FigureOf::Turn, false) => "right",
             (FigureOf::Distance, true) => "too far",
             (FigureOf::Distance, false) => "too near",
         };
@@ -142,6 +142,7 @@ impl About<'_> {
             FigureOf::Direction => "direction",
             FigureOf::Distance => "distance",
             FigureOf::Aside => "sideways",
+            FigureOf::Turn => "face by its marks",
         }
     }
 

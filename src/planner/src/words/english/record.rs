@@ -417,8 +417,8 @@ pub fn decided_off(locale: Locale, own: &Decided) -> String {
         return off;
     }
     let way = match (own.of, own.off > 0.0) {
-        (ProvenFigure::Direction | ProvenFigure::Aside, true) => "left",
-        (ProvenFigure::Direction | ProvenFigure::Aside, false) => "right",
+        (ProvenFigure::Direction | ProvenFigure::Aside | ProvenFigure::Turn, true) => "left",
+        (ProvenFigure::Direction | ProvenFigure::Aside | ProvenFigure::Turn, false) => "right",
         (ProvenFigure::Distance, true) => "too far",
         (ProvenFigure::Distance, false) => "too near",
     };
@@ -457,6 +457,7 @@ pub const fn proven(of: ProvenFigure) -> &'static str {
         ProvenFigure::Direction => "direction",
         ProvenFigure::Distance => "distance",
         ProvenFigure::Aside => "place sideways",
+        ProvenFigure::Turn => "turn of the face by its marks",
     }
 }
 

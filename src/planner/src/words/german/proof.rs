@@ -101,8 +101,8 @@ impl About<'_> {
             return value;
         }
         let way = match (of, off > 0.0) {
-            (FigureOf::Direction | FigureOf::Aside, true) => "links",
-            (FigureOf::Direction | FigureOf::Aside, false) => "rechts",
+            (FigureOf::Direction | FigureOf::Aside | FigureOf::Turn, true) => "links",
+            (FigureOf::Direction | FigureOf::Aside | FigureOf::Turn, false) => "rechts",
             (FigureOf::Distance, true) => "zu weit",
             (FigureOf::Distance, false) => "zu nah",
         };
@@ -146,6 +146,7 @@ impl About<'_> {
             FigureOf::Direction => "Richtung",
             FigureOf::Distance => "Abstand",
             FigureOf::Aside => "seitlich",
+            FigureOf::Turn => "Fläche nach ihren Marken",
         }
     }
 

@@ -436,8 +436,8 @@ pub fn decided_off(locale: Locale, own: &Decided) -> String {
         return off;
     }
     let way = match (own.of, own.off > 0.0) {
-        (ProvenFigure::Direction | ProvenFigure::Aside, true) => "links",
-        (ProvenFigure::Direction | ProvenFigure::Aside, false) => "rechts",
+        (ProvenFigure::Direction | ProvenFigure::Aside | ProvenFigure::Turn, true) => "links",
+        (ProvenFigure::Direction | ProvenFigure::Aside | ProvenFigure::Turn, false) => "rechts",
         (ProvenFigure::Distance, true) => "zu weit",
         (ProvenFigure::Distance, false) => "zu nah",
     };
@@ -476,6 +476,7 @@ pub const fn proven(of: ProvenFigure) -> &'static str {
         ProvenFigure::Direction => "Richtung",
         ProvenFigure::Distance => "Abstand",
         ProvenFigure::Aside => "seitlicher Platz",
+        ProvenFigure::Turn => "Drehung der Fläche nach ihren Marken",
     }
 }
 
