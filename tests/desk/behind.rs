@@ -139,7 +139,7 @@ fn another_plan_is_taken_by_one_press() {
     until(&mut screen, |screen| {
         screen.query_by_label_contains("Change the plan, Laid another way").is_some()
     });
-    screen.get_by_label_contains("The vehicle maker's procedure decides");
+    screen.get_by_label_contains("lay marks another way only where it leaves that to you");
     let text = screen.get_by_label_contains("Change the plan, Laid another way").accesskit_node().label();
     let text = text.unwrap();
     assert!(text.matches('±').count() == 2 && text.contains("instead of"), "{text}");

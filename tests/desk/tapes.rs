@@ -237,3 +237,19 @@ fn readings_come_out_of_a_file() {
     assert_eq!(screen.state().answer().judged.marks_taped, own);
     std::fs::remove_file(file).unwrap();
 }
+
+/// A window that is left open overnight judges by the new day; what is read is of the day by which is judged.
+#[test]
+fn the_day_goes_on_unless_it_was_named() {
+    let mut screen = clear_bay();
+    let named = screen.state().document().today().unwrap();
+    type_all(&mut screen, None);
+    let read = &screen.state().answer().judged.marks_taped;
+    assert!(read.iter().all(|own| own.taken.at.unwrap().date() == named));
+    screen.state_mut().let_days_go_on(true);
+    screen.run();
+    let now = screen.state().document().today().unwrap();
+    assert!(now != named && screen.state().answer().judged.today == Some(now));
+    let has = |code: Code| screen.state().answer().assessment.findings.iter().any(|own| own.code() == code);
+    assert!(has(Code::ReadingDay));
+}

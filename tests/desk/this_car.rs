@@ -8,7 +8,7 @@ use baywright_desk::screen::view::Tab;
 use baywright_planner::edit::Edit;
 use baywright_planner::model::Wheel;
 use baywright_planner::model::sheet::{Inward, Told, Typed};
-use baywright_planner::proof::Proof;
+use baywright_planner::proof::{Figure, MadeOf, Proof};
 use baywright_planner::{Code, Subject, Verdict};
 use egui::{Key, Modifiers};
 use egui_kittest::Harness;
@@ -145,7 +145,8 @@ fn camber_enters_where_hubs_are_plumbed() {
     assert!((off - radius * 2.0_f64.to_radians().sin()).abs() < 1e-9);
     // This plan lays spots outboard of the tyres themselves: it has no hub to plumb.
     let proof = Proof::of(&answer.judged, &answer.assessment.scene).unwrap();
-    assert!(proof.figures.iter().all(|own| own.off == 0.0));
+    let of_marks = |own: &Figure| own.made_of.iter().all(|(of, by)| *of != MadeOf::Marks || *by == 0.0);
+    assert!(proof.figures.iter().all(of_marks));
 }
 
 /// What the profile says of arches is held against what was taped, whichever language it is told in.

@@ -138,14 +138,15 @@ fn carry_out(
         Command::Completions(shell) => outcome::said(print::completions(shell, language, out), errors),
         Command::Manual(command) => outcome::said(print::manual(command.as_deref(), language, out), errors),
         Command::Licences => outcome::said(writeln!(out, "{}", licences::text(language)), errors),
-        Command::Desk { layout, today } => desk(layout, today, home, spoken, out, errors),
+        Command::Desk { layout, today, goes_on } => desk(layout, (today, goes_on), home, spoken, out, errors),
     }
 }
 
-/// Opens the window; where there is none, says so, and for the demo answers without it.
+/// Opens the window; where there is none, says so, and for the demo answers without it. The day goes on with the clock unless it was
+/// named.
 fn desk(
     layout: Option<PathBuf>,
-    today: Option<jiff::civil::Date>,
+    (today, goes_on): (Option<jiff::civil::Date>, bool),
     home: Option<&Path>,
     spoken: Spoken,
     out: &mut Page<'_>,
@@ -166,6 +167,7 @@ fn desk(
     };
     desk.speak(language);
     desk.set_shop(shop);
+    desk.let_days_go_on(goes_on);
     if let Some(file) = LogFile::own() {
         desk.keep_log_in(file);
     }

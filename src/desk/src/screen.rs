@@ -101,6 +101,8 @@ pub struct Desk {
     quitting: bool,
     keeper: Keeper,
     shop: ShopSettings,
+    /// Whether the day by which all is judged is the clock's.
+    days_go_on: bool,
     compared: pages::Compared,
     /// Why a routine failed.
     weighed: pages::Weighed,
@@ -161,6 +163,7 @@ impl Desk {
             quitting: false,
             keeper: Keeper::default(),
             shop: ShopSettings::default(),
+            days_go_on: false,
             compared: pages::Compared::default(),
             weighed: pages::Weighed::default(),
             told: customer::Told::default(),
@@ -219,6 +222,19 @@ impl Desk {
     /// The shop's settings.
     pub const fn shop(&self) -> &ShopSettings {
         &self.shop
+    }
+
+    /// Whether the day by which all is judged is the clock's and goes on with it, also in a window that is left open overnight.
+    pub const fn let_days_go_on(&mut self, goes_on: bool) {
+        self.days_go_on = goes_on;
+    }
+
+    fn go_on_with_the_day(&mut self) {
+        let now = Some(crate::session::clock::now().date());
+        if self.days_go_on && now != self.document.today() {
+            self.document.judge_by(self.shop.judged_by(now));
+            self.answer.refresh(&self.document);
+        }
     }
 
     /// What the shop's settings say now holds for all that is open.
@@ -297,6 +313,7 @@ impl Desk {
     pub fn frame(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
         self.fields.next_frame();
+        self.go_on_with_the_day();
         self.dress(&ctx);
         let mut commands = Vec::new();
         self.closing(&ctx, &mut commands);

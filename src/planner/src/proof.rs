@@ -18,6 +18,7 @@ mod stand;
 mod sure;
 mod tapes;
 mod twice;
+mod typed;
 mod used;
 
 use baywright_geometry::DVec2;

@@ -46,6 +46,8 @@ pub(crate) enum Command {
         layout: Option<PathBuf>,
         /// The day to date the floor survey by.
         today: Option<Date>,
+        /// Whether that is the clock's, which goes on, and was not named.
+        goes_on: bool,
     },
 }
 
@@ -218,7 +220,8 @@ pub(crate) fn read(
             ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => Unread::Help(error.to_string()),
             _ => Unread::Wrong(Box::new(Misread::from(&error)), asks_for_data(&arguments)),
         })?;
-    let today = matches.get_one::<Date>("date").copied().or_else(clock);
+    let named = matches.get_one::<Date>("date").copied();
+    let (goes_on, today) = (named.is_none(), named.or_else(clock));
     Ok(match matches.subcommand() {
         Some(("check", given)) => Command::Check(Check {
             layouts: given.get_many::<PathBuf>("layout").unwrap_or_default().cloned().collect(),
@@ -266,8 +269,8 @@ pub(crate) fn read(
         },
         Some(("man", given)) => Command::Manual(given.get_one::<String>("command").cloned()),
         Some(("licences", _)) => Command::Licences,
-        Some(("open", given)) => Command::Desk { layout: Some(path(given, "layout")), today },
-        _ => Command::Desk { layout: None, today },
+        Some(("open", given)) => Command::Desk { layout: Some(path(given, "layout")), today, goes_on },
+        _ => Command::Desk { layout: None, today, goes_on },
     })
 }
 

@@ -182,7 +182,7 @@ impl Desk {
                         from: row.from.clone(),
                         to: row.to.clone(),
                         read_mm,
-                        taken: Self::taken_now(taken),
+                        taken: self.taken_now(taken),
                     };
                     out.push(Command::Bay(OfBay::Edit(edit)));
                 }

@@ -64,9 +64,11 @@ impl Desk {
         });
     }
 
-    /// The same with the time by the clock on the wall, to the second.
-    pub(super) fn taken_now(taken: &Taken) -> Taken {
-        Taken { at: Some(crate::session::clock::now()), ..taken.clone() }
+    /// The same with the time by the clock on the wall, to the second, on the day by which all is judged.
+    pub(super) fn taken_now(&self, taken: &Taken) -> Taken {
+        let now = crate::session::clock::now();
+        let at = self.document.today().map_or(now, |day| day.to_datetime(now.time()));
+        Taken { at: Some(at), ..taken.clone() }
     }
 
     /// How the reading between two marks was taken.

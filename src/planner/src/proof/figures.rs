@@ -9,7 +9,7 @@ use baywright_survey::laid::{Chances, Fit, Laid, unseen, worst_unseen};
 use baywright_survey::next_tape::{Candidate, Known, Wish};
 
 use super::K;
-use super::stand::{typed_beside, unless_nothing};
+use super::typed::{typed_beside, unless_nothing};
 use crate::model::{Arrangement, Id, MarkStep, Placement, Wheel};
 use crate::scene::{PlacedTarget, Scene};
 

@@ -26,6 +26,7 @@ use super::K;
 use super::figures::{Moves, StandGives, instruments, joined_by};
 use super::possible::{NotPossible, StandField, not_possible};
 use super::tapes::Tapes;
+use super::typed::{typed_beside, unless_nothing};
 use crate::ground;
 use crate::model::{
     Arrangement, FloorRequirement, Id, LineOver, Placement, SquareBy, StandRead, TargetHeight, TargetKind,
@@ -536,24 +537,11 @@ impl Set<'_> {
     }
 }
 
-/// How far beside its place a target stands by what was typed, further off and to the left, mm.
-pub(super) fn typed_beside(target: &PlacedTarget, scene: &Scene) -> [f64; 2] {
-    let shift = target.set.place.origin() - target.meant.place.origin();
-    let away = target.meant.place.origin() - scene.sensor().truncate();
-    let way = away.normalize_or(-target.meant.place.forward());
-    [shift.dot(way), way.perp_dot(shift)].map(unless_nothing)
-}
-
 /// Levels that have to be known are not.
 struct NoLevels;
 
 fn minus(own: Figure) -> Figure {
     Figure { value: -own.value, u: own.u }
-}
-
-/// What rounding leaves is nothing: a millionth of a millimetre, or of a radian.
-pub(super) fn unless_nothing(value: f64) -> f64 {
-    if value.abs() < 1e-6 { 0.0 } else { value }
 }
 
 fn least(a: Option<f64>, b: Option<f64>) -> Option<f64> {

@@ -200,6 +200,24 @@ fn of_the_marks() -> Vec<Asked> {
         asked(Code::LaidOff, Stops, (30.0, 0.0), taped, aside),
         asked(Code::LaidUnproven, Care, (1, usize::MAX), taped, few),
         asked(Code::ReadingOff, Care, (12.0, 0.0), taped, misread),
+        asked(Code::ReadingUnused, Care, ("99", "5"), reflector, |own, to| {
+            own.marks_taped = vec![MarkTaped::new("3".into(), to.into(), 3_600.0)];
+        }),
+        asked(Code::ReadingDay, Care, (14, 15), taped, |own, day| {
+            own.today = Some(date(2026, 6, 15));
+            own.marks_taped[0].taken.at = Some(date(2026, 6, day).at(9, 0, 0, 0));
+        }),
+        asked(Code::MarkElsewhere, Care, (20.0, 0.0), clear, |own, mm| {
+            checked(own, 0.0);
+            own.bay.marks.last_mut().unwrap().at.x += mm;
+        }),
+        asked(Code::MarkCheckUnused, Care, ("no such wall", ""), clear, |own, wall| {
+            checked(own, 0.0);
+            if !wall.is_empty() {
+                let mark = own.bay.marks.last_mut().unwrap();
+                mark.checks[0].read[0].from = CheckFrom::Wall(wall.into());
+            }
+        }),
         asked(Code::InstrumentOverdue, Care, (("tape 1", 2), ("tape 1", 1)), clear, read_with),
         asked(Code::InstrumentUnlisted, Note, (("tape 2", 1), ("tape 1", 1)), clear, read_with),
         asked(Code::MarkDrifted, Care, (2.6, 2.0), clear, checked),

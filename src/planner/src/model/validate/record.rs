@@ -3,8 +3,8 @@
 use super::super::fault::{Allowed, Found, Quote, Syntax};
 use super::super::record::{
     AcceptedFinding, Attachment, Begun, Decided, Decision, Entered, Entry, Instrument, MOST_ATTACHMENTS,
-    MOST_ENTRIES, MakersDocument, ParkedAt, ProvenFigure, Reading, RoutineResult, StepId, StoodRead, ValueOf,
-    ValueUnit, VisitRecord, Way, WayOut, What,
+    MOST_ENTRIES, MakersDocument, ParkedAt, Reading, RoutineResult, StepId, StoodRead, ValueOf, ValueUnit,
+    VisitRecord, Way, WayOut, What,
 };
 use super::super::{Id, MOST_STOOD};
 use super::limits::{self, Range, Unit};
