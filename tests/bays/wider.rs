@@ -137,7 +137,7 @@ pub fn raised(dice: &mut Dice, a: &mut Arrangement, laid: Laid) {
 
 fn survey(points: Vec<LevelPoint>) -> FloorSurvey {
     // Most say how surely their levels were taken; of the others the shop's own figure counts.
-    let within_mm = (points.len() % 4 != 0).then_some(0.1);
+    let within_mm = (!points.len().is_multiple_of(4)).then_some(0.1);
     FloorSurvey {
         taken: Some(jiff::civil::date(2026, 6, 1)),
         points: points.into(),

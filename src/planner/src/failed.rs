@@ -354,7 +354,7 @@ fn together(each: &[AtTarget], allowed: [f64; 2]) -> Option<Explained> {
     let most = each.iter().map(|own| own.found.log_fits).fold(f64::NEG_INFINITY, f64::max);
     let fits = |own: &AtTarget| libm::exp(own.found.log_fits - most);
     let total: f64 = each.iter().map(fits).sum();
-    if !(total > 0.0) {
+    if total.is_nan() || total <= 0.0 {
         return None;
     }
     // Of each cause: the sum, and the likeliest part with how likely that target has it.

@@ -306,7 +306,7 @@ fn what_file(model: &r::What) -> WhatFile {
             decision: own.decision.into(),
             rule: own.rule.into(),
         },
-        M::Alignment(own) => F::Alignment { sheet: on_car::file_of_sheet(own) },
+        M::Alignment(own) => F::Alignment { sheet: Box::new(on_car::file_of_sheet(own)) },
         M::Stood(own) => F::Stood {
             aiming: own.aiming.to_string(),
             nth: count(own.nth),

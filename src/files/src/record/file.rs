@@ -138,7 +138,7 @@ pub enum WhatFile {
         rule: RuleFile,
     },
     Alignment {
-        sheet: SheetFile,
+        sheet: Box<SheetFile>,
     },
     Stood {
         aiming: String,

@@ -77,6 +77,18 @@ impl Figure {
         self.per_unit
     }
 
+    /// Whether what may go unseen is told by how much: many times what is allowed is as good as anything.
+    pub fn tells_unseen(&self) -> bool {
+        const AS_GOOD_AS_ANYTHING: f64 = 20.0;
+        self.unseen <= AS_GOOD_AS_ANYTHING * self.allowed
+    }
+
+    /// Whether what is not the marks' is worth a word: a twentieth of what is allowed.
+    pub fn others_matter(&self) -> bool {
+        let others = self.made_of.iter().filter(|(of, _)| *of != MadeOf::Marks);
+        others.into_iter().any(|(_, by)| by.abs() * 20.0 >= self.allowed)
+    }
+
     /// Whether it is inside but for what may go unseen.
     pub fn is_unchecked(&self) -> bool {
         matches!(self.said, Said::CannotSay { .. }) && self.off.abs() + self.u95 <= self.allowed

@@ -3,6 +3,7 @@
 use baywright_planner::Code;
 use baywright_planner::Severity;
 use baywright_planner::model::{FloorSurvey, LevelPoint, Thing};
+use baywright_planner::words::Units;
 
 use super::Floor;
 use crate::sheet::flow::{Flow, Lead};
@@ -36,7 +37,12 @@ impl Floor<'_> {
             flow.work(texts.not_asked, None);
             return;
         };
-        flow.work(&texts.floor_limit(&self.words.length(asked.level_mm)), None);
+        // A sixteenth of an inch is too coarse for it, and rounded up it would allow more.
+        let limit = match self.words.locale().units {
+            Units::FeetInches => self.words.locale().tenths(asked.level_mm),
+            Units::Millimetres | Units::Metres => self.words.length(asked.level_mm),
+        };
+        flow.work(&texts.floor_limit(&limit), None);
         let wheels = scene.treads.iter().flat_map(|own| own.outer().to_vec());
         let solids = scene.targets.iter().flat_map(|own| &own.solids);
         let targets = solids.flat_map(|own| own.outline.as_polygon().outer().to_vec());

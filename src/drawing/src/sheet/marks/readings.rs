@@ -6,7 +6,7 @@ use baywright_planner::model::Id;
 use baywright_planner::model::assumed::Assumed;
 use baywright_planner::proof::{Proof, StandProof, stands};
 use baywright_planner::scene::Reading;
-use baywright_planner::words::Words;
+use baywright_planner::words::{Units, Words};
 
 use crate::page::Content;
 use crate::role::Role;
@@ -40,7 +40,12 @@ pub(super) fn readings(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
         // How far off it may read if all is as assumed, in 95 of 100 cases.
         let allowed = row.map(|row| words.bare(row.allowance_mm));
         let figure = allowed.map_or_else(|| figure.clone(), |own| texts.within(&figure, &own));
-        let read = row.and_then(|row| row.read_mm).map(|mm| Cell::Strong(words.bare(mm)));
+        // As it was read: a half that somebody took the trouble to read stands there.
+        let as_read = |mm: f64| match words.locale().units {
+            Units::Millimetres if mm.fract() != 0.0 => words.locale().region.number(mm, 1),
+            _ => words.bare(mm),
+        };
+        let read = row.and_then(|row| row.read_mm).map(|mm| Cell::Strong(as_read(mm)));
         [Cell::Text(name(own)), Cell::Strong(figure), read.unwrap_or(Cell::Write)]
     });
     let taken = taken(of, words);

@@ -171,10 +171,10 @@ const fn detail(fact: FloorFact) -> &'static str {
             "The plane of the wheels, drawn on to it, is known no better."
         }
         FloorFact::TargetOff { high: true } => {
-            "Its floor lies higher than the plane of the wheels there: its height above the floor is to be so much less."
+            "Its floor lies higher than the plane of the wheels there: a height that is taped from that floor is wrong by it. The height to set, which goes by what the procedure calls upright, allows for it."
         }
         FloorFact::TargetOff { high: false } => {
-            "Its floor lies lower than the plane of the wheels there: its height above the floor is to be so much more."
+            "Its floor lies lower than the plane of the wheels there: a height that is taped from that floor is wrong by it. The height to set, which goes by what the procedure calls upright, allows for it."
         }
     }
 }

@@ -17,7 +17,7 @@ pub const TEXTS: ProofTexts = ProofTexts {
     read: "Read",
     should_read: "Should read",
     allowance: "±",
-    says_nothing_of_sensor: "Of the marks, measured from these wheels as they stand, and of the floor's tilt where its levels are known: it says nothing about stand or sensor.",
+    says_nothing_of_sensor: "Measured from these wheels as they stand; floor and stand count as far as they were measured. It says nothing about the sensor.",
     rule: "Inside only if all of the 95 % range is; outside only if none of it is (JCGM 106, guarded acceptance).",
     read_file: "Read file \u{2026}",
     read_file_why: "Takes readings from a text or CSV file: mark, mark, what the tape read, a line each. Undo brings back what was there",
@@ -168,7 +168,8 @@ impl About<'_> {
     fn parts_of(&self, figure: &Figure) -> String {
         let nothing = self.of_target(figure.of, 0.0);
         let seen = |by: f64| self.of_target(figure.of, by.abs()) != nothing;
-        let others = figure.made_of.iter().any(|(of, by)| *of != MadeOf::Marks && seen(*by));
+        let others =
+            figure.others_matter() && figure.made_of.iter().any(|(of, by)| *of != MadeOf::Marks && seen(*by));
         if !others {
             return String::new();
         }
@@ -214,7 +215,7 @@ impl About<'_> {
         let mark = figure.unseen_mark.as_ref();
         let mark = mark.map_or_else(|| "a mark".to_owned(), |own| format!("mark {own}"));
         let by = self.of_target(figure.of, figure.unseen);
-        match (figure.no_tape_shows, figure.unseen.is_finite()) {
+        match (figure.no_tape_shows, figure.tells_unseen()) {
             (false, true) => format!("{mark} out of place could go unseen, and put it out by {by}"),
             (false, false) => format!("{mark} out of place could go unseen, nothing taped so far shows it"),
             (true, true) => format!(

@@ -176,10 +176,10 @@ const fn detail(fact: FloorFact) -> &'static str {
             "Genauer ist die Ebene der Räder, bis dorthin verlängert, nicht bekannt."
         }
         FloorFact::TargetOff { high: true } => {
-            "Der Boden liegt dort höher als die Ebene der Räder: Die Höhe über dem Boden muss um so viel kleiner sein."
+            "Der Boden liegt dort höher als die Ebene der Räder: Eine Höhe, die von diesem Boden gemessen wird, ist um so viel falsch. Die einzustellende Höhe, die danach geht, was die Anleitung aufrecht nennt, berücksichtigt es."
         }
         FloorFact::TargetOff { high: false } => {
-            "Der Boden liegt dort tiefer als die Ebene der Räder: Die Höhe über dem Boden muss um so viel größer sein."
+            "Der Boden liegt dort tiefer als die Ebene der Räder: Eine Höhe, die von diesem Boden gemessen wird, ist um so viel falsch. Die einzustellende Höhe, die danach geht, was die Anleitung aufrecht nennt, berücksichtigt es."
         }
     }
 }

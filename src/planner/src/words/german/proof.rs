@@ -17,7 +17,7 @@ pub const TEXTS: ProofTexts = ProofTexts {
     read: "Gelesen",
     should_read: "Soll",
     allowance: "±",
-    says_nothing_of_sensor: "Die Marken, gemessen von diesen Rädern, wie sie stehen, und die Neigung des Bodens, wo seine Höhen bekannt sind: über Ständer und Sensor sagt es nichts.",
+    says_nothing_of_sensor: "Gemessen von diesen Rädern, wie sie stehen; Boden und Ständer zählen, soweit sie gemessen sind. Über den Sensor sagt es nichts.",
     rule: "Innerhalb nur, wenn der ganze 95-%-Bereich es ist; außerhalb nur, wenn nichts davon innen liegt (JCGM 106, Annahme mit Sicherheitsabstand).",
     read_file: "Datei lesen \u{2026}",
     read_file_why: "Liest Maße aus einer Text- oder CSV-Datei: Marke, Marke, was das Bandmaß zeigte, je Zeile. „Rückgängig“ holt Früheres zurück",
@@ -172,7 +172,8 @@ impl About<'_> {
     fn parts_of(&self, figure: &Figure) -> String {
         let nothing = self.of_target(figure.of, 0.0);
         let seen = |by: f64| self.of_target(figure.of, by.abs()) != nothing;
-        let others = figure.made_of.iter().any(|(of, by)| *of != MadeOf::Marks && seen(*by));
+        let others =
+            figure.others_matter() && figure.made_of.iter().any(|(of, by)| *of != MadeOf::Marks && seen(*by));
         if !others {
             return String::new();
         }
@@ -218,7 +219,7 @@ impl About<'_> {
         let mark = figure.unseen_mark.as_ref();
         let mark = mark.map_or_else(|| "eine Marke".to_owned(), |own| format!("Marke {own}"));
         let by = self.of_target(figure.of, figure.unseen);
-        match (figure.no_tape_shows, figure.unseen.is_finite()) {
+        match (figure.no_tape_shows, figure.tells_unseen()) {
             (false, true) => format!("läge {mark} falsch, könnte das unbemerkt bleiben und {by} ausmachen"),
             (false, false) => format!("nichts bisher Gemessenes würde zeigen, ob {mark} falsch liegt"),
             (true, true) => format!(
