@@ -67,7 +67,9 @@ fn check(asked: &RecordAsked, head: Option<&str>, out: &mut Page<'_>, errors: &m
     let texts = asked.language.record();
     let mut print = || {
         out.lines(&texts.chain(&chain.job, chain.entries, &chain.head, chain.broken))?;
-        if let Some(own) = on_paper {
+        // In a broken chain a hash that is the same is no all-clear.
+        let is_told = |own: &HeadSaid| chain.broken.is_none() || *own != HeadSaid::Same;
+        if let Some(own) = on_paper.filter(is_told) {
             out.lines(&texts.head_said(own, chain.entries))?;
         }
         for own in &lost {

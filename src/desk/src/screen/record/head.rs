@@ -1,9 +1,9 @@
 //! The strip over the page: whose record it is, the one answer for the visit, what is open, whether it is saved; and the list of steps.
 
 use baywright_drawing::sign::SignKind;
-use baywright_planner::Severity;
 use baywright_planner::record::{Holds, StepState, VisitStep};
 use baywright_planner::words::record_page::StepSign;
+use baywright_planner::{Severity, Verdict};
 use egui::{
     Align, Label, Layout, Rect, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo,
 };
@@ -17,6 +17,14 @@ use crate::screen::{Desk, in_sight, widgets};
 const ROW_PX: f32 = 44.0;
 /// So many digits of a hash tell one record from another at a glance.
 pub(super) const HASH_BEGINS: usize = 12;
+
+/// The verdict of the visit with what was read meanwhile: of the step's own set-up all of it, of the others that something needs care.
+fn with_what_was_read(page: &RecordPage, answered: Verdict) -> Verdict {
+    let here = page.at.as_ref().and_then(|own| own.aiming.as_ref());
+    let own = here.and_then(|own| page.parts.part(own)).map(|own| own.assessment.verdict);
+    let others = page.parts.all().iter().map(|own| own.assessment.verdict.min(Verdict::ReadyWithCare));
+    others.chain(own).fold(answered, Verdict::max)
+}
 
 impl Desk {
     /// Opens the page.
@@ -84,6 +92,7 @@ impl Desk {
                 None if page.parts.all().is_empty() => (texts.other_set_up.to_owned(), None),
                 None => (texts.is_worked_out.to_owned(), None),
             };
+            let verdict = verdict.map(|own| with_what_was_read(page, own));
             if let Some(verdict) = verdict {
                 let kind = SignKind::of_verdict(verdict);
                 let mark = if kind == SignKind::Tick { "" } else { "!" };

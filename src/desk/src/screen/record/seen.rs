@@ -81,14 +81,16 @@ impl Desk {
         };
         let first_chosen = match page.side {
             Side::Step => {
-                // What the routine said comes before its boxes.
+                // What the routine said comes before its boxes; but what is taped to the car then comes before it, so that no figure
+                // of a tape is taken for an answer.
+                let is_taped = boxes.iter().all(|own| own.is_aside || !own.shown.trim().is_empty());
                 let said = page.at.as_ref().and_then(|own| own.aiming.as_ref()).zip(page.in_hand.as_ref());
                 let kind = page.at.as_ref().map(|own| own.kind);
                 let is_unsaid = said.is_some_and(|(id, own)| Holds::of(own.record()).routine(id).is_none());
                 is_choice
                     && match kind {
                         Some(StepKind::Drive | StepKind::Park) => true,
-                        Some(StepKind::Result) => is_unsaid,
+                        Some(StepKind::Result) => is_unsaid && is_taped,
                         _ => false,
                     }
             }

@@ -113,8 +113,8 @@ pub const fn hint_of(of: PageBox) -> &'static str {
         PageBox::Plate => "may stay empty",
         PageBox::Tape => "name and serial number; not in the shop's list, so nobody keeps its checks",
         PageBox::Document => "title or number of the maker's procedure",
-        PageBox::Edition => "may stay empty",
-        PageBox::Dated => "year-month-day; may stay empty",
+        PageBox::Edition => "as it stands on it",
+        PageBox::Dated => "on the document: year-month-day",
         PageBox::Out => "degrees; may stay empty",
         PageBox::Job | PageBox::Car | PageBox::By | PageBox::Words => "",
     }

@@ -112,8 +112,8 @@ pub const fn hint_of(of: PageBox) -> &'static str {
         PageBox::Plate => "darf leer bleiben",
         PageBox::Tape => "Name und Nummer; nicht auf der Liste, also führt niemand seine Prüfungen",
         PageBox::Document => "Titel oder Nummer der Anleitung des Herstellers",
-        PageBox::Edition => "darf leer bleiben",
-        PageBox::Dated => "Jahr-Monat-Tag; darf leer bleiben",
+        PageBox::Edition => "wie sie darauf steht",
+        PageBox::Dated => "auf der Anleitung: Jahr-Monat-Tag",
         PageBox::Out => "Grad; darf leer bleiben",
         PageBox::Job | PageBox::Car | PageBox::By | PageBox::Words => "",
     }
