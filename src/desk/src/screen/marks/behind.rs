@@ -85,7 +85,8 @@ impl Desk {
                 soft(ui, texts.no_base.to_owned());
             }
         }
-        self.by_drawing(ui, &mut behind.drawn);
+        // By a name of its own: what would help comes above it when it is worked out, and takes no keyboard away.
+        ui.push_id("by drawing", |ui| self.by_drawing(ui, &mut behind.drawn));
     }
 
     /// The press that has it drawn, how far it is, what it came to.
