@@ -182,8 +182,8 @@ fn a_whole_visit_by_the_number_pad() {
     assert!(!decided.is_empty() && decided.iter().all(|own| !own.is_older));
     assert!(decided.iter().all(|own| own.held.what.decision == Decision::Inside), "{decided:?}");
     on_to(&mut screen, StepKind::Result);
-    // Not done before something is said of it.
-    pad(&mut screen, "2");
+    // First what was taped to the car is taped again: its figures are no answer. Not done before something is said of it.
+    pad(&mut screen, "\n\n2");
     assert!(matches!(Holds::of(&record(&screen)).routine(&aiming).unwrap().0, RoutineResult::Failed { .. }));
     pad(&mut screen, "1");
     let own = record(&screen);

@@ -51,6 +51,8 @@ enum Led {
     Box(usize),
     /// That of the distance which settles most.
     Tape,
+    /// To what does the step, past its boxes.
+    Next,
 }
 
 /// A record beside the layout.

@@ -86,7 +86,8 @@ impl Desk {
             }
         }
         // By a name of its own: what would help comes above it when it is worked out, and takes no keyboard away.
-        ui.push_id("by drawing", |ui| self.by_drawing(ui, &mut behind.drawn));
+        let own = egui::UiBuilder::new().scope_id(egui::Id::unique("a plan drawn"));
+        ui.scope_builder(own, |ui| self.by_drawing(ui, &mut behind.drawn));
     }
 
     /// The press that has it drawn, how far it is, what it came to.

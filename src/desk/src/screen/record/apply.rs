@@ -11,6 +11,7 @@ use egui::Context;
 use jiff::civil::Date;
 
 use super::boxes::BoxOf;
+use super::seen::is_routine_unsaid;
 use super::{Led, OfRecord, RecordPage, Side, reads};
 use crate::screen::forms::car_rows::CarRow;
 use crate::screen::page::Page;
@@ -357,6 +358,8 @@ impl Desk {
             Some((next, _)) => page.led = Some(Led::Box(next)),
             // Once it is told beside a box that its figure is out of range, the next Enter goes on.
             None if std::mem::take(&mut page.was_told) => {}
+            // After what is taped comes what the routine said.
+            None if is_routine_unsaid(page) => page.led = Some(Led::Next),
             None => self.step_done(page, wake),
         }
     }

@@ -14,6 +14,7 @@ use super::boxes::{Asking, BoxOf};
 use super::keys::{Pressed, id_of_box, id_of_next};
 use super::{Led, OfRecord, RecordPage, Side};
 use crate::screen::command::Command;
+use crate::screen::forms::car_rows::CarRow;
 use crate::screen::{Desk, in_sight, look, widgets};
 
 /// Sizes of letters, px: read standing, from an arm's length.
@@ -24,6 +25,13 @@ const FIGURE: f32 = 24.0;
 /// A press for a gloved hand is at least so high, px.
 const PRESS_PX: f32 = 46.0;
 const BOX_PX: f32 = 190.0;
+
+/// Whether the step asks what the routine said, and nobody told yet.
+pub(super) fn is_routine_unsaid(page: &RecordPage) -> bool {
+    let Some(at) = page.at.as_ref().filter(|own| own.kind == StepKind::Result) else { return false };
+    let said = at.aiming.as_ref().zip(page.in_hand.as_ref());
+    said.is_some_and(|(id, own)| Holds::of(own.record()).routine(id).is_none())
+}
 
 impl Desk {
     /// The middle of the page.
@@ -83,10 +91,10 @@ impl Desk {
             Side::Step => {
                 // What the routine said comes before its boxes; but what is taped to the car then comes before it, so that no figure
                 // of a tape is taken for an answer.
-                let is_taped = boxes.iter().all(|own| own.is_aside || !own.shown.trim().is_empty());
-                let said = page.at.as_ref().and_then(|own| own.aiming.as_ref()).zip(page.in_hand.as_ref());
+                let mut ends = boxes.iter().filter(|own| matches!(own.of, BoxOf::Car(CarRow::End(_))));
+                let is_taped = ends.all(|own| !own.shown.trim().is_empty());
                 let kind = page.at.as_ref().map(|own| own.kind);
-                let is_unsaid = said.is_some_and(|(id, own)| Holds::of(own.record()).routine(id).is_none());
+                let is_unsaid = is_routine_unsaid(page);
                 is_choice
                     && match kind {
                         Some(StepKind::Drive | StepKind::Park) => true,
@@ -106,6 +114,7 @@ impl Desk {
             Led::First => boxes.iter().position(|own| !own.is_aside),
             Led::Box(at) => Some(at).filter(|at| *at < boxes.len()),
             Led::Tape => tape(),
+            Led::Next => None,
         };
         if led == Led::Tape && at.is_none() {
             page.told.clear();
