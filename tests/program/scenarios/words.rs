@@ -150,7 +150,9 @@ fn thing(parts: &[&str]) -> Thing {
 /// An instrument of the shop's list.
 pub fn instrument(parts: &[&str]) -> Instrument {
     let due = parts.get(1).map(|day| day.parse().expect("a day"));
-    Instrument { due, ..Instrument::new(parts[0].into(), InstrumentKind::SteelTape) }
+    let is_laser = parts.get(2) == Some(&"line laser");
+    let kind = if is_laser { InstrumentKind::LineLaser } else { InstrumentKind::SteelTape };
+    Instrument { due, ..Instrument::new(parts[0].into(), kind) }
 }
 
 /// What the car's profile says otherwise.

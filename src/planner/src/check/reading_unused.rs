@@ -1,10 +1,12 @@
 //! What was read and says nothing.
 //!
 //! Rule: what was read for this set-up is of it. A distance is between two marks of this plan, along a straight run; what was read of a
-//! stand is of a placement that this aiming has. What is not is used nowhere, and that is told: a technician who typed it believes that
+//! stand is of a placement that this aiming has, and of the body of a point that the profile has. What is not is used nowhere, and that is told: a technician who typed it believes that
 //! it counts. So is a reading of another day: marks are laid from the wheels of a car as it stands, and overnight it may have been moved.
 //! Two distances to the car that were taped then and now and agree show that it was not.
 //! Limit: none is left out; the day that is asked about.
+
+use std::collections::BTreeSet;
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
@@ -33,6 +35,8 @@ pub enum Unused {
     },
     /// What was read of the stand of a placement that the aiming does not have.
     NoTarget(Id),
+    /// A point of the body that the profile does not have, as it was plumbed.
+    NoBodyPoint(Id),
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
@@ -54,7 +58,10 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             && !arrangement.aiming.placements.iter().any(|placement| placement.id == own.placement)
     });
     let stands = stands.map(|own| Unused::NoTarget(own.placement.clone()));
-    let all: Vec<Unused> = distances.chain(stands).collect();
+    let has_point = |id: &Id| arrangement.vehicle.body_points.iter().any(|own| own.id == *id);
+    let points = arrangement.on_this_car.body_points.iter().map(|(id, _)| id).filter(|id| !has_point(id));
+    let points = points.cloned().map(Unused::NoBodyPoint);
+    let all: Vec<Unused> = distances.chain(stands).chain(points).collect();
     if let Some(first) = all.first() {
         findings.push(tell(Facts::ReadingUnused { first: first.clone(), all: all.len() }));
     }
@@ -80,9 +87,10 @@ const SHOW_STILL: usize = 2;
 /// Whether what was taped to the car shows that it was not moved.
 fn stands_still(arrangement: &Arrangement) -> bool {
     let limit = still_within_mm(arrangement);
-    let ends =
-        arrangement.on_this_car.stood.iter().filter_map(|own| Some((own.end_mm? - own.start_mm).abs()));
-    ends.clone().all(|by| by <= limit) && ends.count() >= SHOW_STILL
+    let all = || arrangement.on_this_car.stood.iter().filter_map(|own| Some((own, own.moved_mm()?.abs())));
+    // The same distance twice is one.
+    let different: BTreeSet<(&Id, &Id)> = all().map(|(own, _)| (&own.from, &own.to)).collect();
+    all().all(|(_, by)| by <= limit) && different.len() >= SHOW_STILL
 }
 
 #[cfg(test)]
@@ -132,6 +140,17 @@ mod tests {
     }
 
     #[test]
+    fn what_was_plumbed_of_no_point_of_the_body_is_told() {
+        let mut own = clear();
+        own.on_this_car.body_points = vec![("no such badge".into(), DVec2::new(700.0, 0.0))];
+        let facts = check(&own, Code::ReadingUnused, Severity::Care, None).facts;
+        assert_eq!(
+            facts,
+            Facts::ReadingUnused { first: Unused::NoBodyPoint("no such badge".into()), all: 1 }
+        );
+    }
+
+    #[test]
     fn what_was_read_on_another_day_is_told() {
         let on = |day: i8| {
             let mut own = with_reading("3", "5");
@@ -152,12 +171,20 @@ mod tests {
         assert_eq!(told.facts, Facts::ReadingDay { is_to_come: true });
         // Two distances to the car that read as they did, to a millimetre.
         let mut still = on(14);
-        let stood = |end_mm| Stood { from: "A".into(), to: "hub".into(), start_mm: 1_203.0, end_mm };
-        still.on_this_car.stood = vec![stood(Some(1_203.0))];
+        let stood = |from: &str, end_mm| Stood {
+            from: from.into(),
+            to: "hub".into(),
+            start_mm: 1_203.0,
+            end_mm: Some(end_mm),
+        };
+        still.on_this_car.stood = vec![stood("A", 1_203.0)];
         check(&still, Code::ReadingDay, Severity::Care, Some(1.0));
-        still.on_this_car.stood.push(stood(Some(1_204.0)));
+        // The same one twice proves no more.
+        still.on_this_car.stood.push(stood("A", 1_203.0));
+        check(&still, Code::ReadingDay, Severity::Care, Some(1.0));
+        still.on_this_car.stood.push(stood("B", 1_204.0));
         none(&still, Code::ReadingDay);
-        still.on_this_car.stood.push(stood(Some(1_206.0)));
+        still.on_this_car.stood.push(stood("C", 1_206.0));
         check(&still, Code::ReadingDay, Severity::Care, Some(1.0));
         let mut whenever = on(1);
         whenever.today = None;

@@ -150,6 +150,19 @@ fn against_profile(context: &Context<'_>, findings: &mut Vec<Finding>) -> Vec<Wh
     }
     // One that is missing is enough to say: its row leads to the others.
     let missing = Wheel::ALL.into_iter().zip(off).find(|(_, off)| off.is_none());
+    // Where the profile says nothing an arch is held against the other one of its axle: alone it says nothing.
+    if arrangement.vehicle.ride_heights.is_none() {
+        let arches = &arrangement.on_this_car.arches_mm;
+        let is_taped =
+            |wheel: Wheel| Wheel::ALL.into_iter().zip(arches).any(|(own, mm)| own == wheel && mm.is_some());
+        let axles = [axle(true), axle(false)].into_iter();
+        let half = axles.flatten().find(|wheel| {
+            let both = axle(matches!(wheel, Wheel::FrontLeft | Wheel::FrontRight));
+            !is_taped(*wheel) && both.into_iter().any(is_taped)
+        });
+        let open = |wheel| told(context, RideFact::NotTaped(wheel), Severity::Care, Basis::CommonPractice);
+        findings.extend(half.map(open));
+    }
     if let (Some(_), Some((wheel, _))) = (own, missing) {
         let open = told(context, RideFact::NotTaped(wheel), Severity::Care, basis);
         findings.push(Finding { limit: Some(Quantity::Length(limit)), ..open });
@@ -301,11 +314,13 @@ mod tests {
         check(&taped([380.0, 380.0, 375.0, 391.0]), Code::RideHeight, Severity::Care, Some(16.0));
         // Two arches of an axle are enough; of both axles the worse is told.
         let mut half = taped([380.0, 400.0, 375.0, 375.0]);
-        (half.on_this_car.arches_mm[2], half.on_this_car.arches_mm[3]) = (None, Some(375.0));
+        (half.on_this_car.arches_mm[2], half.on_this_car.arches_mm[3]) = (None, None);
         check(&half, Code::RideHeight, Severity::Care, Some(20.0));
         check(&taped([380.0, 400.0, 375.0, 405.0]), Code::RideHeight, Severity::Care, Some(30.0));
+        // One of an axle says nothing, and that is told.
         half.on_this_car.arches_mm[0] = None;
-        none(&half, Code::RideHeight);
+        let open = check(&half, Code::RideHeight, Severity::Care, None);
+        assert_eq!(open.facts, Facts::RideHeight(RideFact::NotTaped(Wheel::FrontLeft)));
         // What the profile has them apart is meant; and each may be within its maker's limit while the body leans.
         let mut meant = taped([360.0, 380.0, 375.0, 375.0]);
         meant.vehicle.ride_heights = Some([360.0, 380.0, 375.0, 375.0]);
@@ -408,5 +423,21 @@ mod tests {
         // A plate that aims by its squareness alone, with no limit of height, does not care.
         raked.aiming.placements[0].tolerance.height_mm = None;
         none(&raked, Code::RideHeight);
+    }
+
+    /// Of a profile without ride heights: the left arches alone say nothing of how it hangs.
+    #[test]
+    fn one_arch_of_an_axle_says_nothing() {
+        let mut own = clear();
+        own.vehicle.ride_heights = None;
+        own.vehicle.ride_height_off_mm = None;
+        own.on_this_car.arches_mm = [Some(380.0), None, Some(380.0), Some(380.0)];
+        let found = check(&own, Code::RideHeight, Severity::Care, None);
+        assert_eq!(found.facts, Facts::RideHeight(RideFact::NotTaped(Wheel::FrontRight)));
+        own.on_this_car.arches_mm[1] = Some(380.0);
+        none(&own, Code::RideHeight);
+        // A whole axle may be left out.
+        own.on_this_car.arches_mm = [None, None, Some(380.0), Some(380.0)];
+        none(&own, Code::RideHeight);
     }
 }

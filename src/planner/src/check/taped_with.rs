@@ -1,7 +1,7 @@
 //! With what the marks were taped, laid and checked.
 //!
 //! Rule: an instrument with which something of this set-up was read was within its check on that day, as the shop's own list has it,
-//! and is in that list. A reading without a day counts as of today. What a list does not say is not asked.
+//! is in that list, and reads distances at all. A reading without a day counts as of today. What a list does not say is not asked.
 //! What marks are laid with that no reading names (the only line laser, plumb line, square of the list) is asked of too once something was
 //! taped, as of today; and the last check of a mark that stays, as of its own day.
 //! Limit: the day until which its check holds, as entered.
@@ -12,8 +12,11 @@ use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
 use crate::model::{Chosen, Id, InstrumentKind, MarkTaped, PermanentMark, Taken, chosen, named};
 
-pub(super) const CHECK: Check =
-    Check { codes: &[Code::InstrumentOverdue, Code::InstrumentUnlisted], whole, ..Check::NONE };
+pub(super) const CHECK: Check = Check {
+    codes: &[Code::InstrumentOverdue, Code::InstrumentUnlisted, Code::InstrumentUnfit],
+    whole,
+    ..Check::NONE
+};
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let arrangement = context.arrangement;
@@ -29,6 +32,11 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             findings.extend(first.and_then(|first| of(context, first, facts, Severity::Note)));
             continue;
         };
+        if !own.kind.reads_distances() {
+            let facts = Facts::InstrumentUnfit(name.clone());
+            let first = read_with().next();
+            findings.extend(first.and_then(|first| of(context, first, facts, Severity::Care)));
+        }
         let days = |taken: &Taken| {
             let day = taken.at.map(|at| at.date()).or(arrangement.today)?;
             own.overdue_on(day)
@@ -166,6 +174,15 @@ mod tests {
         check(&own, Code::InstrumentOverdue, Severity::Care, Some(3.0));
         own.bay.marks = vec![PermanentMark { checks: vec![check_on(date(2026, 5, 30))], ..mark }];
         none(&own, Code::InstrumentOverdue);
+    }
+
+    /// Somebody picked the line laser: whatever read the distances, its own figures were not asked.
+    #[test]
+    fn what_reads_no_distances_needs_care() {
+        none(&read("tape 1", Some(date(2026, 5, 1))), Code::InstrumentUnfit);
+        let mut own = read("laser", Some(date(2026, 5, 1)));
+        own.instruments = [Instrument::new("laser".into(), InstrumentKind::LineLaser)].into();
+        check(&own, Code::InstrumentUnfit, Severity::Care, None);
     }
 
     #[test]

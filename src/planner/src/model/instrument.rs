@@ -228,6 +228,13 @@ pub enum Chosen<'a> {
     None,
 }
 
+impl Instrument {
+    /// Whether any figure of it was entered that its kind has.
+    pub fn has_figures(&self) -> bool {
+        InstrumentFigure::ALL.iter().any(|figure| self.kind.has(*figure) && self.figure(*figure).is_some())
+    }
+}
+
 /// The one rule by which an instrument is chosen: the one that is named, else the only one of its kind in the list, else none, and the
 /// shop's own figures count.
 pub fn chosen<'a>(list: &'a [Instrument], kind: InstrumentKind, name: Option<&Id>) -> Chosen<'a> {

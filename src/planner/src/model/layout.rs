@@ -4,9 +4,9 @@ use baywright_geometry::{DVec2, PlanPose};
 
 use super::fault::{Allowed, Fault, Found, Quote};
 use super::{
-    Arrangement, Bay, Building, Chosen, Id, Instrument, InstrumentFigure, InstrumentKind, InstrumentList,
-    JudgedBy, Loading, MarkTaped, OnThisCar, ParkedKnown, Place, Shop, StandRead, StandSet, Thing, Vehicle,
-    chosen, levelled_with,
+    Arrangement, Bay, Building, Chosen, Id, Instrument, InstrumentKind, InstrumentList, JudgedBy, Loading,
+    MarkTaped, OnThisCar, ParkedKnown, Place, Shop, StandRead, StandSet, Thing, Vehicle, chosen,
+    levelled_with,
 };
 
 /// A thing that stands elsewhere in one arrangement than in the bay.
@@ -180,9 +180,7 @@ impl Layout {
         let taped = taped.filter_map(|own| own.taken.with.as_ref()).map(Id::as_str);
         // What names no tape counts with the only one that there is, if more is known of it than of any.
         let only = match chosen(instruments, InstrumentKind::SteelTape, None) {
-            Chosen::One(own) if InstrumentFigure::ALL.iter().any(|figure| own.figure(*figure).is_some()) => {
-                Some(own.name.as_str())
-            }
+            Chosen::One(own) if own.has_figures() => Some(own.name.as_str()),
             _ => None,
         };
         // How surely levels are known follows from it where their survey does not say.

@@ -1,7 +1,7 @@
 //! Which instruments of the shop's list count in a set-up, and which of the shop's own figures stand where none does.
 
 use super::tapes::laid_with;
-use crate::model::{Arrangement, Chosen, Id, Instrument, InstrumentFigure, InstrumentKind, UNNAMED, chosen};
+use crate::model::{Arrangement, Chosen, Id, Instrument, InstrumentKind, UNNAMED, chosen};
 
 /// An instrument that counts.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,7 +21,7 @@ pub fn used(arrangement: &Arrangement) -> Vec<Used<'_>> {
     let lays = |own: &Instrument| {
         let is_chosen = UNNAMED.contains(&own.kind) || own.kind == InstrumentKind::LevelLaser;
         Some(&own.name) == tape
-            || is_chosen && chosen(list, own.kind, None) == Chosen::One(own) && has_figures(own)
+            || is_chosen && chosen(list, own.kind, None) == Chosen::One(own) && own.has_figures()
     };
     let read =
         |id: &Id| arrangement.marks_taped.iter().filter(|own| own.taken.with.as_ref() == Some(id)).count();
@@ -38,15 +38,11 @@ pub fn by_the_shop(arrangement: &Arrangement) -> Vec<(InstrumentKind, usize)> {
         (InstrumentKind::SteelTape, tapes.count())
     });
     let rest = UNNAMED.into_iter().filter_map(|kind| match chosen(list, kind, None) {
-        Chosen::One(own) if has_figures(own) => None,
+        Chosen::One(own) if own.has_figures() => None,
         Chosen::One(_) | Chosen::None => Some((kind, 0)),
         Chosen::Several(count) => Some((kind, count)),
     });
     tape.into_iter().chain(rest).collect()
-}
-
-fn has_figures(own: &Instrument) -> bool {
-    InstrumentFigure::ALL.iter().any(|figure| own.kind.has(*figure) && own.figure(*figure).is_some())
 }
 
 #[cfg(test)]

@@ -220,6 +220,16 @@ fn of_the_marks() -> Vec<Asked> {
         }),
         asked(Code::InstrumentOverdue, Care, (("tape 1", 2), ("tape 1", 1)), clear, read_with),
         asked(Code::InstrumentUnlisted, Note, (("tape 2", 1), ("tape 1", 1)), clear, read_with),
+        asked(
+            Code::InstrumentUnfit,
+            Care,
+            (InstrumentKind::LineLaser, InstrumentKind::SteelTape),
+            clear,
+            |own, kind| {
+                read_with(own, ("tape 1", 1));
+                own.instruments = [Instrument::new("tape 1".into(), kind)].into();
+            },
+        ),
         asked(Code::MarkDrifted, Care, (2.6, 2.0), clear, checked),
         asked(Code::StandSetOff, Stops, (Some(20.0), Some(0.0)), reflector, stand),
         asked(Code::StandUnproven, Care, (None, Some(0.0)), reflector, stand),

@@ -45,6 +45,8 @@ pub enum Code {
     InstrumentOverdue,
     /// What was read between marks was read with an instrument that the shop's list does not have.
     InstrumentUnlisted,
+    /// What was read between marks is said to be read with an instrument that reads no distances.
+    InstrumentUnfit,
     /// A mark that stays is no more where its earlier checks found it.
     MarkDrifted,
     /// A mark that stays is not where the bay has it, by its last check.
@@ -167,7 +169,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 80] = [
+    pub const ALL: [Self; 81] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -189,6 +191,7 @@ impl Code {
         Self::ReadingDay,
         Self::InstrumentOverdue,
         Self::InstrumentUnlisted,
+        Self::InstrumentUnfit,
         Self::MarkDrifted,
         Self::MarkElsewhere,
         Self::MarkCheckUnused,
@@ -274,6 +277,7 @@ impl Code {
             Self::ReadingDay => "reading-day",
             Self::InstrumentOverdue => "instrument-overdue",
             Self::InstrumentUnlisted => "instrument-unlisted",
+            Self::InstrumentUnfit => "instrument-unfit",
             Self::MarkDrifted => "mark-drifted",
             Self::MarkElsewhere => "mark-elsewhere",
             Self::MarkCheckUnused => "mark-check-unused",

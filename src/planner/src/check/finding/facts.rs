@@ -77,6 +77,8 @@ pub enum Facts {
     InstrumentOverdue(Id),
     /// See [`Code::InstrumentUnlisted`]: which.
     InstrumentUnlisted(Id),
+    /// See [`Code::InstrumentUnfit`]: which.
+    InstrumentUnfit(Id),
     /// See [`Code::MarkDrifted`]: how far.
     MarkDrifted(Drift),
     /// See [`Code::MarkElsewhere`].
@@ -260,6 +262,7 @@ impl Facts {
             Self::ReadingDay { .. } => Code::ReadingDay,
             Self::InstrumentOverdue(_) => Code::InstrumentOverdue,
             Self::InstrumentUnlisted(_) => Code::InstrumentUnlisted,
+            Self::InstrumentUnfit(_) => Code::InstrumentUnfit,
             Self::MarkDrifted(_) => Code::MarkDrifted,
             Self::MarkElsewhere { .. } => Code::MarkElsewhere,
             Self::MarkCheckUnused { .. } => Code::MarkCheckUnused,

@@ -44,6 +44,9 @@ pub const fn code(code: Code) -> &'static str {
         Code::InstrumentOverdue => {
             "Marks were laid, taped or checked with an instrument whose check was over."
         }
+        Code::InstrumentUnfit => {
+            "What was read between marks is said to be read with an instrument that reads no distances."
+        }
         Code::InstrumentUnlisted => {
             "What was read between marks was read with an instrument that is not in the shop's list."
         }

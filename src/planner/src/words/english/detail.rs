@@ -275,6 +275,7 @@ impl About<'_> {
             | Facts::MarkElsewhere { .. }
             | Facts::MarkCheckUnused { .. } => self.read_detail(finding),
             Facts::InstrumentOverdue(_) => "Have it checked, or measure again with one that is; if it was checked meanwhile, say so in the shop settings.".to_owned(),
+            Facts::InstrumentUnfit(_) => "Say with which tape the marks were read, or tape them again: the shop's own figures count meanwhile.".to_owned(),
             Facts::InstrumentUnlisted(_) => "It counts with the shop's own figures, and nobody says when its check is due: list it in the shop settings.".to_owned(),
             Facts::MarkDrifted(own) => self.drifted(own),
             Facts::StandSetOff(_) => "Set the stand anew as the tape check says, and read it again.".to_owned(),

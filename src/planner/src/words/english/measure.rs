@@ -39,7 +39,10 @@ impl About<'_> {
             Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
             Facts::ReadingOff(_) => return None,
             Facts::InstrumentOverdue(_) => format!("by {value}"),
-            Facts::InstrumentUnlisted(_) | Facts::ReadingUnused { .. } | Facts::MarkCheckUnused { .. } => {
+            Facts::InstrumentUnfit(_)
+            | Facts::InstrumentUnlisted(_)
+            | Facts::ReadingUnused { .. }
+            | Facts::MarkCheckUnused { .. } => {
                 return None;
             }
             Facts::ReadingDay { is_to_come } => self.days_away(&value, *is_to_come),

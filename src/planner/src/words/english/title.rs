@@ -170,6 +170,7 @@ impl About<'_> {
             Facts::InstrumentOverdue(name) => {
                 format!("the check of {name} was over when it was used here")
             }
+            Facts::InstrumentUnfit(name) => format!("{name} reads no distances"),
             Facts::InstrumentUnlisted(name) => format!("{name} is not in the shop's list of instruments"),
             Facts::MarkDrifted(_) => format!("{first} has drifted since an earlier check"),
             Facts::StandSetOff(_) => format!("{first} is set off its place by what was read of its stand"),

@@ -7,6 +7,9 @@ impl About<'_> {
     pub(super) fn read_title(&self, finding: &Finding) -> String {
         let mark = finding.subjects.first().map_or_else(String::new, |own| self.subject(own));
         match &finding.facts {
+            Facts::ReadingUnused { all: 1, first: Unused::NoBodyPoint(of) } => {
+                format!("what was plumbed of {of} is not used")
+            }
             Facts::ReadingUnused { all: 1, first: Unused::NoTarget(of) } => {
                 format!("what was read of the stand {of} is not used")
             }
@@ -37,6 +40,9 @@ impl About<'_> {
                         )
                     }
                     Unused::NoTarget(of) => format!("This aiming has no target {of}."),
+                    Unused::NoBodyPoint(of) => {
+                        format!("This car's profile has no point of the body called {of}.")
+                    }
                 };
                 format!("{why} Type it where it belongs, or take it out: nothing of the answer rests on it.")
             }

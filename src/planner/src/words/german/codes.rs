@@ -48,6 +48,7 @@ pub const fn code(code: Code) -> &'static str {
         Code::InstrumentOverdue => {
             "Marken wurden mit einem Gerät gelegt, gemessen oder geprüft, dessen Prüfung abgelaufen war."
         }
+        Code::InstrumentUnfit => "Zwischen Marken soll mit einem Gerät abgelesen sein, das keine Maße liest.",
         Code::InstrumentUnlisted => {
             "Zwischen Marken wurde mit einem Messgerät gemessen, das nicht in der Liste der Werkstatt steht."
         }

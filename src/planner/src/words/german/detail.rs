@@ -223,6 +223,7 @@ impl About<'_> {
             | Facts::MarkElsewhere { .. }
             | Facts::MarkCheckUnused { .. } => self.read_detail(finding),
             Facts::InstrumentOverdue(_) => "Prüfen lassen oder mit einem geprüften neu messen; wurde es inzwischen geprüft, das in den Vorgaben der Werkstatt eintragen.".to_owned(),
+            Facts::InstrumentUnfit(_) => "Sagen, mit welchem Band die Marken gemessen sind, oder neu messen: bis dahin zählen die Werte der Werkstatt.".to_owned(),
             Facts::InstrumentUnlisted(_) => "Es zählt mit den Werten der Werkstatt, und niemand sagt, wann seine Prüfung fällig ist: in den Vorgaben der Werkstatt eintragen.".to_owned(),
             Facts::MarkDrifted(own) => self.drifted(own),
             Facts::StandSetOff(_) => "Den Ständer neu einstellen, wie die Markenprüfung sagt, und wieder ablesen.".to_owned(),

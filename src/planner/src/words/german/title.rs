@@ -202,6 +202,7 @@ impl About<'_> {
             Facts::InstrumentOverdue(name) => {
                 format!("die Prüfung von „{name}“ war abgelaufen, als es hier benutzt wurde")
             }
+            Facts::InstrumentUnfit(name) => format!("{name} liest keine Maße"),
             Facts::InstrumentUnlisted(name) => format!("„{name}“ steht nicht in der Liste der Messgeräte"),
             Facts::MarkDrifted(_) => format!("{first} ist seit einer früheren Prüfung gewandert"),
             Facts::StandSetOff(_) => {

@@ -7,6 +7,9 @@ impl About<'_> {
     pub(super) fn read_title(&self, finding: &Finding) -> String {
         let mark = finding.subjects.first().map_or_else(String::new, |own| self.subject(own));
         match &finding.facts {
+            Facts::ReadingUnused { all: 1, first: Unused::NoBodyPoint(of) } => {
+                format!("was von {of} gelotet ist, zählt nicht")
+            }
             Facts::ReadingUnused { all: 1, first: Unused::NoTarget(of) } => {
                 format!("was vom Ständer {of} abgelesen ist, zählt nicht")
             }
@@ -37,6 +40,7 @@ impl About<'_> {
                         format!("Von {from} nach {to} lässt sich kein Band gerade halten: vom Auto steht etwas dazwischen.")
                     }
                     Unused::NoTarget(of) => format!("Diese Einmessung hat kein Ziel {of}."),
+                    Unused::NoBodyPoint(of) => format!("Das Profil dieses Autos hat keinen Karosseriepunkt {of}."),
                 };
                 format!("{why} Dort eintragen, wo es hingehört, oder herausnehmen: nichts von der Antwort ruht darauf.")
             }
