@@ -7,6 +7,7 @@ use baywright_desk::screen::view::Letters;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Known, Place, ThingKind};
+use baywright_planner::words::Language;
 use egui::Vec2;
 use egui_kittest::kittest::{NodeT, Queryable};
 
@@ -54,7 +55,13 @@ fn large_letters_set_nothing_under_18_px() {
 /// Letters for arm's length in a small window: what is chosen, the tools and the answer's press lie beside each other.
 #[test]
 fn large_letters_in_a_small_window_overlap_nothing_at_the_top() {
-    let mut screen = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
+    for size in [Vec2::new(1280.0, 720.0), Vec2::new(1024.0, 700.0)] {
+        nothing_overlaps_at_the_top(size);
+    }
+}
+
+fn nothing_overlaps_at_the_top(size: Vec2) {
+    let mut screen = screen(demo(), size, 1.0);
     screen.state_mut().view_mut().letters = Letters::LARGE;
     for _ in 0..4 {
         screen.run();
@@ -70,6 +77,10 @@ fn large_letters_in_a_small_window_overlap_nothing_at_the_top() {
         "Do again",
         "Measure",
         "Do all of this",
+        "What is in the way",
+        "Marks",
+        "Floor",
+        Language::English.record_page().page,
     ];
     for (i, one) in names.iter().enumerate() {
         for other in names.iter().skip(i + 1) {

@@ -33,12 +33,21 @@ impl Desk {
             return;
         }
         let texts = self.view.locale.language.record_page();
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+        let mut press = |ui: &mut Ui| {
             let press = widgets::lesser(ui, texts.open).on_hover_text(texts.open_why);
             if press.accessible_name(texts.page).clicked() {
                 out.push(Command::Record(OfRecord::Lay));
             }
-        });
+        };
+        let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
+        let text = ui.painter().layout_no_wrap(texts.open.to_owned(), font, egui::Color32::BLACK).size().x;
+        let wanted = text + 2.0 * ui.spacing().button_padding.x;
+        // At the right edge beside the tabs; where they leave no room, in a row of its own and on nobody.
+        if ui.available_size_before_wrap().x < wanted {
+            press(ui);
+        } else {
+            ui.with_layout(Layout::right_to_left(Align::Center), press);
+        }
     }
 
     pub(super) fn record_head_strip(&self, ui: &mut Ui, page: &RecordPage, out: &mut Vec<Command>) {
