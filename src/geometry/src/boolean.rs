@@ -86,10 +86,36 @@ fn exponent(size: f64) -> i32 {
 fn overlay(subject: &[&Polygon], clip: &[&Polygon], rule: OverlayRule) -> Vec<Polygon> {
     let all = subject.iter().chain(clip);
     let Some(bounds) = all.map(|p| p.bounds()).reduce(Bounds::union) else { return Vec::new() };
-    let grid = Grid::around(&bounds);
-    let mut sweep = Overlay::<i64>::new_custom(64, IntOverlayOptions::ogc(), Default::default());
-    for (polygons, role) in [(subject, ShapeType::Subject), (clip, ShapeType::Clip)] {
-        for ring in polygons.iter().flat_map(|p| p.rings()) {
+    let rings = |of: &[&Polygon]| of.iter().flat_map(|p| p.rings().map(<[DVec2]>::to_vec)).collect::<Vec<_>>();
+    let shapes = shapes(&bounds, &rings(subject), &rings(clip), rule);
+    shapes
+        .into_iter()
+        .filter_map(|shape| {
+            let mut rings = shape.into_iter();
+            Some(Polygon::trusted(rings.next()?, rings.collect()))
+        })
+        .collect()
+}
+
+/// What is left of some rings when others are taken away, as shapes: each its outer ring, anticlockwise, then its holes. Of both
+/// lists outer rings wind anticlockwise and holes clockwise.
+pub(crate) fn left_of(from: &[Vec<DVec2>], taken: &[Vec<DVec2>]) -> Vec<Vec<Vec<DVec2>>> {
+    let bounds = Bounds::around(from.iter().chain(taken).flatten().copied());
+    bounds.map_or_else(Vec::new, |bounds| shapes(&bounds, from, taken, OverlayRule::Difference))
+}
+
+/// The shapes that an overlay makes of rings: of each its outer ring, anticlockwise, then its holes.
+fn shapes(
+    bounds: &Bounds,
+    subject: &[Vec<DVec2>],
+    clip: &[Vec<DVec2>],
+    rule: OverlayRule,
+) -> Vec<Vec<Vec<DVec2>>> {
+    let grid = Grid::around(bounds);
+    let corners = subject.iter().chain(clip).map(Vec::len).sum();
+    let mut sweep = Overlay::<i64>::new_custom(corners, IntOverlayOptions::ogc(), Default::default());
+    for (rings, role) in [(subject, ShapeType::Subject), (clip, ShapeType::Clip)] {
+        for ring in rings {
             sweep.add_path_iter(ring.iter().map(|&p| grid.int(p)), role);
         }
     }
@@ -100,7 +126,7 @@ fn overlay(subject: &[&Polygon], clip: &[&Polygon], rule: OverlayRule) -> Vec<Po
         .filter_map(|shape| {
             let mut rings = shape.iter().map(|ring| ring.iter().map(|p| grid.float(p)).collect::<Vec<_>>());
             let outer = rings.next().filter(|ring| has_area(ring))?;
-            Some(Polygon::trusted(outer, rings.filter(|ring| has_area(ring)).collect()))
+            Some(std::iter::once(outer).chain(rings.filter(|ring| has_area(ring))).collect())
         })
         .collect()
 }

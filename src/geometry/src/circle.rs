@@ -83,9 +83,27 @@ impl Circle {
 
     /// How many corners a polygon around this circle needs to stay within [`SAGITTA_MM`] of it.
     fn corners(&self) -> usize {
+        self.corners_within(SAGITTA_MM, 16)
+    }
+
+    fn corners_within(&self, within_mm: f64, least: usize) -> usize {
         // Circumscribed: a corner lies r (1/cos(π/n) - 1) outside, about r π²/(2 n²).
-        let wanted = std::f64::consts::PI * (self.radius / (2.0 * SAGITTA_MM)).sqrt();
-        (libm::ceil(wanted) as usize).clamp(16, 4096)
+        let wanted = std::f64::consts::PI * (self.radius / (2.0 * within_mm)).sqrt();
+        (libm::ceil(wanted) as usize).clamp(least, 4096)
+    }
+
+    /// A coarser regular polygon around the disc, for where many are put together: its corners lie outside by about this much at
+    /// most, mm, which is positive.
+    ///
+    /// ```rust
+    /// # use baywright_geometry::*;
+    /// let drum = Circle::new(DVec2::ZERO, 290.0)?.circumscribed_within(0.4);
+    /// let out = drum.outer().iter().map(|p| p.length()).fold(0.0, f64::max) - 290.0;
+    /// assert!(out > 0.2 && out < 0.41 && drum.outer().len() < 70);
+    /// # Ok::<(), ShapeFault>(())
+    /// ```
+    pub fn circumscribed_within(&self, by_mm: f64) -> Polygon {
+        self.around_by(0.0, self.corners_within(by_mm, 8))
     }
 
     /// A regular polygon *around* the disc (it never hides a conflict), its corners at most [`SAGITTA_MM`] outside.
@@ -102,7 +120,10 @@ impl Circle {
 
     /// A regular polygon around the disc, its first corner at a heading.
     fn around(&self, first: f64) -> Polygon {
-        let n = self.corners();
+        self.around_by(first, self.corners())
+    }
+
+    fn around_by(&self, first: f64, n: usize) -> Polygon {
         let (_, cos) = libm::sincos(0.5 * std::f64::consts::TAU / n as f64);
         self.regular(n, self.radius / cos, first)
     }

@@ -5,6 +5,7 @@
 
 pub(crate) mod clip;
 pub(crate) mod sum;
+mod within;
 
 use glam::DVec2;
 
@@ -15,6 +16,8 @@ use crate::polygon::{Polygon, ring_edges};
 use crate::predicate::{side, turn};
 use crate::segment::Segment;
 use crate::tolerance::TOUCH_MM;
+
+pub use within::{inset, moves_within};
 
 /// The smallest convex polygon around the points, exact; `None` if they enclose no area. Corners on a straight side
 /// are left out.
@@ -76,6 +79,21 @@ pub fn hull_grown(points: &[DVec2], by_mm: f64) -> Option<Polygon> {
     }
     // What rounding made of the corners is convex again.
     self::hull(&grown)
+}
+
+/// The moves after which one convex ring, or a line of two points, or a point, meets another that stays where it is: a convex
+/// ring, anticlockwise, that has them inside; on its edge the two only touch (the Minkowski sum of the one and the other,
+/// reflected). Both anticlockwise, without a corner twice.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// # use baywright_geometry::convex::moves_to_meet;
+/// let square = [(0.0, 0.0), (2.0, 0.0), (2.0, 2.0), (0.0, 2.0)].map(DVec2::from);
+/// let met = moves_to_meet(&square, &square);
+/// assert_eq!(Bounds::around(met), Some(Bounds { low: DVec2::splat(-2.0), high: DVec2::splat(2.0) }));
+/// ```
+pub fn moves_to_meet(stays: &[DVec2], moves: &[DVec2]) -> Vec<DVec2> {
+    sum::difference(stays, moves)
 }
 
 /// One side of the hull (Andrew's monotone chain): only turns to the left are kept.

@@ -40,6 +40,12 @@ impl Face {
         Ok(Self { centre, normal: own.forward(), left: own.left(), up: own.up(), width, height })
     }
 
+    /// The same face, narrower by so much on either side, mm; `None` if nothing is left.
+    pub fn narrowed(&self, by_mm: f64) -> Option<Self> {
+        let width = self.width - 2.0 * by_mm;
+        (width > TOUCH_MM).then(|| Self { width, ..self.clone() })
+    }
+
     /// The middle.
     pub const fn centre(&self) -> DVec3 {
         self.centre

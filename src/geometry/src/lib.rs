@@ -34,6 +34,7 @@ pub mod polygon;
 pub mod predicate;
 pub mod prism;
 pub mod protrude;
+pub mod region;
 pub mod segment;
 pub mod separate;
 pub mod share;
@@ -68,6 +69,7 @@ pub use overlap::{overlap_area, overlap_region, overlaps, overlaps_by};
 pub use polygon::Polygon;
 pub use prism::{Prism, Span};
 pub use protrude::{Protrusion, moves_inside, protrusions, protrusions_deeper};
+pub use region::Region;
 pub use segment::Segment;
 pub use separate::{MOST_SETS, SeparatingMoves, exits, separating_moves};
 pub use share::{
