@@ -104,6 +104,12 @@ pub(crate) fn left_of(from: &[Vec<DVec2>], taken: &[Vec<DVec2>]) -> Vec<Vec<Vec<
     bounds.map_or_else(Vec::new, |bounds| shapes(&bounds, from, taken, OverlayRule::Difference))
 }
 
+/// What some rings cover and others do too, in the same way.
+pub(crate) fn common_to(some: &[Vec<DVec2>], others: &[Vec<DVec2>]) -> Vec<Vec<Vec<DVec2>>> {
+    let bounds = Bounds::around(some.iter().chain(others).flatten().copied());
+    bounds.map_or_else(Vec::new, |bounds| shapes(&bounds, some, others, OverlayRule::Intersect))
+}
+
 /// The shapes that an overlay makes of rings: of each its outer ring, anticlockwise, then its holes.
 fn shapes(
     bounds: &Bounds,

@@ -17,6 +17,7 @@ use crate::predicate::{side, turn};
 use crate::segment::Segment;
 use crate::tolerance::TOUCH_MM;
 
+pub use clip::common;
 pub use within::{inset, moves_within};
 
 /// The smallest convex polygon around the points, exact; `None` if they enclose no area. Corners on a straight side

@@ -6,7 +6,7 @@ use std::collections::BinaryHeap;
 
 use glam::DVec2;
 
-use crate::boolean::left_of;
+use crate::boolean::{common_to, left_of};
 use crate::bounds::Bounds;
 use crate::polygon::{Polygon, ring_edges, signed_area};
 use crate::segment::Segment;
@@ -33,6 +33,17 @@ impl Region {
     /// ```
     pub fn left(of: &[Vec<DVec2>], taken: &[Vec<DVec2>]) -> Self {
         Self { shapes: left_of(of, taken) }
+    }
+
+    /// What some rings cover and others do too, in the same way.
+    pub fn common(some: &[Vec<DVec2>], others: &[Vec<DVec2>]) -> Self {
+        Self { shapes: common_to(some, others) }
+    }
+
+    /// Both, of which each shares no area with the other.
+    pub fn beside(mut self, other: Self) -> Self {
+        self.shapes.extend(other.shapes);
+        self
     }
 
     /// Whether there is nothing of it.

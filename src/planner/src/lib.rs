@@ -22,6 +22,7 @@ pub mod hand;
 pub mod history;
 pub mod judge;
 pub mod model;
+pub mod place;
 pub mod proof;
 pub mod record;
 pub mod room;

@@ -7,7 +7,16 @@ use crate::predicate::turn;
 
 /// The ring common to two convex, anticlockwise rings; fewer than three corners if they share no area
 /// (Sutherland and Hodgman 1974: one ring cut by the line of each side of the other).
-pub(crate) fn common(a: &[DVec2], b: &[DVec2]) -> Vec<DVec2> {
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// # use baywright_geometry::convex::common;
+/// let a = Polygon::rectangle(DVec2::ZERO, DVec2::splat(4.0))?;
+/// let both = common(a.outer(), a.moved(DVec2::new(1.0, 3.0)).outer());
+/// assert_eq!(Bounds::around(both), Some(Bounds { low: DVec2::new(1.0, 3.0), high: DVec2::splat(4.0) }));
+/// # Ok::<(), ShapeFault>(())
+/// ```
+pub fn common(a: &[DVec2], b: &[DVec2]) -> Vec<DVec2> {
     let mut kept: Vec<DVec2> = Vec::with_capacity(a.len() + b.len());
     kept.extend(a);
     let mut cut: Vec<DVec2> = Vec::with_capacity(a.len() + b.len());

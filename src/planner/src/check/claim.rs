@@ -230,7 +230,7 @@ pub(super) fn lies_under_a_tape(heights: &Span) -> bool {
 }
 
 /// Whether something of these heights is in a run that is to be free there: a tape goes over what is low.
-pub(super) fn is_in_run(heights: &Span, free: &Span) -> bool {
+pub(crate) fn is_in_run(heights: &Span, free: &Span) -> bool {
     heights.bottom() < free.top() && heights.top() > free.bottom() + GOES_OVER_MM
 }
 
@@ -281,7 +281,7 @@ impl Claim {
 
     /// What it is kept free for, by what would be found of what stands there; `None` where people, lamps, what lies low or what can be
     /// carried away are asked of alone.
-    pub(super) const fn code(&self) -> Option<Code> {
+    pub(crate) const fn code(&self) -> Option<Code> {
         match self.bars {
             Bars::Everything(code, _) => Some(code),
             Bars::Zone(_) => Some(Code::ZoneObject),
@@ -341,7 +341,7 @@ pub(crate) fn excluded(excludes: Exclusion, thing: &Thing) -> Option<bool> {
 }
 
 /// The same of a part of the building: it is no person and gives no light.
-pub(super) const fn excludes_part(excludes: Exclusion, metal: Metal) -> Option<bool> {
+pub(crate) const fn excludes_part(excludes: Exclusion, metal: Metal) -> Option<bool> {
     match excludes {
         Exclusion::Anything => Some(true),
         Exclusion::Metal => metal.counts(),

@@ -18,6 +18,7 @@
 //! Limits: the aiming's; age and reach are the shop's own. Where an aiming asks nothing of the floor, a stand's feet and a target's
 //! height need care from a step on that one wheel is not to stand on.
 
+mod anywhere;
 mod spread;
 mod target_height;
 mod target_plumb;
@@ -32,6 +33,7 @@ use super::stand_off_mark::OffBy;
 use super::{Check, Context, finding};
 use crate::ground::spots::{Ground, On, Spot, Spots};
 use crate::model::{Arrangement, FloorSurvey, ParkedKnown, ShopFigure};
+pub(crate) use anywhere::{Levelled, levelled_within};
 use spread::{astride, spread};
 use target_height::target_height;
 use target_plumb::target_plumb;

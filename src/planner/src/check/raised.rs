@@ -56,7 +56,7 @@ fn heights(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// The spots outboard of tyres, which lie on what the tyres stand on.
-pub(super) fn beside_tyres<'a>(
+pub(crate) fn beside_tyres<'a>(
     context: &Context<'_>,
     aiming: &'a Aiming,
 ) -> impl Iterator<Item = (&'a Id, DVec2)> {

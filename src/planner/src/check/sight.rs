@@ -19,7 +19,7 @@ use crate::scene::{PlacedTarget, Scene};
 
 /// A hidden share below this, one part in a hundred thousand of the target, is rounding: on a plate of 500 mm it is a
 /// strip of 0.005 mm.
-pub(super) const HIDDEN_FROM: f64 = 1e-5;
+pub(crate) const HIDDEN_FROM: f64 = 1e-5;
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::SightBlocked], things, whole, claims, remedy: Remedy::of_obstacle, ..Check::NONE };

@@ -86,7 +86,7 @@ fn against_the_rest(context: &Context<'_>, target: &PlacedTarget, findings: &mut
         }
     }
     // The feet, or a mat's body: what rests on the floor.
-    let resting = || target.solids.iter().filter(|solid| solid.span.bottom() <= SPEAKS_FROM_MM);
+    let resting = || target.solids.iter().filter(|solid| rests_on_floor(solid));
     for feature in &context.arrangement.bay.floor_features {
         let outline = feature.outline.clone().into();
         let Some(solid) = resting().find(|solid| overlap::overlaps(&solid.outline, &outline)) else {
@@ -105,6 +105,11 @@ fn against_the_rest(context: &Context<'_>, target: &PlacedTarget, findings: &mut
         let at = middle_of_both(&solid.outline.bounds(), &feature.outline.bounds()).extend(0.0);
         findings.push(finding(Facts::StandClash(Lacks::Room), severity, subjects, at, Basis::CommonPractice));
     }
+}
+
+/// Whether a part of a stand, or a mat's body, rests on the floor.
+pub(crate) fn rests_on_floor(solid: &Prism) -> bool {
+    solid.span.bottom() <= SPEAKS_FROM_MM
 }
 
 /// One finding for each pair, with the deepest of the stand's parts.

@@ -11,7 +11,7 @@ use baywright_geometry::overlap;
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both};
-use crate::model::{FloorFeatureKind, Runway, Wheel};
+use crate::model::{Arrangement, FloorFeature, FloorFeatureKind, Runway, Wheel};
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::WheelPlace, Code::WheelOffRunway], whole, remedy, ..Check::NONE };
@@ -38,8 +38,14 @@ fn remedy(finding: &Finding) -> Remedy {
 pub(super) const UNEVEN_MM: f64 = 26.0;
 
 /// How much higher one wheel may stand than the others, mm.
-fn level_mm(context: &Context<'_>) -> f64 {
-    context.arrangement.aiming.floor.map_or(UNEVEN_MM, |floor| floor.level_mm)
+pub(crate) fn level_mm(arrangement: &Arrangement) -> f64 {
+    arrangement.aiming.floor.map_or(UNEVEN_MM, |floor| floor.level_mm)
+}
+
+/// Whether a wheel on it stops the aiming, if one wheel may stand so much higher than the others, mm.
+pub(crate) fn stops_a_wheel(feature: &FloorFeature, level_mm: f64) -> bool {
+    // No survey of the floor shows what a wheel stands on top of.
+    feature.kind == FloorFeatureKind::Pit || feature.proud_mm > level_mm + SPEAKS_FROM_MM
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
@@ -48,18 +54,14 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         on_runways(context, findings);
         return;
     }
-    let level_mm = level_mm(context);
+    let level_mm = level_mm(arrangement);
     for (wheel, tread) in Wheel::ALL.into_iter().zip(&context.scene.treads) {
         for feature in &arrangement.bay.floor_features {
             if !overlap::overlaps(&tread.clone().into(), &feature.outline.clone().into()) {
                 continue;
             }
-            let severity = match feature.kind {
-                FloorFeatureKind::Pit => Severity::Stops,
-                // No survey of the floor shows what a wheel stands on top of.
-                _ if feature.proud_mm > level_mm + SPEAKS_FROM_MM => Severity::Stops,
-                FloorFeatureKind::Drain | FloorFeatureKind::Joint => Severity::Care,
-            };
+            let severity =
+                if stops_a_wheel(feature, level_mm) { Severity::Stops } else { Severity::Care };
             let at = middle_of_both(&tread.bounds(), &feature.outline.bounds()).extend(0.0);
             let subjects = vec![Subject::FloorFeature(feature.id.clone()), Subject::Car];
             findings.push(finding(Facts::WheelPlace(wheel), severity, subjects, at, Basis::CommonPractice));
@@ -94,7 +96,7 @@ fn on_runways(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
     let tops = || carrying.iter().map(|runway| runway.top_mm);
     let (low, high) = (tops().fold(f64::INFINITY, f64::min), tops().fold(f64::NEG_INFINITY, f64::max));
-    let level_mm = level_mm(context);
+    let level_mm = level_mm(arrangement);
     let (severity, limit) = match high - low > level_mm + SPEAKS_FROM_MM {
         true => (Severity::Stops, level_mm),
         false => (Severity::Care, 0.0),

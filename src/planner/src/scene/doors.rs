@@ -154,6 +154,12 @@ impl Room {
         passed
     }
 
+    /// The walls of the room itself, by position, at which the ground ends beyond an open door that lets something of these heights
+    /// through.
+    pub fn walls_behind_doors(&self, span: &Span) -> impl Iterator<Item = usize> {
+        self.doors.iter().filter(|own| own.opening.lets_through(span)).filter_map(|own| own.ends_at)
+    }
+
     /// The ends of a wall, and the corners of the ground beyond its open doors.
     pub fn corners_of(&self, wall: usize) -> Vec<DVec2> {
         let ends = self.alone.edges().nth(wall).map(|edge| [edge.from, edge.to]);

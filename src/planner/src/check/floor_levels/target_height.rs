@@ -1,6 +1,6 @@
 //! How high a target's own floor lies against the plane of the wheels.
 
-use super::tilt::Wheels;
+use super::tilt::{Figure, Wheels};
 use super::{by_the_car, care_of, no_cure, of_procedure, subject};
 use crate::check::finding::{Basis, Finding, Quantity, Severity};
 use crate::check::wheels::UNEVEN_MM;
@@ -12,7 +12,7 @@ const STEEPEST_RAD: f64 = 1.57;
 
 /// How far off in height a target may be, as the procedure says or as its place makes the aim go off; else, where nothing is
 /// asked of the floor either, as far as one wheel may stand higher than the others. With whose figure it is.
-fn height_limit(context: &Context<'_>, index: usize) -> Option<(f64, Basis)> {
+pub(super) fn height_limit(context: &Context<'_>, index: usize) -> Option<(f64, Basis)> {
     let own = own_limit(context, index).map(|limit| (limit, of_procedure(context)));
     let unasked = || context.arrangement.aiming.floor.is_none().then_some((UNEVEN_MM, Basis::CommonPractice));
     own.or_else(unasked)
@@ -40,6 +40,11 @@ fn own_limit(context: &Context<'_>, index: usize) -> Option<f64> {
     Some(higher.min(away * libm::tan(steeper) - above).max(0.0))
 }
 
+/// How high the plane of the wheels lies where a target stands.
+pub(super) fn over_plane(wheels: &Wheels, target: &Spot) -> Figure {
+    wheels.figure(|stance| stance.plane.at(target.at))
+}
+
 pub(super) fn target_height(
     context: &Context<'_>,
     wheels: &Wheels,
@@ -48,7 +53,7 @@ pub(super) fn target_height(
 ) -> Option<Finding> {
     let level = target.level?;
     let (limit, basis) = height_limit(context, index)?;
-    let plane = wheels.figure(|stance| stance.plane.at(target.at));
+    let plane = over_plane(wheels, target);
     let (off, within) = (level.level_mm - plane.value, libm::hypot(plane.within, level.within_mm));
     let moved = plane.moved + target.moved_mm;
     let most = off.abs() + within + moved;

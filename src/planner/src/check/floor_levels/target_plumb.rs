@@ -18,19 +18,19 @@ use crate::check::{Context, FloorFact, OffBy, SPEAKS_FROM_MM};
 use crate::model::{TargetKind, VerticalReference};
 
 /// What is off, by how much, how surely, and how far it may be.
-struct Off {
+pub(super) struct Off {
     by: OffBy,
-    value: f64,
+    pub(super) value: f64,
     within: f64,
     /// By how much more if the car stands elsewhere.
-    moved: f64,
-    limit: f64,
-    stops: bool,
+    pub(super) moved: f64,
+    pub(super) limit: f64,
+    pub(super) stops: bool,
 }
 
 impl Off {
     /// From what share of the limit on it is spoken of.
-    fn slack(&self) -> f64 {
+    pub(super) fn slack(&self) -> f64 {
         if is_length(self.by) { SPEAKS_FROM_MM } else { SPEAKS_FROM_RAD }
     }
 
@@ -81,7 +81,7 @@ pub(super) fn target_plumb(context: &Context<'_>, wheels: &Wheels, index: usize)
 }
 
 /// All that the tilt does to one target; `None` of one that is not set by the plumb line.
-fn offs(context: &Context<'_>, wheels: &Wheels, index: usize) -> Option<Vec<Off>> {
+pub(super) fn offs(context: &Context<'_>, wheels: &Wheels, index: usize) -> Option<Vec<Off>> {
     let (aiming, scene) = (&context.arrangement.aiming, context.scene);
     let (placement, target) = (aiming.placements.get(index)?, scene.targets.get(index)?);
     if placement.vertical == VerticalReference::WheelsPlane || target.lies {
