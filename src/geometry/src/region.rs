@@ -11,6 +11,9 @@ use crate::bounds::Bounds;
 use crate::polygon::{Polygon, ring_edges, signed_area};
 use crate::segment::Segment;
 
+/// A shape of less area is none, mm²: a strip of ten metres that is a hundredth of what no tape shows.
+const SLIVER_MM2: f64 = 1e-3;
+
 /// Some shapes that share no area, each with its holes.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Region {
@@ -32,12 +35,18 @@ impl Region {
     /// assert!(frame.holds(DVec2::new(1.0, 1.0)) && !frame.holds(DVec2::new(7.0, 7.0)));
     /// ```
     pub fn left(of: &[Vec<DVec2>], taken: &[Vec<DVec2>]) -> Self {
-        Self { shapes: left_of(of, taken) }
+        Self::told(left_of(of, taken))
     }
 
     /// What some rings cover and others do too, in the same way.
     pub fn common(some: &[Vec<DVec2>], others: &[Vec<DVec2>]) -> Self {
-        Self { shapes: common_to(some, others) }
+        Self::told(common_to(some, others))
+    }
+
+    /// Without what rounding leaves between edges that meet.
+    fn told(mut shapes: Vec<Vec<Vec<DVec2>>>) -> Self {
+        shapes.retain(|rings| rings.first().is_some_and(|outer| signed_area(outer) > SLIVER_MM2));
+        Self { shapes }
     }
 
     /// Both, of which each shares no area with the other.

@@ -145,13 +145,12 @@ impl Search {
         for sweep in sweeps {
             self.met(sweep, &frame, &mut taken, &mut perhaps);
         }
-        let perhaps: Vec<Vec<DVec2>> =
-            perhaps.iter().map(|own| common(own, &frame)).filter(|own| own.len() >= 3).collect();
+        let inside = || perhaps.iter().map(|own| common(own, &frame)).filter(|own| own.len() >= 3);
         let undecided = match perhaps.is_empty() || !ask {
             true => Region::default(),
-            false => Region::left(&perhaps, &taken),
+            false => Region::left(&inside().collect::<Vec<_>>(), &taken),
         };
-        taken.extend(perhaps);
+        taken.append(&mut perhaps);
         let (fits, undecided) = (Region::left(&[frame], &taken), undecided);
         let Some(levels) = &self.levels else { return (fits, undecided) };
         sweeps.iter().fold((fits, undecided), |(fits, undecided), own| levels.refined(own, fits, undecided))

@@ -9,8 +9,8 @@ use crate::check::{Levelled, levelled_within};
 use crate::model::{Arrangement, FloorSurvey};
 use crate::scene::Scene;
 
-/// A square of half this side that is not decided is left so, mm.
-const LEAST_MM: f64 = 25.0;
+/// A square of half this side that is not decided is left so, mm: a whole number.
+const LEAST_MM: f64 = 24.0;
 /// So many squares are asked about for one heading; what is left then is undecided.
 const MOST_ASKED: usize = 3_000;
 
@@ -72,7 +72,12 @@ impl Levels {
     fn squares(&self, sweep: &Sweep, around: &Bounds, is_asked: impl Fn(DVec2, f64) -> bool) -> Squares {
         let mut squares = Squares::default();
         let (turn_rad, by_mm) = sweep.reach();
-        let mut open = vec![(around.centre(), around.size().max_element() * 0.5 + 1e-6)];
+        // Whole millimetres, halved to whole ones: squares side by side leave nothing between them.
+        let (middle, mut half) = (around.centre().round(), LEAST_MM);
+        while half < around.size().max_element() * 0.5 + 1.0 {
+            half *= 2.0;
+        }
+        let mut open = vec![(middle, half)];
         let mut asked = 0;
         while let Some((middle, half)) = open.pop() {
             let corner = half * std::f64::consts::SQRT_2;

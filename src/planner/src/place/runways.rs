@@ -1,10 +1,13 @@
 //! The runways that carry the car: each tyre, and each spot beside one, on one of them.
 
 use baywright_geometry::convex::{hull, moves_to_meet, moves_within};
-use baywright_geometry::{DVec2, Polygon, Region, boolean};
+use baywright_geometry::{Bounds, DVec2, Polygon, Region, boolean};
 
 use super::solids::SetUp;
 use crate::check::{Context, beside_tyres};
+
+/// Far enough past an edge, mm.
+const PAST_MM: f64 = 100.0;
 
 /// What must be on one of some runways.
 #[derive(Clone, Debug)]
@@ -51,6 +54,11 @@ impl OnRunways {
         frame: &[DVec2],
         turned: impl Fn(&[DVec2]) -> Vec<DVec2>,
     ) -> Vec<Vec<DVec2>> {
+        // Past the frame's own edge, so that rounding leaves nothing between the two.
+        let Some(Bounds { low, high }) = Bounds::around(frame.iter().copied()).map(|own| own.grown(PAST_MM)) else {
+            return Vec::new();
+        };
+        let around = vec![low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)];
         let mut off = Vec::new();
         for part in &self.parts {
             let part = turned(part);
@@ -60,7 +68,7 @@ impl OnRunways {
                 let on = Region::left(&[within], &notched.collect::<Vec<_>>());
                 on.rings().map(<[DVec2]>::to_vec).collect::<Vec<_>>()
             });
-            let left = Region::left(&[frame.to_vec()], &on.collect::<Vec<_>>());
+            let left = Region::left(std::slice::from_ref(&around), &on.collect::<Vec<_>>());
             off.extend(left.rings().map(<[DVec2]>::to_vec));
         }
         off

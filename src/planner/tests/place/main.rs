@@ -1,0 +1,16 @@
+//! Where a car can stand, against closed forms and against the checks themselves.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
+
+use baywright_planner::*;
+
+#[path = "../../src/check/testing.rs"]
+#[allow(dead_code, unused_imports)]
+mod support;
+
+mod areas;
+mod closed;
+mod debug;
+mod random;
+mod told;
+mod spots;

@@ -1,0 +1,81 @@
+//! The spots that are offered.
+
+use baywright_planner::geometry::{DVec2, PlanPose, angle};
+use baywright_planner::place::{Margin, Search, best_spots, corners, lever_mm};
+
+use crate::support::*;
+
+fn found(arrangement: &Arrangement) -> Vec<baywright_planner::place::Spot> {
+    let search = Search::new(arrangement);
+    let found = best_spots(&search, &Margin::default(), &|| false, &mut |_| {});
+    assert!(!found.is_partial);
+    for spot in &found.spots {
+        for pose in corners(spot) {
+            assert!(search.settle(pose), "{spot:?} at {pose:?}");
+        }
+    }
+    found.spots
+}
+
+/// In an empty room the best spot is the middle of what the set-up leaves, and its slack is worked out by hand: at the turn that
+/// goes with it the beam's corners reach as far aside as the walls allow.
+#[test]
+fn in_an_empty_room_the_best_spot_is_in_the_middle() {
+    let mut arrangement = clear();
+    arrangement.bay.room = rectangle((0.0, 0.0), (12_000.0, 3_600.0));
+    let spots = found(&arrangement);
+    let best = spots.first().unwrap();
+    let lever = lever_mm(&arrangement);
+    assert!((best.slack.rad - best.slack.mm / lever).abs() < 1e-12);
+    // Of the box's half side s and turn s / lever the beam's corner at 5800, 1500 comes to 1500 cos + 5800 sin, and the box's own
+    // corner to s (cos + sin) more as it turns with the spot, not with the car.
+    let aside = |s: f64| {
+        let (sin, cos) = angle::sin_cos(s / lever);
+        1_500.0 * cos + 5_800.0 * sin + s
+    };
+    let (mut low, mut high) = (0.0, 300.0);
+    while high - low > 1e-6 {
+        let middle = (low + high) * 0.5;
+        if aside(middle) < 1_800.0 { low = middle } else { high = middle }
+    }
+    // Told in whole millimetres, never more than it is; all of a degree taken at once costs a few.
+    assert!(best.slack.mm <= low && best.slack.mm > low - 12.0, "{} of {low}", best.slack.mm);
+    assert!((best.pose.origin().y - 1_800.0).abs() < 12.0 && best.is_invited, "{best:?}");
+    // The other way round is another spot and as good.
+    assert!(spots.len() >= 2);
+    assert!(angle::wrapped(spots[1].pose.heading() - best.pose.heading()).abs() > 3.0);
+}
+
+#[test]
+fn a_bay_that_is_too_short_has_none_and_a_stopped_search_says_so() {
+    let mut arrangement = clear();
+    arrangement.bay.room = rectangle((0.0, 0.0), (9_000.0, 3_600.0));
+    assert!(found(&arrangement).is_empty());
+    let search = Search::new(&clear());
+    let mut heard = 0;
+    let stopped = best_spots(&search, &Margin::default(), &|| true, &mut |_| heard += 1);
+    assert!(stopped.is_partial && stopped.spots.is_empty() && heard == 0);
+}
+
+/// No place of a coarse grid over places and headings has more slack than the one that is offered, tried by the checks alone.
+#[test]
+fn nothing_on_a_grid_has_more_slack() {
+    let mut arrangement = with(vec![
+        column("column", (8_600.0, 900.0), 300.0),
+        cabinet("bench", (2_000.0, 4_500.0), 1_800.0, 500.0),
+    ]);
+    arrangement.bay.room = rectangle((0.0, 0.0), (11_000.0, 5_000.0));
+    let search = Search::new(&arrangement);
+    let spots = best_spots(&search, &Margin::default(), &|| false, &mut |_| {}).spots;
+    let best = spots.first().unwrap();
+    assert!(best.meets(&Margin::default()), "{best:?}");
+    let more = baywright_planner::place::Slack { mm: best.slack.mm + 12.0, rad: best.slack.rad };
+    for degrees in [0.0, 180.0, 2.0, -2.0, 178.0, 182.0] {
+        for (x, y) in (0..28).flat_map(|x| (0..13).map(move |y| (x, y))) {
+            let place = DVec2::new(400.0 * f64::from(x), 400.0 * f64::from(y));
+            let pose = PlanPose::new(place, angle::radians(degrees));
+            let spot = baywright_planner::place::Spot { pose, slack: more, is_invited: true };
+            assert!(!corners(&spot).all(|pose| search.settle(pose)), "{spot:?} is better than {best:?}");
+        }
+    }
+}
