@@ -86,7 +86,8 @@ fn exponent(size: f64) -> i32 {
 fn overlay(subject: &[&Polygon], clip: &[&Polygon], rule: OverlayRule) -> Vec<Polygon> {
     let all = subject.iter().chain(clip);
     let Some(bounds) = all.map(|p| p.bounds()).reduce(Bounds::union) else { return Vec::new() };
-    let rings = |of: &[&Polygon]| of.iter().flat_map(|p| p.rings().map(<[DVec2]>::to_vec)).collect::<Vec<_>>();
+    let rings =
+        |of: &[&Polygon]| of.iter().flat_map(|p| p.rings().map(<[DVec2]>::to_vec)).collect::<Vec<_>>();
     let shapes = shapes(&bounds, &rings(subject), &rings(clip), rule);
     shapes
         .into_iter()

@@ -183,7 +183,8 @@ impl PartialOrd for Cell {
 
 impl Ord for Cell {
     fn cmp(&self, other: &Self) -> Ordering {
-        let by_place = || other.middle.x.total_cmp(&self.middle.x).then(other.middle.y.total_cmp(&self.middle.y));
+        let by_place =
+            || other.middle.x.total_cmp(&self.middle.x).then(other.middle.y.total_cmp(&self.middle.y));
         self.most.total_cmp(&other.most).then_with(by_place)
     }
 }

@@ -43,6 +43,9 @@ pub use stood::stood;
 /// are taken a little larger, and the planner speaks from a hundredth of a millimetre on.
 pub const BAND_MM: f64 = 1.0;
 
+/// So far past the frame of all places what is met is looked at, mm: its edges lie nowhere on the frame's.
+const PAST_MM: f64 = 10.0;
+
 /// What is known of a place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Fit {
@@ -164,7 +167,10 @@ impl Search {
         taken: &mut Vec<Vec<DVec2>>,
         perhaps: &mut Vec<Vec<DVec2>>,
     ) {
-        let Some(around) = Bounds::around(frame.iter().copied()) else { return };
+        // What is met past the frame costs crossings and says nothing.
+        let Some(around) = Bounds::around(frame.iter().copied()).map(|own| own.grown(PAST_MM)) else { return };
+        let Bounds { low, high } = around;
+        let limits = [low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)];
         let moved = self.pairs.moves.iter().map(|ring| {
             let ring = sweep.of(ring);
             let bounds = Bounds::around(ring.iter().copied())?;
@@ -173,11 +179,16 @@ impl Search {
         let moved: Vec<Option<(Vec<DVec2>, Bounds)>> = moved.collect();
         for pair in &self.pairs.all {
             let moves = moved.get(pair.moves).and_then(Option::as_ref);
-            let Some(((stays, own), (moves, with))) = self.pairs.stays.get(pair.stays).zip(moves) else { continue };
-            if !(Bounds { low: own.low - with.high, high: own.high - with.low }).meets(&around) {
+            let Some(((stays, own), (moves, with))) = self.pairs.stays.get(pair.stays).zip(moves) else {
+                continue;
+            };
+            let reach = Bounds { low: own.low - with.high, high: own.high - with.low };
+            if !reach.meets(&around) {
                 continue;
             }
             let met = moves_to_meet(stays, moves);
+            let is_inside = around.holds(reach.low) && around.holds(reach.high);
+            let met = if is_inside || met.len() < 3 { met } else { common(&met, &limits) };
             if met.len() >= 3 {
                 if pair.sure { taken.push(met) } else { perhaps.push(met) }
             }

@@ -60,8 +60,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             if !overlap::overlaps(&tread.clone().into(), &feature.outline.clone().into()) {
                 continue;
             }
-            let severity =
-                if stops_a_wheel(feature, level_mm) { Severity::Stops } else { Severity::Care };
+            let severity = if stops_a_wheel(feature, level_mm) { Severity::Stops } else { Severity::Care };
             let at = middle_of_both(&tread.bounds(), &feature.outline.bounds()).extend(0.0);
             let subjects = vec![Subject::FloorFeature(feature.id.clone()), Subject::Car];
             findings.push(finding(Facts::WheelPlace(wheel), severity, subjects, at, Basis::CommonPractice));

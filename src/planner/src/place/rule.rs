@@ -135,14 +135,14 @@ pub(super) fn stops_everywhere(found: &Finding) -> bool {
 
 /// Whether it is of the set-up, or over or under all of the room alike.
 const fn goes_along(subject: &Subject) -> bool {
-    match subject {
+    !matches!(
+        subject,
         Subject::Thing(_)
-        | Subject::Wall(_)
-        | Subject::Opening(_)
-        | Subject::Runway(_)
-        | Subject::FloorFeature(_)
-        | Subject::KeepFree(_)
-        | Subject::HallBay(_) => false,
-        _ => true,
-    }
+            | Subject::Wall(_)
+            | Subject::Opening(_)
+            | Subject::Runway(_)
+            | Subject::FloorFeature(_)
+            | Subject::KeepFree(_)
+            | Subject::HallBay(_)
+    )
 }

@@ -49,13 +49,10 @@ impl OnRunways {
     }
 
     /// The rings of all places, in a frame, where one of the parts is on none.
-    pub(super) fn off(
-        &self,
-        frame: &[DVec2],
-        turned: impl Fn(&[DVec2]) -> Vec<DVec2>,
-    ) -> Vec<Vec<DVec2>> {
+    pub(super) fn off(&self, frame: &[DVec2], turned: impl Fn(&[DVec2]) -> Vec<DVec2>) -> Vec<Vec<DVec2>> {
         // Past the frame's own edge, so that rounding leaves nothing between the two.
-        let Some(Bounds { low, high }) = Bounds::around(frame.iter().copied()).map(|own| own.grown(PAST_MM)) else {
+        let Some(Bounds { low, high }) = Bounds::around(frame.iter().copied()).map(|own| own.grown(PAST_MM))
+        else {
             return Vec::new();
         };
         let around = vec![low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)];

@@ -42,7 +42,8 @@ impl Sight {
     fn surely(&self, heights: &Span) -> Option<Vec<DVec2>> {
         let corners = self.face.corners();
         let all = || corners.iter().map(|p| p.z).chain([self.eye.z]);
-        let (lowest, highest) = (all().fold(f64::INFINITY, f64::min), all().fold(f64::NEG_INFINITY, f64::max));
+        let (lowest, highest) =
+            (all().fold(f64::INFINITY, f64::min), all().fold(f64::NEG_INFINITY, f64::max));
         // Twice the share, over both sides of the point.
         let depth = HIDDEN_FROM * self.face.area() / IN_MM;
         let away = corners.iter().map(|p| p.truncate().distance(self.eye.truncate()));

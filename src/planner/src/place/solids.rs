@@ -54,7 +54,12 @@ impl<'a> SetUp<'a> {
     }
 
     /// What of the set-up a thing would stop, vehicle frame.
-    fn bars_thing(&self, pairs: &mut Pairs, thing: &crate::model::Thing, stays: &[Vec<DVec2>]) -> Vec<Barred> {
+    fn bars_thing(
+        &self,
+        pairs: &mut Pairs,
+        thing: &crate::model::Thing,
+        stays: &[Vec<DVec2>],
+    ) -> Vec<Barred> {
         let heights = &thing.span;
         let mut bars = Vec::new();
         let stopping = self.claims.iter().filter(|claim| {
@@ -209,10 +214,11 @@ impl<'a> SetUp<'a> {
     /// What must lie inside the room, each with its heights: solids, zones that keep things out, what a target is seen through,
     /// and, flat on the floor, marks that a person makes and the ends of runs.
     pub(super) fn inside(&self) -> Vec<(Vec<Vec<DVec2>>, Span)> {
-        let prisms = self.claims.iter().filter(|claim| claim.inside).filter_map(|claim| match &claim.volume {
-            Volume::Prism(prism) => Some((rings(&prism.outline), prism.span)),
-            _ => None,
-        });
+        let prisms =
+            self.claims.iter().filter(|claim| claim.inside).filter_map(|claim| match &claim.volume {
+                Volume::Prism(prism) => Some((rings(&prism.outline), prism.span)),
+                _ => None,
+            });
         let sights = self.sights.iter().filter_map(|own| own.in_all());
         prisms.chain(sights.map(|(ring, span)| (vec![ring], span))).collect()
     }

@@ -1,13 +1,13 @@
 //! The best spot: where whoever parks the car may be off the most, along, across and in heading at once, and nothing stops.
 //!
 //! Slack is a box about the spot: so many mm along and across the car, either way, and a turn either way that moves the car's end by
-//! as much, with half the car's length as the lever ([`lever_mm`]): 1° over 2,1 m is 37 mm. In no place of that box anything
+//! as much, with half the car's length as the lever ([`lever_mm`]): 1° over 2.1 m is 37 mm. In no place of that box anything
 //! stops, by the same regions made for all of its headings and shifts at once; and the checks are asked at the spot and at the
 //! corners of the box before it is offered. More than [`MOST_MM`] is not looked for.
 
 mod headings;
 
-use baywright_geometry::{DVec2, PlanPose, angle};
+use baywright_geometry::{PlanPose, Region, angle};
 
 use super::Search;
 use super::sweep::Sweep;
@@ -83,10 +83,9 @@ pub fn lever_mm(arrangement: &Arrangement) -> f64 {
 }
 
 /// A shape of places for a heading, with how far from its edge it has a place at most, mm.
-#[derive(Clone, Copy)]
 struct Shape {
     heading_rad: f64,
-    nth: usize,
+    places: Region,
     most_mm: f64,
     is_invited: bool,
 }
@@ -112,31 +111,41 @@ pub fn best_spots(
         for nth in 0..fits.shapes().len() {
             if let Some((_, most_mm)) = fits.shape(nth).deepest(2.0 * WITHIN_MM) {
                 let most_mm = (most_mm + 2.0 * WITHIN_MM).min(MOST_MM);
-                shapes.push(Shape { heading_rad, nth, most_mm, is_invited });
+                shapes.push(Shape { heading_rad, places: fits.shape(nth), most_mm, is_invited });
             }
         }
         tell(done + 1);
     }
     let mut spots: Vec<Spot> = Vec::new();
+    let lever_mm = lever_mm(&search.arrangement);
     for is_invited in [true, false] {
-        let mut own: Vec<Shape> = shapes.iter().filter(|shape| shape.is_invited == is_invited).copied().collect();
+        let mut own: Vec<&Shape> = shapes.iter().filter(|shape| shape.is_invited == is_invited).collect();
         own.sort_by(|a, b| b.most_mm.total_cmp(&a.most_mm));
         for shape in own {
-            // Where the third best is no worse, nothing is to be gained.
-            let least = worst_of(&spots, margin, is_invited);
+            // Where the third best is no worse, or one that is nearly the same, nothing is to be gained.
+            let alike = spots.iter().filter(|spot| is_alike(spot, shape, lever_mm)).map(|spot| spot.slack.mm);
+            let least = alike.fold(worst_of(&spots, margin, is_invited), f64::max);
             if shape.most_mm <= least {
-                break;
+                continue;
             }
             if is_stopped() {
                 is_partial = true;
                 break;
             }
             if let Some(spot) = roomiest(search, shape, least) {
-                put(&mut spots, spot, margin, lever_mm(&search.arrangement));
+                put(&mut spots, spot, margin, lever_mm);
             }
         }
     }
     Found { spots, is_partial }
+}
+
+/// Whether a spot stands nearly so, and in the same shape of places.
+fn is_alike(spot: &Spot, shape: &Shape, lever_mm: f64) -> bool {
+    let turn = angle::wrapped(spot.pose.heading() - shape.heading_rad).abs();
+    let at = spot.pose.origin();
+    lever_mm * turn < APART_MM
+        && (shape.places.holds(at) || shape.places.to_edge(at) < APART_MM - lever_mm * turn)
 }
 
 /// What slack a further spot must have to be among those that are given, mm.
@@ -172,8 +181,8 @@ fn put(spots: &mut Vec<Spot>, spot: Spot, margin: &Margin, lever_mm: f64) {
 }
 
 /// The place of one shape with most slack, if that is more than this, mm, and the checks agree.
-fn roomiest(search: &Search, shape: Shape, more_than_mm: f64) -> Option<Spot> {
-    let own = search.places(shape.heading_rad).fits.shape(shape.nth);
+fn roomiest(search: &Search, shape: &Shape, more_than_mm: f64) -> Option<Spot> {
+    let own = &shape.places;
     let lever = lever_mm(&search.arrangement).max(1.0);
     let place = |slack_mm: f64| {
         let clear = search.clear(shape.heading_rad, slack_mm, slack_mm / lever);
@@ -186,10 +195,8 @@ fn roomiest(search: &Search, shape: Shape, more_than_mm: f64) -> Option<Spot> {
         // In the middle of what is left of it.
         largest.deepest(0.05).map(|(at, _)| at)
     };
-    let (mut low, mut high) = (more_than_mm, shape.most_mm + WITHIN_MM);
-    let mut at: Option<DVec2> = place(low.max(WITHIN_MM));
-    at?;
-    low = low.max(WITHIN_MM);
+    let (mut low, mut high) = (more_than_mm + WITHIN_MM, shape.most_mm + WITHIN_MM);
+    let mut at = Some(place(low)?);
     if let Some(all) = place(shape.most_mm) {
         (at, low, high) = (Some(all), shape.most_mm, shape.most_mm);
     }
@@ -222,7 +229,7 @@ pub fn corners(spot: &Spot) -> impl Iterator<Item = PlanPose> + use<> {
 
 impl Search {
     /// The places about which all is clear: along and across the car by so many mm, and by so much of a turn, radians, either way.
-    pub(super) fn clear(&self, heading_rad: f64, by_mm: f64, turn_rad: f64) -> baywright_geometry::Region {
+    pub(super) fn clear(&self, heading_rad: f64, by_mm: f64, turn_rad: f64) -> Region {
         let parts = (2.0 * turn_rad / TOGETHER_RAD).ceil().max(1.0);
         let at = |part: f64| heading_rad + turn_rad * (2.0 * part / parts - 1.0);
         let sweeps: Vec<Sweep> = (0..parts as usize)

@@ -63,7 +63,8 @@ fn cases() -> Vec<Case> {
         match what {
             "room" => {
                 own.bay.room = polygon(&figures);
-                let walls = (0..own.bay.room.outer().len()).map(|nth| Wall { id: format!("{nth}").as_str().into(), material: Material::Brick });
+                let walls = (0..own.bay.room.outer().len())
+                    .map(|nth| Wall { id: format!("{nth}").as_str().into(), material: Material::Brick });
                 own.bay.walls = walls.collect();
             }
             "car" => {
@@ -79,7 +80,9 @@ fn cases() -> Vec<Case> {
                 heights_from: HeightsFrom::Floor,
                 excludes: Exclusion::Anything,
             }),
-            "ring" => own.bay.things.push(standing(own.bay.things.len(), polygon(&figures[2..]).into(), heights())),
+            "ring" => {
+                own.bay.things.push(standing(own.bay.things.len(), polygon(&figures[2..]).into(), heights()))
+            }
             "round" => {
                 case.is_round = true;
                 let disc = Circle::new(DVec2::new(figures[2], figures[3]), figures[4]).unwrap();
@@ -103,7 +106,12 @@ fn areas_agree_with_an_independent_library() {
         for (step, expected) in case.areas.iter().enumerate() {
             let places = search.places(angle::radians(5.0 * step as f64));
             let got = places.fits.area();
-            let round: f64 = places.fits.rings().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1))).map(|(a, b)| a.distance(*b)).sum();
+            let round: f64 = places
+                .fits
+                .rings()
+                .flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)))
+                .map(|(a, b)| a.distance(*b))
+                .sum();
             // What is left out round a round thing is along the edge; a shape that closes may be lost with it.
             let slack = if case.is_round { AREA_MM2 + ROUND_MM * round + 200.0 } else { AREA_MM2 };
             assert!((got - expected).abs() <= slack, "bay {nth} at {}°: {got}, not {expected}", 5 * step);

@@ -41,7 +41,10 @@ fn in_an_empty_room_the_places_are_the_room_less_the_set_up() {
             let left = (DVec2::new(length, width) - extents(heading)).max(DVec2::ZERO);
             let expected = left.x * left.y;
             let got = places.fits.area();
-            assert!((got - expected).abs() <= 1e-6 * expected.max(1.0), "{degrees}° {length}: {got}, not {expected}");
+            assert!(
+                (got - expected).abs() <= 1e-6 * expected.max(1.0),
+                "{degrees}° {length}: {got}, not {expected}"
+            );
             assert!(places.undecided.is_empty());
         }
     }
@@ -64,7 +67,11 @@ fn a_column_takes_the_set_up_reflected_about_it() {
     let held_with_mirrors = (40_000.0 - 4_250.0) * (40_000.0 - 2_000.0);
     let post = (4_250.0 + 100.0) * (1_800.0 + 200.0);
     let got = places.fits.area();
-    assert!([held, held_with_mirrors].iter().any(|held| (got - (held - post)).abs() < 1.0), "{got}, not {}", held - post);
+    assert!(
+        [held, held_with_mirrors].iter().any(|held| (got - (held - post)).abs() < 1.0),
+        "{got}, not {}",
+        held - post
+    );
     // Touching the nose is none of it, a hair more is.
     let nose = 20_000.0 - 50.0 - 850.0;
     assert_eq!(places.at(DVec2::new(nose - 0.1, 20_000.0)), Fit::Fits);
@@ -75,7 +82,14 @@ fn a_column_takes_the_set_up_reflected_about_it() {
 #[test]
 fn a_corner_that_juts_in_is_taken_away() {
     let mut arrangement = clear();
-    let ring = [(0.0, 0.0), (14_000.0, 0.0), (14_000.0, 6_000.0), (6_000.0, 6_000.0), (6_000.0, 9_000.0), (0.0, 9_000.0)];
+    let ring = [
+        (0.0, 0.0),
+        (14_000.0, 0.0),
+        (14_000.0, 6_000.0),
+        (6_000.0, 6_000.0),
+        (6_000.0, 9_000.0),
+        (0.0, 9_000.0),
+    ];
     arrangement.bay.room = Polygon::simple(ring.map(DVec2::from).into()).unwrap();
     for id in ["fifth wall", "sixth wall"] {
         arrangement.bay.walls.push(Wall { id: id.into(), material: Material::Brick });

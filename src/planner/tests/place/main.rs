@@ -10,7 +10,6 @@ mod support;
 
 mod areas;
 mod closed;
-mod debug;
 mod random;
-mod told;
 mod spots;
+mod told;

@@ -41,12 +41,22 @@ fn room(dice: &mut Dice, bay: &mut Bay) -> DVec2 {
         1 => vec![(0., 0.), (x, 0.), (x, y * 0.7), (x * 0.6, y * 0.7), (x * 0.6, y), (0., y)],
         2 => {
             let (at, far) = (dice.within(0.3, 0.8) * x, dice.within(200.0, 900.0));
-            vec![(0., 0.), (x, 0.), (x, y), (at + 300., y), (at + 300., y - far), (at, y - far), (at, y), (0., y)]
+            vec![
+                (0., 0.),
+                (x, 0.),
+                (x, y),
+                (at + 300., y),
+                (at + 300., y - far),
+                (at, y - far),
+                (at, y),
+                (0., y),
+            ]
         }
         _ => vec![(0., 0.), (x, 0.), (x, y), (0., y)],
     };
-    bay.walls =
-        (0..ring.len()).map(|nth| Wall { id: format!("{nth}").as_str().into(), material: Material::Brick }).collect();
+    bay.walls = (0..ring.len())
+        .map(|nth| Wall { id: format!("{nth}").as_str().into(), material: Material::Brick })
+        .collect();
     bay.room = Polygon::simple(ring.into_iter().map(DVec2::from).collect()).unwrap();
     if dice.often(0.4) {
         let top = dice.one(&[1_200.0, 1_800.0, 2_500.0]);
@@ -66,8 +76,15 @@ fn thing(dice: &mut Dice, nth: usize, size: DVec2) -> Thing {
             Shape::Outline(ring.map(DVec2::from).into())
         }
     };
-    let (bottom, top) =
-        dice.one(&[(0.0, 900.0), (0.0, 3_000.0), (0.0, 60.0), (0.0, 300.0), (550.0, 2_000.0), (700.0, 900.0), (1_700.0, 2_600.0)]);
+    let (bottom, top) = dice.one(&[
+        (0.0, 900.0),
+        (0.0, 3_000.0),
+        (0.0, 60.0),
+        (0.0, 300.0),
+        (550.0, 2_000.0),
+        (700.0, 900.0),
+        (1_700.0, 2_600.0),
+    ]);
     let kind = dice.one(&[ThingKind::Cabinet, ThingKind::Cabinet, ThingKind::Column, ThingKind::Lamp]);
     Thing {
         kind,
@@ -128,7 +145,9 @@ pub fn bay(seed: u64) -> Arrangement {
         let from = dice.within(0.0, size.x);
         let survey = own.bay.survey.as_mut().unwrap();
         survey.points.change(|points| {
-            points.iter_mut().for_each(|own| own.level_mm = falls.dot(own.at) + 0.002 * (own.at.x - from).max(0.0))
+            points
+                .iter_mut()
+                .for_each(|own| own.level_mm = falls.dot(own.at) + 0.002 * (own.at.x - from).max(0.0))
         });
     }
     own.bay.ceiling_mm = 3_200.0;
@@ -142,7 +161,8 @@ fn what_fits_has_nothing_that_stops_and_what_does_not_has() {
     for seed in 0..count {
         let arrangement = bay(seed);
         let mut dice = Dice(seed + 77);
-        let headings = [dice.one(&[0.0, 90.0, 180.0, 270.0]), dice.within(-180.0, 180.0), dice.within(-4.0, 4.0)];
+        let headings =
+            [dice.one(&[0.0, 90.0, 180.0, 270.0]), dice.within(-180.0, 180.0), dice.within(-4.0, 4.0)];
         let told = std::panic::catch_unwind(|| asked(&arrangement, &headings, 14));
         let told = told.unwrap_or_else(|_| panic!("seed {seed}"));
         for (all, own) in all.iter_mut().zip(told) {
@@ -165,7 +185,9 @@ fn what_never_stops_never_does() {
         for _ in 0..12 {
             let place = DVec2::new(dice.within(0.0, size.x), dice.within(0.0, size.y));
             let judged = judge(&search.at(PlanPose::new(place, dice.within(-3.2, 3.2))));
-            stopped.extend(judged.findings.iter().filter(|own| own.severity == Severity::Stops).map(Finding::code));
+            stopped.extend(
+                judged.findings.iter().filter(|own| own.severity == Severity::Stops).map(Finding::code),
+            );
         }
     }
     for &code in &stopped {

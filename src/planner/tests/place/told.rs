@@ -30,12 +30,16 @@ pub fn asked(arrangement: &Arrangement, degrees: &[f64], steps: usize) -> [usize
             let fit = places.at(place);
             told[fit as usize] += 1;
             let at = search.at(PlanPose::new(place, angle::radians(degrees)));
-            let stops: Vec<_> = judge(&at).findings.into_iter().filter(|own| own.severity == Severity::Stops).collect();
+            let stops: Vec<_> =
+                judge(&at).findings.into_iter().filter(|own| own.severity == Severity::Stops).collect();
             match fit {
                 Fit::Fits => assert!(stops.is_empty(), "{place} at {degrees}° fits, but {stops:#?}"),
                 Fit::Not if stops.is_empty() => {
                     let apart = places.fits.to_edge(place).min(places.undecided.to_edge(place));
-                    assert!(apart <= BAND_MM, "{place} at {degrees}° does not fit, but nothing stops there; {apart}");
+                    assert!(
+                        apart <= BAND_MM,
+                        "{place} at {degrees}° does not fit, but nothing stops there; {apart}"
+                    );
                 }
                 Fit::Not | Fit::Undecided => {}
             }
@@ -54,8 +58,12 @@ fn among_things() {
     low.span = span(0.0, 320.0);
     let mut high = cabinet("hanging", (7_000.0, 4_400.0), 700.0, 300.0);
     high.span = span(690.0, 2_900.0);
-    let mut arrangement =
-        with(vec![column("column", (9_500.0, 900.0), 300.0), cabinet("bench", (2_000.0, 5_600.0), 1_800.0, 500.0), low, high]);
+    let mut arrangement = with(vec![
+        column("column", (9_500.0, 900.0), 300.0),
+        cabinet("bench", (2_000.0, 5_600.0), 1_800.0, 500.0),
+        low,
+        high,
+    ]);
     arrangement.bay.room = rectangle((0.0, 0.0), (13_000.0, 6_500.0));
     let told = asked(&arrangement, &HEADINGS, 25);
     assert!(told[0] > 20 && told[1] > 500, "{told:?}");

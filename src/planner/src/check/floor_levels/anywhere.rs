@@ -43,7 +43,8 @@ pub(crate) fn levelled_within(
     let origin = scene.bay_from_vehicle.origin();
     let reach = |at: DVec2| within_mm + within_rad * at.distance(origin);
     let Spots { grounds, wheels, targets, feet, .. } = &mut spots;
-    let mut unsure = false;
+    // Beside its runway a wheel has no level here, and may have one near by.
+    let mut unsure = wheels.len() < scene.wheels.len();
     for spot in wheels.iter_mut().chain(targets.iter_mut()).chain(feet.iter_mut()) {
         let far = reach(spot.at);
         spot.moved_mm = moved_mm(grounds, spot, far);
@@ -65,7 +66,8 @@ pub(crate) fn levelled_within(
     };
     if let Some(floor) = arrangement.aiming.floor {
         let known = || spots.standing().filter_map(|spot| Some((spot.level?.level_mm, spot.moved_mm)));
-        let most = |by: f64| known().map(|(level, moved)| level + by * moved).fold(f64::NEG_INFINITY, f64::max);
+        let most =
+            |by: f64| known().map(|(level, moved)| level + by * moved).fold(f64::NEG_INFINITY, f64::max);
         let least = |by: f64| known().map(|(level, moved)| level - by * moved).fold(f64::INFINITY, f64::min);
         if most(0.0) > f64::NEG_INFINITY {
             let (low, high) = (most(-1.0) - least(-1.0), most(1.0) - least(1.0));
@@ -88,7 +90,9 @@ pub(crate) fn levelled_within(
         for (index, target) in spots.targets.iter().enumerate() {
             let lies = scene.targets.get(index).is_some_and(|own| own.lies);
             let limit = height_limit(&context, index).filter(|(_, basis)| *basis != Basis::CommonPractice);
-            if let (true, false, Some((limit, _)), Some(level)) = (lies, context.is_raised(), limit, target.level) {
+            if let (true, false, Some((limit, _)), Some(level)) =
+                (lies, context.is_raised(), limit, target.level)
+            {
                 let plane = over_plane(&wheels, target);
                 let figure = Figure {
                     value: level.level_mm - plane.value,
@@ -124,7 +128,8 @@ fn range_mm(levels: impl Iterator<Item = f64> + Clone) -> f64 {
 
 fn is_uneven(grounds: &[Ground<'_>]) -> bool {
     let surveyed = grounds.iter().filter_map(|own| Some((own.raised, own.survey?)));
-    let levels = surveyed.flat_map(|(raised, own)| own.points.iter().map(move |point| raised + point.level_mm));
+    let levels =
+        surveyed.flat_map(|(raised, own)| own.points.iter().map(move |point| raised + point.level_mm));
     let levels: Vec<f64> = levels.collect();
     range_mm(levels.iter().copied()) > 0.0
 }
