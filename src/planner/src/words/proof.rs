@@ -1,7 +1,7 @@
 //! What was taped between marks and what it proves, in words.
 
 use super::Words;
-use crate::proof::{Doubt, Figure, FigureOf, Measured, NextTape, Off, Origin};
+use crate::proof::{Doubt, Figure, FigureOf, Measured, NextTape, Off, Origin, Row};
 
 /// What of a line of readings is wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,6 +51,10 @@ impl ProofTexts {
         should(from: &str, to: &str, length: &str, allowance: &str) -> String;
         /// The name of a box to type in: what the tape read between two marks.
         box_of(from: &str, to: &str) -> String;
+        /// A mark that is laid a second time, and how far apart both may lie.
+        again_within(mark: &str, within: &str) -> String;
+        /// What a box is for in which that is entered.
+        box_of_again(mark: &str) -> String;
         /// Draws how far beside their places the marks lie, so many times larger.
         draw_as_laid(times: usize) -> String;
         /// A line of a file is no reading, and why.
@@ -65,6 +69,18 @@ impl ProofTexts {
 }
 
 impl Words<'_> {
+    /// What a distance should read, or how far apart a mark may lie that is laid a second time; and what the box for it is for.
+    pub fn tape_row(&self, row: &Row) -> [String; 2] {
+        let locale = self.locale();
+        let texts = locale.language.proof();
+        let (from, to) = (row.from.as_str(), row.to.as_str());
+        if row.is_again() {
+            return [texts.again_within(from, &locale.length(row.allowance_mm)), texts.box_of_again(from)];
+        }
+        let allowance = locale.bare(row.allowance_mm);
+        [texts.should(from, to, &locale.length(row.should_mm), &allowance), texts.box_of(from, to)]
+    }
+
     /// What a figure comes to by what was measured, in one sentence with its decision.
     pub fn measured(&self, own: &Measured) -> String {
         match own {

@@ -10,7 +10,7 @@ use baywright_geometry::DVec2;
 
 use super::{Chances, What, spread};
 use crate::budget::{Budget, Sought};
-use crate::chances::found_from;
+use crate::chances::{found_from, normal_beyond};
 use crate::matrix::{Cholesky, Matrix, dot};
 use crate::next_tape::{Candidate, Known};
 
@@ -28,17 +28,23 @@ pub struct Again {
 impl Again {
     /// Whether both layings are good ones, by how far they lie apart; a good pair is doubted with that chance.
     pub fn fits(&self, chances: &Chances) -> bool {
-        self.apart_mm <= self.u_mm * radius(chances.doubted)
+        self.apart_mm <= self.within_mm(chances)
     }
 
-    /// So far the first laying may lie beside its place by the second, mm, in 95 of 100 cases.
+    /// So far apart two good layings lie at most, mm, but for that chance.
+    pub fn within_mm(&self, chances: &Chances) -> f64 {
+        self.u_mm * radius(chances.doubted)
+    }
+
+    /// So far the first laying may lie beside its place one way by the second, mm, in 95 of 100 cases, whichever way that is: what
+    /// both lie apart that way is no more than what they lie apart, and chance hides more than 1.645 u in one case of twenty.
     pub fn beside_mm(&self) -> f64 {
-        self.apart_mm + self.u_mm * radius(0.05)
+        self.apart_mm + self.u_mm * normal_beyond(0.1)
     }
 }
 
-/// In standard uncertainties, how far from the middle a point with two alike ways lies with no more than that chance: 2.45 for
-/// 0.05, 3.72 for 0.001. Rayleigh's distribution: e^(-r²/2).
+/// In standard uncertainties, how far from the middle a point with two alike ways lies with no more than that chance: 3.72 for
+/// 0.001. Rayleigh's distribution: e^(-r²/2).
 fn radius(chance: f64) -> f64 {
     (-2.0 * chance.ln()).sqrt()
 }
@@ -257,7 +263,7 @@ mod tests {
         let again = |mark| Again { mark, apart_mm: 1.0, u_mm: budget.apart_u_mm(mark).unwrap() };
         // Plumbed twice, 0.7 mm each time.
         assert!((again(0).u_mm - 0.7 * 2.0_f64.sqrt()).abs() < 1e-9);
-        assert!((again(0).beside_mm() - 3.423).abs() < 1e-3);
+        assert!((again(0).beside_mm() - 2.628).abs() < 1e-3);
         let so_far = |apart_mm| Again { apart_mm, ..again(0) };
         assert!(so_far(3.67).fits(&chances) && !so_far(3.69).fits(&chances));
         // Three marks on one line are alike in that: one after the other.

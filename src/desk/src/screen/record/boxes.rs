@@ -156,14 +156,11 @@ impl Desk {
             }
             (StepKind::CheckDistances, Some(_)) => {
                 boxes.extend(self.tape_boxes(page));
-                let texts = locale.language.proof();
                 for row in page.parts.proof().map(|own| own.rows.as_slice()).unwrap_or_default() {
-                    let (from, to) = (row.from.as_str(), row.to.as_str());
-                    let should =
-                        texts.should(from, to, &locale.length(row.should_mm), &locale.bare(row.allowance_mm));
+                    let [should, hint] = self.words().tape_row(row);
                     boxes.push(Asking::new(
                         BoxOf::Tape(row.from.clone(), row.to.clone()),
-                        texts.box_of(from, to),
+                        hint,
                         should,
                         row.read_mm.map_or_else(String::new, |mm| locale.length_to_type(mm)),
                     ));

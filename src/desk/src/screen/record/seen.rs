@@ -84,7 +84,11 @@ impl Desk {
         let Some(led) = page.led else { return };
         let tape = || {
             let next = &page.parts.proof()?.next;
-            let (NextTape::Tape { from, to } | NextTape::Again { from, to }) = next else { return None };
+            let (from, to) = match next {
+                NextTape::Tape { from, to } | NextTape::Again { from, to } => (from, to),
+                NextTape::LayAgain(mark) => (mark, mark),
+                NextTape::Enough | NextTape::NothingHelps => return None,
+            };
             boxes.iter().position(|own| own.of == BoxOf::Tape(from.clone(), to.clone()))
         };
         let first_chosen = match page.side {

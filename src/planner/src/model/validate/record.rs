@@ -193,10 +193,7 @@ fn reading(at: &str, begun: &Begun, own: &Reading, faults: &mut Faults) {
     aiming_of(&format!("{at}.aiming"), begun, &own.aiming, faults);
     faults.name(format!("{at}.from"), own.from.as_str());
     faults.name(format!("{at}.to"), own.to.as_str());
-    if own.from == own.to {
-        faults.add(format!("{at}.to"), Found::Again(Quote::of(own.to.as_str())), Allowed::OtherMark);
-    }
-    faults.number(format!("{at}.read_mm"), own.read_mm, &limits::MARK_TAPED);
+    faults.number(format!("{at}.read_mm"), own.read_mm, limits::mark_taped(own.from == own.to));
     instrument_of(&format!("{at}.instrument"), own.instrument.as_ref(), faults);
     if let Some(temperature) = own.temperature_c {
         faults.number(format!("{at}.temperature_c"), temperature, &TEMPERATURE);

@@ -48,6 +48,14 @@ pub fn should(from: &str, to: &str, length: &str, allowance: &str) -> String {
     format!("{from}\u{2013}{to}: {length} ± {allowance}")
 }
 
+pub fn again_within(mark: &str, within: &str) -> String {
+    format!("Marke {mark} ein zweites Mal gelegt: höchstens {within} auseinander")
+}
+
+pub fn box_of_again(mark: &str) -> String {
+    format!("Wie weit Marke {mark}, ein zweites Mal gelegt, von der ersten liegt")
+}
+
 pub fn box_of(from: &str, to: &str) -> String {
     format!("Abgelesen von Marke {from} zu Marke {to}")
 }
@@ -238,10 +246,10 @@ impl About<'_> {
                 .to_owned();
         }
         let mark =
-            figure.unseen_mark.as_ref().map_or_else(|| "die Marke".to_owned(), |own| format!("Marke {own}"));
+            figure.unseen_mark.as_ref().map_or_else(|| "Die Marke".to_owned(), |own| format!("Marke {own}"));
         format!(
-            "Mehr Messen klärt es nicht: {}. Was es klärt, ist ein anderer Markenplan, mit Marken an den Rädern; bis dahin {mark} für \
-             sich ein zweites Mal legen, beide vergleichen, und wer unterschreibt, entscheidet.",
+            "Mehr Messen klärt es nicht: {}. {mark} für sich ein zweites Mal legen, ohne auf die erste zu sehen, und bei den Marken \
+             eintragen, wie weit beide auseinander liegen.",
             self.goes_unseen(figure)
         )
     }
@@ -253,6 +261,11 @@ impl About<'_> {
                 let way = if *reads_long_mm > 0.0 { "zu lang" } else { "zu kurz" };
                 format!("{from}\u{2013}{to} ist {} {way}", self.length(reads_long_mm.abs()))
             }
+            Off::Apart { mark, apart_mm, within_mm } => format!(
+                "Marke {mark} liegt, zweimal gelegt, {} auseinander, gut ist höchstens {}",
+                self.length(*apart_mm),
+                self.length(*within_mm)
+            ),
             Off::Mark { mark, by } => {
                 format!("Marke {mark} liegt {} daneben", self.towards(self.of_car(*by)))
             }
@@ -277,6 +290,9 @@ impl About<'_> {
                     self.towards(self.of_car(-*by))
                 )
             }
+            Doubt::One(own @ Off::Apart { .. }) => {
+                format!("{}. Ein drittes Mal legen: die abseits liegende ist falsch.", self.off_by_tape(own))
+            }
             Doubt::CannotTell(all) => {
                 let all: Vec<String> = all.iter().take(4).map(|own| self.off_by_tape(own)).collect();
                 format!("Etwas passt nicht, und was, lässt sich nicht sagen: {}.", all.join(" oder "))
@@ -297,6 +313,9 @@ impl About<'_> {
                 format!("Als Nächstes {from}\u{2013}{to} messen: das klärt am meisten.")
             }
             NextTape::Again { from, to } => format!("{from}\u{2013}{to} noch einmal messen."),
+            NextTape::LayAgain(mark) => format!(
+                "Marke {mark} für sich ein zweites Mal legen, ohne auf die erste zu sehen, und messen, wie weit beide auseinander liegen: kein Abstand zeigt es."
+            ),
             NextTape::Enough => TEXTS.enough.to_owned(),
             NextTape::NothingHelps => TEXTS.nothing_helps.to_owned(),
         }
@@ -306,6 +325,7 @@ impl About<'_> {
     pub(super) fn reading_off(&self, doubt: &Doubt) -> String {
         let own = |off: &Off| match off {
             Off::Reading { from, to, .. } => format!("{from}\u{2013}{to} passt nicht zu den anderen Maßen"),
+            Off::Apart { mark, .. } => format!("Marke {mark} liegt, zweimal gelegt, an zwei Stellen"),
             Off::Mark { mark, .. } => format!("Marke {mark} liegt nach den Maßen neben ihrer Stelle"),
         };
         match doubt {
