@@ -9,7 +9,7 @@ use baywright_planner::model::record::{RoutineResult, StepId, StepKind, What};
 use baywright_planner::record::Holds;
 use egui::{Key, Modifiers};
 use egui_kittest::Harness;
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::record::{at, begun, on_to, pad, record, says, settle};
 use crate::sessions::ask;

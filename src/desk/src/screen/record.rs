@@ -196,7 +196,7 @@ impl RecordPage {
 
 /// From the window's edge, and the room of its parts, px.
 const EDGE_PX: f32 = 16.0;
-const HEAD_PX: f32 = 92.0;
+const HEAD_PX: f32 = 74.0;
 /// In large letters, or in a small window, the step has the room: the head is one line.
 const THIN_HEAD_PX: f32 = 40.0;
 const THICK_FROM_PX: f32 = 600.0;
@@ -331,6 +331,10 @@ impl Desk {
                 self.record_side(ui, &mut page, out);
             });
         });
+        // What was told of the last press is told until the next one.
+        if !page.pressed.is_empty() && self.view.notice.as_ref().is_some_and(|own| !own.wrong) {
+            self.view.notice = None;
+        }
         self.record_pressed(&ctx, &mut page, out);
         self.record = page;
     }

@@ -220,7 +220,9 @@ impl Desk {
         let top = ui.cursor().top();
         let named = |ui: &mut Ui| {
             let label = widgets::unbroken(own.label.as_str());
-            let label = ui.add(Label::new(RichText::new(label).font(look::bold(USUAL))).wrap());
+            // What Enter passes over is not asked now.
+            let ink = if own.is_aside { soft } else { ui.visuals().text_color() };
+            let label = ui.add(Label::new(RichText::new(label).font(look::bold(USUAL)).color(ink)).wrap());
             if !own.hint.is_empty() {
                 let hint = RichText::new(widgets::unbroken(own.hint.as_str())).size(USUAL - 1.0).color(soft);
                 ui.add(Label::new(hint).wrap());
@@ -307,7 +309,8 @@ impl Desk {
     ) {
         const HIGH_PX: f32 = 36.0;
         let soft = ui.visuals().weak_text_color();
-        let label = RichText::new(widgets::unbroken(own.label.as_str())).font(look::bold(USUAL));
+        let named = if own.is_aside { soft } else { ui.visuals().text_color() };
+        let label = RichText::new(widgets::unbroken(own.label.as_str())).font(look::bold(USUAL)).color(named);
         ui.add(Label::new(label).wrap());
         if !own.hint.is_empty() {
             let hint = RichText::new(widgets::unbroken(own.hint.as_str())).size(USUAL - 1.0).color(soft);

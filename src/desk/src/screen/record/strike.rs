@@ -119,7 +119,10 @@ impl Desk {
         let record = self.view.locale.language.record();
         let told: Vec<String> =
             all.iter().map(|entry| record.entry(self.view.locale, &own.begun, entry)).collect();
-        go.into_iter().chain([Command::Tell(said(&told.join(" ")))]).collect()
+        // Of a distance to the one that is to be read now.
+        let is_read = all.iter().any(|own| matches!(own.what, What::Reading(_)));
+        let next = is_read.then_some(Command::Record(OfRecord::NextTape));
+        go.into_iter().chain(next).chain([Command::Tell(said(&told.join(" ")))]).collect()
     }
 
     /// The numbers of the entries that count and say what a tape read between two marks.

@@ -45,7 +45,9 @@ impl Desk {
         let worst = proof.figures.iter().find(|own| !is_inside(&own.said)).or_else(|| proof.figures.first());
         let doubt = words.doubt(&proof.doubt);
         let next = (!matches!(proof.next, NextTape::Again { .. })).then(|| words.next_tape(&proof.next));
-        let all = [Some(own), doubt.or_else(|| worst.map(|own| words.laid(own))), next];
+        let laid = worst.map(|own| words.laid(own));
+        // Where there is little room what does not fit comes before all else; the rest stands below the boxes.
+        let all = if page.is_thin { [Some(own), doubt, None] } else { [Some(own), doubt.or(laid), next] };
         Some(all.into_iter().flatten().collect::<Vec<_>>().join(" "))
     }
 
