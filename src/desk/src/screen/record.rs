@@ -97,6 +97,8 @@ pub(super) struct RecordPage {
     led: Option<Led>,
     /// Which of the choices of what is seen was chosen and is not entered yet.
     picked: Option<usize>,
+    /// Whether it is to come into sight.
+    is_pick_new: bool,
     /// The distances between marks in the order in which their boxes stand, as long as one walks through them.
     tapes: Vec<(Id, Id)>,
     /// The distance that was read last, and is to be told.

@@ -127,7 +127,7 @@ impl Desk {
                 self.saved_state(ui, own, false, out);
                 let width = ui.available_width();
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
-                    self.whose(ui, page, [width * 0.5, width * 0.4]);
+                    self.whose(ui, page, [width, 320.0]);
                 });
             });
         });
@@ -140,7 +140,12 @@ impl Desk {
         let begun = &own.record().begun;
         let texts_of = [texts.job_and_car(&begun.job, &begun.car), texts.enters(&page.by)];
         for (text, width) in texts_of.into_iter().zip(widths) {
-            let text = widgets::fitted(ui, &text, width);
+            // Whoever enters is told where there is room.
+            let left = ui.available_width().min(width);
+            if left < 80.0 {
+                return;
+            }
+            let text = widgets::fitted(ui, &text, left);
             ui.label(RichText::new(text).font(look::bold(size::BODY)));
         }
     }

@@ -149,7 +149,10 @@ impl Desk {
         let Some(own) = self.record_options(page).into_iter().nth(nth) else { return };
         if own.is_answer() {
             page.picked = Some(nth);
+            page.is_pick_new = true;
             page.led = Some(super::Led::Next);
+            let said = self.view.locale.language.record_page().chosen(own.text.trim_end_matches('.'));
+            out.push(Command::Tell(said));
         } else {
             page.picked = None;
             out.extend(own.does);

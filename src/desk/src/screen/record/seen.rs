@@ -386,7 +386,7 @@ impl Desk {
             _ => texts.choose,
         };
         self.record_heading(ui, heading);
-        let is_answered = choices.iter().any(super::choices::Choice::is_answer);
+        self.held_told(ui, choices);
         let found = if page.side == Side::Findings { self.found(page) } else { Vec::new() };
         for (at, own) in choices.iter().enumerate() {
             let digit = (at < 9).then_some(at + 1);
@@ -395,30 +395,28 @@ impl Desk {
                 (true, is_chosen) => Press::Answer(is_chosen),
                 (false, _) => Press::Plain,
             };
-            if self.large_press(ui, ui.next_auto_id().with(at), digit, &own.text, look).clicked() {
+            let press = self.large_press(ui, ui.next_auto_id().with(at), digit, &own.text, look);
+            if page.picked == Some(at) && std::mem::take(&mut page.is_pick_new) {
+                press.scroll_to_me(None);
+            }
+            if press.clicked() {
                 self.choose(page, at, out);
             }
             if let Some(accepted) = found.get(at).and_then(|own| own.accepted.as_ref()) {
                 ui.add(Label::new(widgets::soft(ui, accepted.as_str())).wrap());
             }
         }
-        if is_answered {
-            self.chosen_told(ui, page, choices);
-        }
     }
 
-    /// What was chosen and is not entered yet, else what holds.
-    fn chosen_told(&self, ui: &mut Ui, page: &RecordPage, choices: &[super::choices::Choice]) {
-        let texts = self.view.locale.language.record_page();
-        let bare = |own: &super::choices::Choice| own.text.trim_end_matches('.').to_owned();
-        let held: Vec<String> = choices.iter().filter(|own| own.holds).map(bare).collect();
-        let said = match page.picked.and_then(|at| choices.get(at)) {
-            Some(own) => texts.chosen(&bare(own)),
-            None if held.is_empty() => return,
-            None => texts.holds(&held.join(", ")),
-        };
-        let said = RichText::new(widgets::unbroken(said)).font(look::bold(USUAL));
-        ui.add(Label::new(said).wrap());
+    /// What of the choices holds. What was chosen and is not entered yet is told at the foot, where it is always in sight.
+    fn held_told(&self, ui: &mut Ui, choices: &[super::choices::Choice]) {
+        let held: Vec<&str> =
+            choices.iter().filter(|own| own.holds).map(|own| own.text.trim_end_matches('.')).collect();
+        if !held.is_empty() {
+            let said = self.view.locale.language.record_page().holds(&held.join(", "));
+            let said = RichText::new(widgets::unbroken(said)).font(look::bold(USUAL));
+            ui.add(Label::new(said).wrap());
+        }
     }
 
     /// A press for a gloved hand, as wide as there is room, its digit before it.
