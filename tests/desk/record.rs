@@ -205,6 +205,9 @@ fn a_whole_visit_by_the_number_pad() {
     // Something is missing: it is listed, and signing takes a reason.
     pad(&mut screen, "1");
     assert!(says(&screen, "Signs all the same, because"));
+    // Enter alone passes nothing by.
+    pad(&mut screen, "\n\n");
+    assert!(says(&screen, "Choose a reason by its digit first"));
     pad(&mut screen, "2\n\n");
     let own = record(&screen);
     let signed = Holds::of(&own).signed();

@@ -32,7 +32,7 @@ fn a_step_without_its_figures_is_gone_past() {
     let own = record(&screen);
     let tyres = StepId::of_visit(StepKind::TyresAndLoad);
     assert!(matches!(Holds::of(&own).step(&tyres).unwrap().what, What::GonePast { open: 3, .. }));
-    assert!(says(&screen, "Gone past, 3 figures open"));
+    assert!(says(&screen, "gone past, 3 figures open"));
     ask(&mut screen, Command::Record(OfRecord::Side(Side::Close)));
     screen.run_steps(3);
     assert!(says(&screen, "Tyres and load: gone past without tyre pressure"));

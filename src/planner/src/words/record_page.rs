@@ -97,6 +97,7 @@ texts! {
     struck_out, "That an entry was struck out.";
     nothing_to_undo, "That nothing was entered in this window that could be taken back.";
     nothing_to_redo, "That nothing was taken back last.";
+    choose_first, "That nothing was chosen yet, and how.";
     enter_it, "A press: enters what was chosen.";
     nothing_to_take_back, "That the step is open.";
     somebody_else, "A choice: somebody else enters.";

@@ -266,7 +266,13 @@ impl Desk {
                     (false, Side::Who) => Some(vec![asked(OfRecord::By(text.to_owned()))]),
                     (false, _) => self.because(page, text),
                 };
-                out.extend(done.unwrap_or_else(|| vec![asked(OfRecord::Side(Side::Step))]));
+                let texts = self.view.locale.language.record_page();
+                let nothing = match page.side {
+                    Side::Who => asked(OfRecord::Side(Side::Step)),
+                    // Enter without a reason does nothing: it would go on from what was to be done for one.
+                    _ => Command::Tell(texts.choose_first.to_owned()),
+                };
+                out.extend(done.unwrap_or_else(|| vec![nothing]));
             }
             Side::More | Side::Findings | Side::Papers | Side::WholeVisit | Side::Entries | Side::Close => {
                 let does = self.take_picked(page);

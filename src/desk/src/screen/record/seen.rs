@@ -70,8 +70,11 @@ impl Desk {
         page.at_box = None;
         let salt = format!("{:?} {:?}", page.side, page.at);
         ui.scope_builder(UiBuilder::new().max_rect(body), |ui| {
-            let area = ScrollArea::vertical().id_salt(salt).auto_shrink([false, false]);
-            let form = steady::area(ui.ctx(), area).show(ui, |ui| {
+            let area = || ScrollArea::vertical().id_salt(&salt).auto_shrink([false, false]);
+            let kept = steady::area(ui.ctx(), area());
+            // Where the keyboard is led elsewhere, no row is kept where it was.
+            let area = if page.led.is_some() { area() } else { kept };
+            let form = area.show(ui, |ui| {
                 let beginning = ui.min_rect().top();
                 ui.set_width(ui.available_width() - 12.0);
                 ui.spacing_mut().item_spacing.y = 7.0;

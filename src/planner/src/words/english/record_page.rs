@@ -61,6 +61,7 @@ pub const TEXTS: RecordPageTexts = RecordPageTexts {
     struck_out: "Struck out",
     nothing_to_undo: "Nothing was entered in this window that could be taken back.",
     nothing_to_redo: "Nothing was taken back last.",
+    choose_first: "Choose a reason by its digit first; \u{2212} goes back without one.",
     enter_it: "Enter it",
     take_back: "Take this step back",
     nothing_to_take_back: "This step is open: there is nothing to take back.",

@@ -60,6 +60,7 @@ pub const TEXTS: RecordPageTexts = RecordPageTexts {
     struck_out: "Gestrichen",
     nothing_to_undo: "In diesem Fenster wurde nichts eingetragen, das sich zurücknehmen lässt.",
     nothing_to_redo: "Zuletzt wurde nichts zurückgenommen.",
+    choose_first: "Zuerst mit der Ziffer einen Grund wählen; \u{2212} geht ohne zurück.",
     enter_it: "Eintragen",
     take_back: "Diesen Schritt zurücknehmen",
     nothing_to_take_back: "Dieser Schritt ist offen: es gibt nichts zurückzunehmen.",
