@@ -121,7 +121,7 @@ impl Desk {
                 let Some(own) = &page.in_hand else { return };
                 let found = self.found(page);
                 let open = found.iter().filter(|own| own.accepted.is_none()).count();
-                if open > 0 && widgets::lesser(ui, &texts.so_many_open(open, found.len())).clicked() {
+                if open > 0 && widgets::lesser(ui, texts.so_many_open(open, found.len())).clicked() {
                     out.push(Command::Record(OfRecord::Side(Side::Findings)));
                 }
                 self.saved_state(ui, own, false, out);
