@@ -33,6 +33,11 @@ pub(super) fn check(record: &VisitRecord, faults: &mut Faults) {
     let attached = record.entries.iter().filter(|own| matches!(own.what, What::Attached(_))).count();
     faults.count("entries", attached, MOST_ATTACHMENTS);
     for (i, own) in record.entries.iter().enumerate() {
+        if let What::Struck { entry, .. } = own.what {
+            // Only what stands before it.
+            let before = Range::from(0.0, i as f64 - 1.0, Unit::None);
+            faults.number(format!("entries[{i}].said.what.entry"), entry as f64, &before);
+        }
         entry(&format!("entries[{i}].said."), &record.begun, own, faults);
     }
 }
@@ -144,6 +149,7 @@ pub(super) fn entry(at: &str, begun: &Begun, entry: &Entry, faults: &mut Faults)
             faults.text(format!("{at}.work"), work, limits::LONGEST_TEXT);
             faults.number(format!("{at}.minutes"), *minutes, &MINUTES);
         }
+        What::Struck { entry: _, why } => note(format!("{at}.why"), why, faults),
         What::Closed | What::WentOn { .. } => {}
         What::Reopened { why } => faults.text(format!("{at}.why"), why, limits::LONGEST_TEXT),
     }
