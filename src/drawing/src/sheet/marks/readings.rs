@@ -123,6 +123,7 @@ fn of_stands(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
 /// What was read comes to, if anything was; what of it does not fit, and what to tape next.
 fn proven(flow: &mut Flow<'_>, proof: Option<&Proof>, words: &Words<'_>) {
     let Some(proof) = proof.filter(|own| own.read() > 0) else { return };
+    flow.gap(0.8);
     let style = flow.style(flow.sizes.read, Weight::Bold);
     // The worst stands first; the others follow it, a line each.
     let worst = proof.worst();
