@@ -211,7 +211,7 @@ fn pictures_are_printed_and_what_is_not_is_told() {
             [
                 "sheet.pdf ist hier nicht gedruckt",
                 "lost ist nicht gedruckt: die Datei liegt nicht mehr beim Protokoll",
-                "changed ist nicht gedruckt: was beim Protokoll liegt, hat einen anderen Hash",
+                "changed ist nicht gedruckt: was beim Protokoll liegt, hat einen anderen Prüfwert",
                 "bad.jpg ist nicht gedruckt: als Bild nicht lesbar",
                 "huge.jpg ist nicht gedruckt: 20000 × 30000 Bildpunkte",
                 "more.png ist nicht gedruckt: 60 Bilder",

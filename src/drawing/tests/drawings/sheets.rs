@@ -8,7 +8,7 @@ use baywright_drawing::{
 use baywright_planner::assess;
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::{Arrangement, ShopFace, SquareBy, StandRead};
-use baywright_planner::proof::{NextTape, Proof};
+use baywright_planner::proof::{FigureOf, NextTape, Proof};
 use baywright_planner::words::{Language, Locale, Units, Words};
 use lopdf::content::Content as Written;
 use lopdf::{Document, Object};
@@ -486,15 +486,16 @@ fn the_next_tape_says_of_which_figure_it_speaks() {
     let assessment = baywright_planner::assess(&arrangement);
     let proof = Proof::of(&arrangement, &assessment.scene).unwrap();
     let words = Words::new(&arrangement, Locale::default());
-    let mut figures = proof.figures.clone();
-    assert!(figures.len() > 1 && matches!(proof.next, NextTape::Tape { .. }));
-    let plain = words.next_tape(&proof.next);
-    assert_eq!(words.next_tape_of(&proof.next, &figures), plain);
+    let mut figures = vec![proof.figures[0].clone(); 2];
+    (figures[0].of, figures[1].of) = (FigureOf::Direction, FigureOf::Distance);
+    let next = NextTape::Tape { from: "3".into(), to: "4".into() };
+    let plain = words.next_tape(&next);
+    assert_eq!(words.next_tape_of(&next, &figures), plain);
     figures[0].no_tape_shows = true;
-    let said = words.next_tape_of(&proof.next, &figures);
+    let said = words.next_tape_of(&next, &figures);
     let named = |at: usize| format!("{}: {}", figures[at].placement, words.asked_of_target(figures[at].of));
     assert!(said.starts_with(&plain) && said.contains("That is for") && said.contains("no distance settles"));
     assert!(said.find(&named(1)) < said.find(&named(0)), "{said}");
     figures.iter_mut().for_each(|own| own.no_tape_shows = true);
-    assert!(words.next_tape_of(&proof.next, &figures).contains("makes figures surer"));
+    assert!(words.next_tape_of(&next, &figures).contains("makes figures surer"));
 }

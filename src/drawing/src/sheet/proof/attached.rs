@@ -38,7 +38,7 @@ pub(super) fn attachments(own: &Proof<'_>, flow: &mut Flow<'_>) {
         ]
     });
     let columns = [
-        (texts.kind, 1.4),
+        (texts.kind, 1.7),
         (texts.file, 2.0),
         (texts.size, 0.9),
         (texts.step, 1.9),
@@ -79,7 +79,8 @@ pub(super) fn attachments(own: &Proof<'_>, flow: &mut Flow<'_>) {
 /// What is said under a picture.
 fn under(own: &Proof<'_>, held: &Held<'_, Attachment>, step: &str, is_smaller: bool) -> String {
     let what = held.what;
-    let of = format!("{} ({}), {step}.", what.file, own.said.attachment_kind(what.kind));
+    let step = if what.step.is_some() { format!(", {step}") } else { String::new() };
+    let of = format!("{} ({}){step}.", what.file, own.said.attachment_kind(what.kind));
     let smaller = if is_smaller { format!(" {}", own.texts.smaller) } else { String::new() };
     format!("{of} SHA-256 {}.{smaller}", grouped(&what.sha256))
 }

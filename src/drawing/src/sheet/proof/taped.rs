@@ -48,13 +48,13 @@ pub(super) fn readings(own: &Proof<'_>, flow: &mut Flow<'_>) {
         });
         let columns = [
             (texts.from_to, 0.9),
-            (texts.must, 1.4),
-            (texts.read, 1.4),
-            (texts.differs, 1.3),
+            (texts.must, 1.6),
+            (texts.read, 1.7),
+            (texts.differs, 1.2),
             (texts.allowed, 1.2),
-            (texts.with, 1.8),
+            (texts.with, 1.6),
             (texts.warm, 0.7),
-            (texts.who, 2.2),
+            (texts.who, 2.0),
         ];
         own.table(flow, &columns, rows.collect());
     }

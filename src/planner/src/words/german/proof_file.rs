@@ -146,7 +146,7 @@ pub fn not_shown(file: &str, shown: &Shown) -> Option<String> {
         Shown::ByName => Some(format!("{file} ist hier nicht gedruckt; die Datei liegt beim Protokoll.")),
         Shown::Lost => Some(format!("{file} ist nicht gedruckt: die Datei liegt nicht mehr beim Protokoll.")),
         Shown::Changed => Some(format!(
-            "{file} ist nicht gedruckt: was beim Protokoll liegt, hat einen anderen Hash als das, was angehängt wurde."
+            "{file} ist nicht gedruckt: was beim Protokoll liegt, hat einen anderen Prüfwert als das, was angehängt wurde."
         )),
         Shown::NotRead => Some(format!("{file} ist nicht gedruckt: als Bild nicht lesbar.")),
         Shown::TooLarge(width, height) => Some(format!(
