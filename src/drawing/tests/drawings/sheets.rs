@@ -6,8 +6,9 @@ use baywright_drawing::{
     Align, Item, Lettering, PX_PER_PAPER_MM, Page, Role, Shape, TextStyle, Theme, ViewState, to_pdf, to_svg,
 };
 use baywright_planner::assess;
+use baywright_planner::geometry::marks::{Construction, Wheel};
 use baywright_planner::geometry::{Bounds, DVec2};
-use baywright_planner::model::{Arrangement, ShopFace, SquareBy, StandRead};
+use baywright_planner::model::{Arrangement, MarkStep, ShopFace, SquareBy, StandRead};
 use baywright_planner::proof::{FigureOf, NextTape, Proof};
 use baywright_planner::words::{Language, Locale, Units, Words};
 use lopdf::content::Content as Written;
@@ -482,12 +483,15 @@ fn what_was_read_of_a_stand_is_told() {
 /// Of which figures the next tape speaks is said where one stands beside it that no tape settles.
 #[test]
 fn the_next_tape_says_of_which_figure_it_speaks() {
-    let arrangement = bay::crowded();
-    let assessment = baywright_planner::assess(&arrangement);
+    let mut arrangement = bay::crowded();
+    // A target's figures follow from the mark that lies under it.
+    arrangement.aiming.placements[0].mark = Some("7".into());
+    let assessment = assess(&arrangement);
     let proof = Proof::of(&arrangement, &assessment.scene).unwrap();
     let words = Words::new(&arrangement, Locale::default());
     let mut figures = vec![proof.figures[0].clone(); 2];
     (figures[0].of, figures[1].of) = (FigureOf::Direction, FigureOf::Distance);
+    figures.iter_mut().for_each(|own| own.no_tape_shows = false);
     let next = NextTape::Tape { from: "3".into(), to: "4".into() };
     let plain = words.next_tape(&next);
     assert_eq!(words.next_tape_of(&next, &figures), plain);
@@ -498,4 +502,26 @@ fn the_next_tape_says_of_which_figure_it_speaks() {
     assert!(said.find(&named(1)) < said.find(&named(0)), "{said}");
     figures.iter_mut().for_each(|own| own.no_tape_shows = true);
     assert!(words.next_tape_of(&next, &figures).contains("makes figures surer"));
+}
+
+/// Where the view is lower than the figures beside it need, they stand clear of what is said over it.
+#[test]
+fn figures_beside_a_low_view_keep_off_what_stands_over_it() {
+    let mut found = Vec::new();
+    for extra in [3, 5, 7] {
+        let mut arrangement = bay::crowded();
+        for n in 0..extra {
+            let (wheel, distance) = (Wheel::FrontLeft, 30.0 + 17.0 * f64::from(n));
+            let construction = Construction::Outboard { wheel, distance };
+            let id = format!("{}", 8 + n).as_str().into();
+            arrangement.aiming.mark_plan.push(MarkStep { id, construction });
+        }
+        for paper in [Paper::portrait(Size::A4), Paper::landscape(Size::A4), Paper::portrait(Size::Letter)] {
+            for page in made_in(Sheet::Marks, &arrangement, paper, Locale::default()) {
+                found
+                    .extend(wrong(&page, paper).into_iter().map(|what| format!("{extra} {paper:?}: {what}")));
+            }
+        }
+    }
+    assert!(found.is_empty(), "{found:#?}");
 }

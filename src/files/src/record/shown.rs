@@ -225,6 +225,9 @@ mod tests {
             as_jpeg(plain[..cut].to_vec(), true);
             let mut other = plain.clone();
             other[cut] ^= 0xff;
+            if let Ok(read) = decode_picture("a.jpg", &other) {
+                printed(PictureForm::Jpeg, other.clone(), &read, 0);
+            }
             as_jpeg(other, true);
         }
     }
