@@ -1,5 +1,7 @@
 //! What was taped between marks and what it proves, in words.
 
+use baywright_survey::decide::Said;
+
 use super::Words;
 use crate::proof::{Doubt, Figure, FigureOf, Measured, NextTape, Off, Origin, Row};
 
@@ -98,6 +100,8 @@ impl Words<'_> {
         doubt(doubt: &Doubt) -> Option<String>;
         /// What to tape next.
         next_tape(next: &NextTape) -> String;
+        /// The same where figures stand beside it: of which it speaks, and which no distance between marks settles.
+        next_tape_of(next: &NextTape, figures: &[Figure]) -> String;
         /// What a mark or a reading is off by.
         off_by_tape(off: &Off) -> String;
         /// Where an uncertainty comes from.
@@ -105,4 +109,11 @@ impl Words<'_> {
         /// What of a target is asked.
         asked_of_target(of: FigureOf) -> &'static str;
     }
+}
+
+/// Figures that cannot be told: those that no distance between the marks settles, and the others.
+pub(super) fn stuck_and_open(figures: &[Figure]) -> [Vec<&Figure>; 2] {
+    let open = figures.iter().filter(|own| !matches!(own.said, Said::Inside { .. } | Said::Outside { .. }));
+    let (stuck, open) = open.partition(|own| own.is_unchecked() && own.no_tape_shows);
+    [stuck, open]
 }

@@ -102,6 +102,10 @@ fn of_stands(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
     let style = flow.style(flow.sizes.read, Weight::Bold);
     for stand in stands(arrangement, &of.now.assessment.scene).iter().filter(|own| is_read(own)) {
         flow.said(&Said { text: &words.stand_title(stand), style, role: Role::Title, lead: None });
+        let read = arrangement.stands_read.iter().filter(|own| own.placement == stand.placement);
+        for own in read.map(|own| words.stand_read(own)).filter(|own| !own.is_empty()) {
+            flow.read(&format!("{own}."), None);
+        }
         let figures = stand.figures.iter().map(|own| words.stand_figure(own));
         let slips = stand.not_possible.iter().map(|own| words.stand_not_possible(own));
         let open = words.stand_open(&stand.open, stand.wants_levels);
@@ -109,11 +113,17 @@ fn of_stands(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
             flow.read(&text, Some(Lead::Text("\u{2013}".to_owned())));
         }
     }
+    // Who read a stand, and when, is kept nowhere.
+    if arrangement.stands_read.iter().any(|own| !own.is_empty()) {
+        flow.read(&words.laid_with(), None);
+        signed(flow, words);
+    }
 }
 
 /// What was read comes to, if anything was; what of it does not fit, and what to tape next.
 fn proven(flow: &mut Flow<'_>, proof: Option<&Proof>, words: &Words<'_>) {
     let Some(proof) = proof.filter(|own| own.read() > 0) else { return };
+    flow.gap(0.8);
     let style = flow.style(flow.sizes.read, Weight::Bold);
     // The worst stands first; the others follow it, a line each.
     let worst = proof.worst();
@@ -123,7 +133,7 @@ fn proven(flow: &mut Flow<'_>, proof: Option<&Proof>, words: &Words<'_>) {
     for own in proof.figures.iter().filter(|own| Some(*own) != worst) {
         flow.read(&words.laid(own), Some(Lead::Text("\u{2013}".to_owned())));
     }
-    flow.read(&words.next_tape(&proof.next), None);
+    flow.read(&words.next_tape_of(&proof.next, &proof.figures), None);
     flow.read(words.locale().language.proof().says_nothing_of_sensor, None);
 }
 

@@ -6,7 +6,7 @@ use super::marks::wheel_name;
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::Subject;
 use crate::proof::{Doubt, Figure, FigureOf, MadeOf, NextTape, Off, Origin};
-use crate::words::proof::{BadTape, ProofTexts};
+use crate::words::proof::{BadTape, ProofTexts, stuck_and_open};
 use crate::words::screen::cut;
 
 /// The fixed texts.
@@ -314,6 +314,25 @@ impl About<'_> {
             ),
             NextTape::Enough => TEXTS.enough.to_owned(),
             NextTape::NothingHelps => TEXTS.nothing_helps.to_owned(),
+        }
+    }
+
+    /// The same where figures stand beside it: of which it speaks, and which no distance between marks settles.
+    pub fn next_tape_of(&self, next: &NextTape, figures: &[Figure]) -> String {
+        let said = self.next_tape(next);
+        let is_taped = matches!(next, NextTape::Tape { .. } | NextTape::Again { .. });
+        let [stuck, open] = stuck_and_open(figures).map(|all| {
+            let named = all.iter().map(|own| format!("{}: {}", own.placement, self.asked_of_target(own.of)));
+            named.collect::<Vec<_>>()
+        });
+        match (is_taped && !stuck.is_empty(), open.is_empty()) {
+            (false, _) => said,
+            (true, false) => {
+                format!("{said} That is for {}; no distance settles {}.", listed(&open), listed(&stuck))
+            }
+            (true, true) => {
+                format!("{said} That makes figures surer; no distance settles {}.", listed(&stuck))
+            }
         }
     }
 
