@@ -323,7 +323,7 @@ impl Proof<'_> {
         let texts = self.texts;
         self.heading(flow, texts.routine);
         let rows = self.of.record.begun.lines.iter().flat_map(|line| {
-            let all = self.of.record.entries.iter().filter_map(|entry| match &entry.what {
+            let all = self.holds.entries().into_iter().filter_map(|(_, entry)| match &entry.what {
                 What::Routine { aiming, result, note } if *aiming == line.aiming => {
                     let said = self.said.routine(self.locale, result);
                     let said = if note.is_empty() { said } else { format!("{said} {note}") };
@@ -344,7 +344,7 @@ impl Proof<'_> {
     fn deviations(&self, flow: &mut Flow<'_>) {
         let texts = self.texts;
         self.heading(flow, texts.deviations);
-        let accepted = self.of.record.entries.iter().filter_map(|entry| match &entry.what {
+        let accepted = self.holds.entries().into_iter().filter_map(|(_, entry)| match &entry.what {
             What::Accepted(own) => Some(vec![
                 text(self.title(&own.aiming)),
                 text(self.said.accepted(own)),

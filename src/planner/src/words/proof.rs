@@ -3,6 +3,7 @@
 use baywright_survey::decide::Said;
 
 use super::Words;
+use crate::model::Id;
 use crate::proof::{Doubt, Figure, FigureOf, Measured, NextTape, Off, Origin, Row};
 
 /// What of a line of readings is wrong.
@@ -98,6 +99,8 @@ impl Words<'_> {
         laid(figure: &Figure) -> String;
         /// What does not fit, in one sentence with what to do; `None` if all does.
         doubt(doubt: &Doubt) -> Option<String>;
+        /// A mark that was laid twice, how far apart both lie and may lie, mm.
+        laid_twice(mark: &Id, apart_mm: f64, within_mm: f64) -> String;
         /// What to tape next.
         next_tape(next: &NextTape) -> String;
         /// The same where figures stand beside it: of which it speaks, and which no distance between marks settles.

@@ -158,7 +158,7 @@ impl Desk {
             }
             (StepKind::CheckDistances, Some(_)) => {
                 boxes.extend(self.tape_boxes(page));
-let mut rows: Vec<_> = page.parts.proof().iter().flat_map(|own| &own.rows).collect();
+                let mut rows: Vec<_> = page.parts.proof().iter().flat_map(|own| &own.rows).collect();
                 let place =
                     |row: &Row| page.tapes.iter().position(|(from, to)| *from == row.from && *to == row.to);
                 rows.sort_by_key(|row| place(row).unwrap_or(usize::MAX));

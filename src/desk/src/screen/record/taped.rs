@@ -32,15 +32,19 @@ impl Desk {
         let read_mm = row.read_mm?;
         let beyond = (read_mm - row.should_mm).abs() - row.allowance_mm;
         let beyond = (beyond > 0.0).then(|| locale.length(beyond));
-        let own = locale.language.record_page().tape_read(
-            from.as_str(),
-            to.as_str(),
-            &locale.length(read_mm),
-            &locale.length(row.should_mm),
-            &locale.bare(row.allowance_mm),
-            beyond.as_deref(),
-        );
         let words = self.words();
+        let own = if row.is_again() {
+            words.laid_twice(&row.from, read_mm, row.allowance_mm)
+        } else {
+            locale.language.record_page().tape_read(
+                from.as_str(),
+                to.as_str(),
+                &locale.length(read_mm),
+                &locale.length(row.should_mm),
+                &locale.bare(row.allowance_mm),
+                beyond.as_deref(),
+            )
+        };
         let is_inside = |said: &Said| matches!(said, Said::Inside { .. });
         let worst = proof.figures.iter().find(|own| !is_inside(&own.said)).or_else(|| proof.figures.first());
         let doubt = words.doubt(&proof.doubt);
@@ -60,10 +64,15 @@ impl Desk {
         });
         let next = match &proof.next {
             NextTape::Tape { from, to } | NextTape::Again { from, to } => Some((from, to)),
+            NextTape::LayAgain(mark) => Some((mark, mark)),
             NextTape::Enough | NextTape::NothingHelps => None,
         };
         let (from, to) = here.or(next)?;
         let row = proof.rows.iter().find(|own| own.from == *from && own.to == *to)?;
+        if row.is_again() {
+            let [now, _] = self.words().tape_row(row);
+            return Some(now);
+        }
         let locale = self.view.locale;
         let (length, allowance) = (locale.length(row.should_mm), locale.bare(row.allowance_mm));
         Some(locale.language.record_page().tape_now(from.as_str(), to.as_str(), &length, &allowance))
@@ -85,8 +94,11 @@ fn in_order(page: &RecordPage) -> Vec<(Id, Id)> {
         };
         all.iter().find(|(_, own)| is_of(&own.what)).map_or(0, |(nth, _)| nth + 1)
     };
-    let is_next =
-        |row: &Row| matches!(&proof.next, NextTape::Tape { from, to } if *from == row.from && *to == row.to);
+    let is_next = |row: &Row| match &proof.next {
+        NextTape::Tape { from, to } => *from == row.from && *to == row.to,
+        NextTape::LayAgain(mark) => row.is_again() && *mark == row.from,
+        NextTape::Again { .. } | NextTape::Enough | NextTape::NothingHelps => false,
+    };
     let mut rows: Vec<&Row> = proof.rows.iter().collect();
     rows.sort_by_key(|row| match row.read_mm {
         Some(_) => (0, nth(row)),

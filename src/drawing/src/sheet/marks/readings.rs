@@ -56,8 +56,15 @@ pub(super) fn readings(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
         flow.heading(&texts.read_tape_in(words.locale().units), 20.0);
         taken.iter().for_each(|own| flow.read(own, None));
     }
+    // Marks that are laid a second time stand after the distances: how far apart both may lie.
+    let again = proof.iter().flat_map(|own| &own.rows).filter(|row| row.is_again()).map(|row| {
+        let at_most = format!("\u{2264} {}", words.bare(row.allowance_mm));
+        let read = row.read_mm.map(|mm| Cell::Strong(words.bare(mm)));
+        let name = texts.between(&number(&row.from), &number(&row.to));
+        [Cell::Text(name), Cell::Strong(at_most), read.unwrap_or(Cell::Write)]
+    });
     let titles = [texts.from_to, texts.must_read, texts.was_read];
-    grouped(flow, named.collect(), titles);
+    grouped(flow, named.chain(again).collect(), titles);
     proven(flow, proof.as_ref(), words);
     of_stands(flow, of, words);
     let mut told: Vec<(&Vec<Assumed>, Vec<String>)> = Vec::new();

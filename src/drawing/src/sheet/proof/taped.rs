@@ -78,7 +78,7 @@ fn row(own: &Proof<'_>, held: &Held<'_, Reading>, planned: Option<&Planned>) -> 
     let with = read.instrument.as_ref().map(named);
     let warm = read.temperature_c.map(|own| locale.region.number(own, 1));
     vec![
-        text(format!("{} \u{2013} {}", read.from, read.to)),
+        text(locale.language.sheets().between(read.from.as_str(), read.to.as_str())),
         of_plan(&|planned| as_read(planned.must_mm)),
         Cell::Strong(as_read(read.read_mm)),
         of_plan(&|planned| locale.signed_tenths(read.read_mm - planned.must_mm)),

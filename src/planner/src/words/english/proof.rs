@@ -5,6 +5,7 @@ use baywright_survey::decide::Said;
 use super::marks::wheel_name;
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::Subject;
+use crate::model::Id;
 use crate::proof::{Doubt, Figure, FigureOf, MadeOf, NextTape, Off, Origin};
 use crate::words::proof::{BadTape, ProofTexts, stuck_and_open};
 use crate::words::screen::cut;
@@ -251,6 +252,17 @@ impl About<'_> {
         )
     }
 
+    /// A mark that was laid twice.
+    fn twice(&self, mark: &Id, apart_mm: f64, within_mm: f64) -> String {
+        let (apart, within) = (self.length(apart_mm), self.length(within_mm));
+        format!("mark {mark}, laid twice, lies {apart} apart, at most {within} is good")
+    }
+
+    /// The same as a sentence.
+    pub fn laid_twice(&self, mark: &Id, apart_mm: f64, within_mm: f64) -> String {
+        format!("{}.", sentence_start(&self.twice(mark, apart_mm, within_mm)))
+    }
+
     /// What a mark or a reading is off by.
     pub fn off_by_tape(&self, off: &Off) -> String {
         match off {
@@ -258,11 +270,7 @@ impl About<'_> {
                 let way = if *reads_long_mm > 0.0 { "long" } else { "short" };
                 format!("{from}\u{2013}{to} reads {} {way}", self.length(reads_long_mm.abs()))
             }
-            Off::Apart { mark, apart_mm, within_mm } => format!(
-                "mark {mark}, laid twice, lies {} apart, at most {} is good",
-                self.length(*apart_mm),
-                self.length(*within_mm)
-            ),
+            Off::Apart { mark, apart_mm, within_mm } => self.twice(mark, *apart_mm, *within_mm),
             Off::Mark { mark, by } => format!("mark {mark} lies {}", self.towards(self.of_car(*by))),
         }
     }

@@ -5,6 +5,7 @@ use baywright_survey::decide::Said;
 use super::marks::wheel_name;
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::Subject;
+use crate::model::Id;
 use crate::proof::{Doubt, Figure, FigureOf, MadeOf, NextTape, Off, Origin};
 use crate::words::proof::{BadTape, ProofTexts, stuck_and_open};
 use crate::words::screen::cut;
@@ -254,6 +255,17 @@ impl About<'_> {
         )
     }
 
+    /// A mark that was laid twice.
+    fn twice(&self, mark: &Id, apart_mm: f64, within_mm: f64) -> String {
+        let (apart, within) = (self.length(apart_mm), self.length(within_mm));
+        format!("Marke {mark} liegt, zweimal gelegt, {apart} auseinander, gut ist höchstens {within}")
+    }
+
+    /// The same as a sentence.
+    pub fn laid_twice(&self, mark: &Id, apart_mm: f64, within_mm: f64) -> String {
+        format!("{}.", self.twice(mark, apart_mm, within_mm))
+    }
+
     /// What a mark or a reading is off by.
     pub fn off_by_tape(&self, off: &Off) -> String {
         match off {
@@ -261,11 +273,7 @@ impl About<'_> {
                 let way = if *reads_long_mm > 0.0 { "zu lang" } else { "zu kurz" };
                 format!("{from}\u{2013}{to} ist {} {way}", self.length(reads_long_mm.abs()))
             }
-            Off::Apart { mark, apart_mm, within_mm } => format!(
-                "Marke {mark} liegt, zweimal gelegt, {} auseinander, gut ist höchstens {}",
-                self.length(*apart_mm),
-                self.length(*within_mm)
-            ),
+            Off::Apart { mark, apart_mm, within_mm } => self.twice(mark, *apart_mm, *within_mm),
             Off::Mark { mark, by } => {
                 format!("Marke {mark} liegt {} daneben", self.towards(self.of_car(*by)))
             }

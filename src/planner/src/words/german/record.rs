@@ -371,14 +371,15 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
             let title = title_of(begun, &own.aiming);
             let with = own.instrument.as_ref().map(|own| format!(", {}", instrument(locale, own)));
             let warm = own.temperature_c.map(|own| format!(", {} °C", locale.region.number(own, 1)));
-            format!(
-                "{title}: von Marke {} zu Marke {} abgelesen {} mm{}{}.",
-                own.from,
-                own.to,
-                locale.region.number(own.read_mm, 1),
-                with.unwrap_or_default(),
-                warm.unwrap_or_default()
-            )
+            let read = locale.region.number(own.read_mm, 1);
+            let (with, warm) = (with.unwrap_or_default(), warm.unwrap_or_default());
+            let (from, to) = (&own.from, &own.to);
+            if from == to {
+                return format!(
+                    "{title}: Marke {from}, zweimal gelegt, liegt {read} mm auseinander{with}{warm}."
+                );
+            }
+            format!("{title}: von Marke {from} zu Marke {to} abgelesen {read} mm{with}{warm}.")
         }
         What::Decided(own) => {
             format!("{}, Ziel {}: {}", title_of(begun, &own.aiming), own.placement, decided(locale, own))
