@@ -10,8 +10,9 @@ use baywright_planner::geometry::overlap::overlaps;
 use baywright_planner::geometry::protrude::protrusions;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Segment};
 use baywright_planner::model::{
-    Arrangement, OnThisCar, Provenance, SavedArrangement, SensorKind, TargetKind, validate,
+    Arrangement, MarkTaped, OnThisCar, Provenance, SavedArrangement, SensorKind, TargetKind, validate,
 };
+use baywright_planner::proof::{NextTape, Proof, Said};
 use baywright_planner::{Code, Scene, Severity, Verdict, assess};
 
 fn folder(name: &str) -> PathBuf {
@@ -175,6 +176,45 @@ fn every_aiming() -> Vec<Arrangement> {
         }
     }
     all
+}
+
+/// Who lays an aiming's marks as they are meant, and tapes and lays again what he is told to, is told at the end that it is enough, or that
+/// the shop's instruments are not: no plan ends where a mark could still go unseen and nothing would show it.
+#[test]
+fn every_mark_plan_can_be_proven_by_what_is_told_next() {
+    let mut ends = [0; 2];
+    for mut arrangement in every_aiming() {
+        let name = format!("{} of {}", arrangement.aiming.id, arrangement.vehicle.id);
+        let scene = Scene::of(&arrangement);
+        let Some(first) = Proof::of(&arrangement, &scene).filter(|own| !own.figures.is_empty()) else {
+            continue;
+        };
+        let mut next = first;
+        let most = scene.readings.len() + scene.marks.len();
+        for _ in 0..=most {
+            let (from, to, read_mm) = match &next.next {
+                NextTape::Tape { from, to } => {
+                    let own = scene.readings.iter().find(|own| own.from == *from && own.to == *to).unwrap();
+                    (from, to, own.distance_mm.round())
+                }
+                NextTape::LayAgain(mark) => (mark, mark, 1.0),
+                NextTape::Again { .. } => panic!("{name}: all fits"),
+                NextTape::Enough | NextTape::NothingHelps => break,
+            };
+            arrangement.marks_taped.push(MarkTaped::new(from.clone(), to.clone(), read_mm));
+            next = Proof::of(&arrangement, &scene).unwrap();
+        }
+        match next.next {
+            NextTape::Enough => ends[0] += 1,
+            NextTape::NothingHelps => {
+                let open = next.figures.iter().find(|own| !matches!(own.said, Said::Inside { .. })).unwrap();
+                assert!(!open.is_unchecked(), "{name}: {open:?}");
+                ends[1] += 1;
+            }
+            other => panic!("{name}: {other:?} has no end"),
+        }
+    }
+    assert!(ends[0] >= 10, "{ends:?}");
 }
 
 /// A tape or a line laser cannot go through a tyre: around each wheel point a strip as wide as the tyre and 300 mm

@@ -44,6 +44,7 @@ mod picked;
 mod pictures;
 mod promised;
 mod record;
+mod record_hand;
 mod record_steps;
 mod remembered;
 mod renderer;

@@ -353,5 +353,13 @@ fn the_customers_page_leads_to_paper() {
         assert!(screen.state().pages_to_print() > Some(0));
         screen.key_press(Key::Escape);
         screen.run();
+        assert_eq!(
+            screen.state().view().page(),
+            Some(&Page::Customer(0)),
+            "one goes back to where one came from"
+        );
+        screen.key_press(Key::Escape);
+        screen.run();
+        assert_eq!(screen.state().view().page(), None);
     }
 }

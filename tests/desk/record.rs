@@ -138,7 +138,7 @@ fn a_whole_visit_by_the_number_pad() {
     assert_eq!(heights, [Some(370.0), Some(371.0), Some(365.0), Some(366.0)]);
     assert_eq!(at(&screen).kind, StepKind::Alignment);
     // In degrees; each figure without a sign, then which way it goes.
-    pad(&mut screen, "\n0.1\n10.1\n20\n");
+    pad(&mut screen, "\n0.1\n1\n0.1\n2\n0\n");
     let own = record(&screen);
     let sheet = Holds::of(&own).alignment().unwrap().what;
     let toe = |wheel| sheet.toe_rad(wheel).unwrap().to_degrees();
@@ -153,7 +153,7 @@ fn a_whole_visit_by_the_number_pad() {
     assert_eq!(screen.state().answer().arrangement.on_this_car.stood.len(), 2);
     on_to(&mut screen, StepKind::CheckDistances);
     // Another tape than the shop's, for its list is empty; its name; how warm it is.
-    pad(&mut screen, "1");
+    pad(&mut screen, "1\n");
     screen.event(Event::Text("borrowed".to_owned()));
     pad(&mut screen, "\n14\n");
     // What the tape must read, one after the other as it is led, until it is enough.
@@ -184,8 +184,12 @@ fn a_whole_visit_by_the_number_pad() {
     on_to(&mut screen, StepKind::Result);
     // First what was taped to the car is taped again: its figures are no answer. Not done before something is said of it.
     pad(&mut screen, "\n\n2");
+    assert!(Holds::of(&record(&screen)).routine(&aiming).is_none(), "a digit alone enters nothing");
+    assert!(says(&screen, "Chosen: Failed."), "what is chosen is shown");
+    pad(&mut screen, "12\n");
     assert!(matches!(Holds::of(&record(&screen)).routine(&aiming).unwrap().0, RoutineResult::Failed { .. }));
-    pad(&mut screen, "1");
+    assert!(says(&screen, "Entered: Failed."), "and so is what holds");
+    pad(&mut screen, "3\n");
     let own = record(&screen);
     let RoutineResult::Failed { out } = Holds::of(&own).routine(&aiming).unwrap().0 else { panic!("passed") };
     assert_eq!(out.len(), 1);
@@ -196,18 +200,21 @@ fn a_whole_visit_by_the_number_pad() {
     let passed = What::Routine { aiming: aiming.clone(), result: RoutineResult::Passed, note: String::new() };
     ask(&mut screen, Command::Record(OfRecord::Enter(vec![passed])));
     on_to(&mut screen, StepKind::Drive);
-    pad(&mut screen, "1");
+    pad(&mut screen, "1\n");
     assert_eq!(at(&screen).kind, StepKind::Sign);
     // Something is missing: it is listed, and signing takes a reason.
     pad(&mut screen, "1");
     assert!(says(&screen, "Signs all the same, because"));
-    pad(&mut screen, "2\n");
+    // Enter alone passes nothing by.
+    pad(&mut screen, "\n\n");
+    assert!(says(&screen, "Choose a reason by its digit first"));
+    pad(&mut screen, "2\n\n");
     let own = record(&screen);
     let signed = Holds::of(&own).signed();
     assert!(matches!(&signed[0].1.what, What::Signed { lacking: 1.., why, .. } if !why.is_empty()));
     settle(&mut screen);
     assert!(says(&screen, "Close the record"));
-    pad(&mut screen, "1");
+    pad(&mut screen, "1\n");
     settle(&mut screen);
     let own = kept(&screen);
     assert!(Holds::of(own.record()).is_closed() && own.broken().is_none());
@@ -290,7 +297,7 @@ fn an_edited_file_is_told() {
     // Nothing is entered by going through the steps.
     pad(&mut screen, "\n\n");
     assert_eq!(record(&screen).entries.len(), before);
-    pad(&mut screen, "1");
+    pad(&mut screen, "1\n");
     settle(&mut screen);
     let own = kept(&screen);
     assert!(matches!(own.record().entries.last().unwrap().what, What::WentOn { entry: Some(_) }));
@@ -369,7 +376,7 @@ fn open_findings_are_listed_and_accepted() {
     pad(&mut screen, "+4");
     let own = record(&screen);
     assert!(own.entries.iter().all(|own| !matches!(own.what, What::Accepted(_))));
-    pad(&mut screen, "12");
+    pad(&mut screen, "132\n");
     let own = record(&screen);
     let What::Accepted(said) = &own.entries.last().unwrap().what else { panic!("{:?}", own.entries) };
     assert_eq!(said.why, "The maker's procedure allows it.");
@@ -377,7 +384,7 @@ fn open_findings_are_listed_and_accepted() {
     ask(&mut screen, Command::Record(OfRecord::Side(Side::Close)));
     assert!(says(&screen, "still missing"));
     assert!(says(&screen, "sensor is aimed"), "it is said that it is not said");
-    pad(&mut screen, "1");
+    pad(&mut screen, "1\n");
     settle(&mut screen);
     assert!(Holds::of(kept(&screen).record()).is_closed());
     // Closed, nothing is entered by keys.
@@ -422,7 +429,7 @@ fn papers_are_dropped_listed_and_withdrawn() {
     assert!(says(&screen, &begins));
     let hash = attached[0].what.sha256.clone();
     ask(&mut screen, Command::Record(OfRecord::Side(Side::Withdraw(hash))));
-    pad(&mut screen, "1");
+    pad(&mut screen, "1\n");
     assert!(Holds::of(&record(&screen)).attachments().is_empty());
     drop(screen);
     crate::support::clear(folder);

@@ -3,6 +3,8 @@
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
+use baywright_files::{attach, attached_path};
+use baywright_planner::model::record::AttachmentKind;
 use serde_json::Value;
 
 fn baywright(arguments: &[&str]) -> Output {
@@ -250,4 +252,47 @@ fn what_was_put_in_an_attachments_place_is_told() {
     let said = baywright(&["record", "check", &file, "--format", "json"]);
     let told: Value = serde_json::from_slice(&said.stdout).expect("data");
     assert_eq!(told["attachments_changed"][0], Value::from(name));
+}
+
+/// A photograph that lies beside its record stands in the file of proof byte by byte; one that was put in its place, or is cut off, is told.
+#[test]
+fn a_photograph_is_in_the_file_of_proof() {
+    let (whole, _) = record();
+    let all = image::RgbImage::from_fn(64, 48, |x, y| image::Rgb([(x * 4) as u8, (y * 5) as u8, 90]));
+    let mut jpeg = Vec::new();
+    image::codecs::jpeg::JpegEncoder::new(&mut jpeg).encode_image(&all).expect("a picture");
+    let attached = whole.lines().find(|own| own.contains("what: Attached(")).expect("an attachment");
+    let known = attached.split("sha256: \"").nth(1).and_then(|own| own.get(..64)).expect("its hash");
+    // The chain is broken by it, which is said too; the sheet is made all the same.
+    let lines = whole.lines().filter(|own| !own.contains("what: Withdrawn("));
+    let without = lines.collect::<Vec<_>>().join("\n");
+    let made = |name: &str, taken: &[u8], swapped: bool| {
+        let file = scratch("files").join(format!("{name}.visit.ron"));
+        let from = scratch("files").join(format!("{name}.jpg"));
+        std::fs::write(&from, taken).expect("a file");
+        let own = attach(&file, &from, AttachmentKind::Photo, None).expect("an attachment");
+        if swapped {
+            std::fs::write(attached_path(&file, &own), &taken[1..]).expect("a file");
+        }
+        std::fs::write(&file, without.replace(known, &own.sha256)).expect("a record");
+        let to = scratch("files").join(format!("{name}.pdf"));
+        let [file, out] = [&file, &to].map(|own| own.to_str().expect("a path"));
+        let said = baywright(&["record", "sheet", file, "-o", out]);
+        assert!(said.stderr.is_empty(), "{}", text(&said.stderr));
+        std::fs::read(&to).expect("a PDF")
+    };
+    let holds = |pdf: &[u8]| pdf.windows(jpeg.len()).any(|own| own == jpeg);
+    assert!(holds(&made("photo", &jpeg, false)));
+    let cut = &jpeg[..jpeg.len() / 2];
+    for (name, taken, swapped) in [("photo-cut", cut, false), ("photo-swapped", &jpeg, true)] {
+        let pdf = made(name, taken, swapped);
+        let document = lopdf::Document::load_mem(&pdf).expect("a PDF");
+        let images = document.objects.values().filter(|own| {
+            let dict = own.as_stream().map(|own| &own.dict);
+            dict.and_then(|own| own.get(b"Subtype"))
+                .and_then(|own| own.as_name())
+                .is_ok_and(|own| own == b"Image")
+        });
+        assert_eq!(images.count(), 0, "{name}");
+    }
 }

@@ -11,6 +11,7 @@ pub(crate) mod setter;
 pub(crate) mod wrap;
 
 use baywright_planner::geometry::{Bounds, DVec2};
+use baywright_planner::record::Picture;
 
 use crate::list::{Drawing, Item, PX_PER_PAPER_MM, Placing};
 
@@ -57,6 +58,17 @@ pub enum Content {
     TitleBlock(Vec<Item>),
     /// A scale bar, with the scale.
     ScaleBar(Vec<Item>),
+    /// A picture of dots that fills the frame.
+    Photo(Photo),
+}
+
+/// A picture of dots on a page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Photo {
+    /// The picture.
+    pub picture: Picture,
+    /// What it is, for who cannot see it.
+    pub said: String,
 }
 
 /// A row of a table. Tables lie on their pages row by row: which of them is the first, and what is in which cell, is told to who
@@ -86,6 +98,17 @@ pub enum InCell {
     Nothing,
 }
 
+impl Photo {
+    /// From the picture's own dots to px of the paper, where it fills a place, mm: as [`Picture::to_upright`] has it.
+    pub(crate) fn on_paper(&self, place: &Bounds) -> [f64; 6] {
+        let [wide, high] = self.picture.upright();
+        let size = place.size() * PX_PER_PAPER_MM;
+        let (low, x, y) = (place.low * PX_PER_PAPER_MM, size.x / wide, size.y / high);
+        let [a, b, c, d, e, f] = self.picture.to_upright();
+        [a * x, b * y, c * x, d * y, low.x + e * x, low.y + f * y]
+    }
+}
+
 impl Page {
     /// The views on it.
     pub fn views(&self) -> impl Iterator<Item = &Drawing> {
@@ -108,7 +131,12 @@ impl Frame {
         matches!(self.content, Content::View(_))
     }
 
-    /// What is painted in it, in order.
+    /// Whether it is painted and read by itself, whatever stands around it.
+    pub(crate) const fn is_alone(&self) -> bool {
+        matches!(self.content, Content::View(_) | Content::Photo(_))
+    }
+
+    /// What is painted in it, in order; a picture of dots has no parts.
     pub fn items(&self) -> &[Item] {
         match &self.content {
             Content::View(drawing) => &drawing.items,
@@ -118,6 +146,7 @@ impl Frame {
             | Content::Table(items)
             | Content::TitleBlock(items)
             | Content::ScaleBar(items) => items,
+            Content::Photo(_) => &[],
         }
     }
 

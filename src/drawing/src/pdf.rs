@@ -5,11 +5,13 @@
 
 mod letters;
 mod paths;
+mod photos;
 mod read;
 mod shapes;
 mod tiles;
 
 use baywright_planner::geometry::{Bounds, DVec2};
+use baywright_planner::record::Picture;
 use krilla::configure::{Accessibility, Configuration, ConfigurationBuilder};
 use krilla::destination::XyzDestination;
 use krilla::geom::{Point, Transform};
@@ -40,6 +42,11 @@ impl std::fmt::Display for NotWritten {
 }
 
 impl std::error::Error for NotWritten {}
+
+/// Whether the writer takes a picture: what it does not is told by its name.
+pub(crate) fn takes(picture: &Picture) -> bool {
+    photos::takes(picture)
+}
 
 /// Pages as PDF. `language` is that of the texts, as BCP 47 has it (`en`).
 ///
@@ -91,9 +98,17 @@ fn write(document: &mut Document, page: &Page, theme: Theme) -> Result<TagGroup,
     painter.ground(Bounds { low: DVec2::ZERO, high: size });
     painter.surface.end_tagged();
     let mut head = Some(page.title.as_str());
-    // A view by itself; what stands around it together, as in every picture of it.
-    for frames in page.frames.chunk_by(|a, b| !a.is_view() && !b.is_view()) {
-        if let [view @ Frame { content: Content::View(_), .. }] = frames {
+    // A view by itself, and a picture; what stands around them together, as in every picture of it.
+    for frames in page.frames.chunk_by(|a, b| !a.is_alone() && !b.is_alone()) {
+        if let [Frame { content: Content::Photo(photo), place }] = frames {
+            let seen = painter.surface.start_tagged(ContentTag::Other);
+            let painted = photos::paint(painter.surface, photo, place);
+            painter.surface.end_tagged();
+            painted?;
+            let mut figure = TagGroup::new(Tag::Figure(Some(clean(&photo.said))));
+            figure.push(seen);
+            section.push(figure);
+        } else if let [view @ Frame { content: Content::View(_), .. }] = frames {
             let Bounds { low, high } = view.place;
             let seen = painter.surface.start_tagged(ContentTag::Other);
             if painter.clip(Bounds { low: low * PX_PER_PAPER_MM, high: high * PX_PER_PAPER_MM }) {

@@ -36,9 +36,13 @@ fn write_page(out: &mut String, page: &Page, theme: Theme) -> std::fmt::Result {
     definitions(out, page, theme)?;
     writeln!(out, r#"<rect width="{w}" height="{h}" fill="{}"/>"#, colour(theme.palette().paper).0)?;
     let mut views = 0;
-    // A view by itself; what stands around it together.
-    for frames in page.frames.chunk_by(|a, b| !a.is_view() && !b.is_view()) {
+    // A view by itself, and a picture; what stands around them together.
+    for frames in page.frames.chunk_by(|a, b| !a.is_alone() && !b.is_alone()) {
         match frames {
+            [Frame { content: Content::Photo(photo), place }] => {
+                shapes::photo(out, photo, place)?;
+                continue;
+            }
             [Frame { content: Content::View(drawing), .. }] => {
                 let name = match drawing.projection {
                     Projection::Top => "top",

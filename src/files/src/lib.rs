@@ -72,7 +72,7 @@ pub use places::{
 pub use record::{
     Kept, LARGEST_ATTACHMENT, LostAttachment, RECORD_ENDING, RecordChain, attach, attached_path,
     free_record_path, load_record, lost_attachments, parse_record, read_attached, record_chain, record_json,
-    record_text, records_in, save_record,
+    record_text, records_in, save_record, shown_attachments,
 };
 pub use remembered::{
     KeptLanguage, KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen, MOST_RECENT, Remembered, WINDOW_FILE,

@@ -145,13 +145,13 @@ fn within_bounds(file: &str, width: u32, height: u32) -> Result<(), FileFault> {
 }
 
 /// What a file is by its first bytes, whatever its name says.
-enum Kind {
+pub(crate) enum Kind {
     Png,
     Jpeg,
     Other(PictureKind),
 }
 
-fn kind_of(bytes: &[u8]) -> Kind {
+pub(crate) fn kind_of(bytes: &[u8]) -> Kind {
     let starts = |mark: &[u8]| bytes.starts_with(mark);
     let at = |from: usize, mark: &[u8]| bytes.get(from..).is_some_and(|rest| rest.starts_with(mark));
     if starts(b"\x89PNG\r\n\x1a\n") {

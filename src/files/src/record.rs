@@ -7,6 +7,7 @@ mod attach;
 mod chain;
 mod convert;
 mod file;
+mod shown;
 
 use std::path::{Path, PathBuf};
 
@@ -27,6 +28,7 @@ use file::{Hashed, RecordFile};
 pub use attach::{
     LARGEST_ATTACHMENT, LostAttachment, attach, attached_path, lost_attachments, read_attached,
 };
+pub use shown::shown_attachments;
 
 /// How the name of a record's file ends.
 pub const RECORD_ENDING: &str = ".visit.ron";

@@ -270,6 +270,28 @@ fn all_of_it_is_told_as_json() {
     assert_eq!(entries.last().unwrap()["hash"], kept().head());
 }
 
+/// What is struck out stands in the file, with the strike after it; one that strikes out nothing before it is named.
+#[test]
+fn a_strike_reads_back() {
+    let mut kept = kept();
+    let nth = kept.record().entries.iter().position(|own| matches!(own.what, What::Reading(_))).unwrap();
+    kept.append(sample::entry(40, What::Struck { entry: nth, why: "read wrong".into() })).unwrap();
+    let last = kept.record().entries.len() - 1;
+    kept.append(sample::entry(41, What::Struck { entry: last, why: String::new() })).unwrap();
+    let text = record_text(&kept).unwrap();
+    assert!(text.contains(&format!("Struck(entry: {nth}, why: \"read wrong\")")), "{text}");
+    let again = parse_record("x", &text).unwrap();
+    assert_eq!(again.broken(), None);
+    assert_eq!(again, kept);
+    let ahead = text.replace(&format!("Struck(entry: {nth},"), "Struck(entry: 900,");
+    let faults = parse_record("x", &ahead).unwrap_err();
+    assert!(
+        faults
+            .iter()
+            .any(|own| own.to_string().contains("what.entry") || format!("{own:?}").contains("what.entry"))
+    );
+}
+
 proptest! {
     /// Whatever text a person types is one entry in the file and comes back as it was, and the chain holds.
     #[test]

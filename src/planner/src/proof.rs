@@ -7,6 +7,7 @@
 //! It speaks of the marks, laid from these wheels as they stand, and of stands as far as something was read of them; of the sensor
 //! it says nothing.
 
+mod again;
 mod course;
 mod drawn;
 mod figures;
@@ -22,8 +23,8 @@ mod typed;
 mod used;
 
 use baywright_geometry::DVec2;
-use baywright_survey::budget::Budget;
-use baywright_survey::laid::{Chances, Fit, Laid, Read, Wrong, laid, next_check};
+use baywright_survey::budget::{Budget, Instruments};
+use baywright_survey::laid::{Again, Chances, Fit, Laid, Read, Shown, Wrong, laid, next_check};
 use baywright_survey::next_tape::{Candidate, Known, Next, Stop, Wish};
 
 use crate::model::{Arrangement, Id, MarkTaped};
@@ -80,12 +81,19 @@ pub struct Row {
     pub to: Id,
     /// What the tape should read, mm, as the plan has it.
     pub should_mm: f64,
-    /// How far off it may read in 95 of 100 cases if all is as assumed, mm.
+    /// How far off it may read in 95 of 100 cases if all is as assumed, mm; of a mark that is laid again, how far apart both lie at most.
     pub allowance_mm: f64,
     /// What it read, mm.
     pub read_mm: Option<f64>,
     /// Its test against all others, of what was read: beyond 3.29 it does not fit.
     pub test: Option<f64>,
+}
+
+impl Row {
+    /// Whether it is of a mark to itself, laid a second time; else a distance.
+    pub fn is_again(&self) -> bool {
+        self.from == self.to
+    }
 }
 
 /// What of the readings does not fit.
@@ -124,6 +132,15 @@ pub enum Off {
         /// So far, mm.
         by: DVec2,
     },
+    /// A mark that was laid a second time lies elsewhere than the first time: either may be wrong.
+    Apart {
+        /// Which.
+        mark: Id,
+        /// How far apart both lie, mm.
+        apart_mm: f64,
+        /// How far apart two good layings lie at most, mm.
+        within_mm: f64,
+    },
 }
 
 /// What to tape next.
@@ -143,6 +160,8 @@ pub enum NextTape {
         /// To this one.
         to: Id,
     },
+    /// No distance shows it: lay this mark a second time by itself, and tape how far it lies from the first.
+    LayAgain(Id),
     /// All is inside what is allowed: enough.
     Enough,
     /// No tape makes it surer.
@@ -176,6 +195,9 @@ struct Standing<'a> {
     /// Each distance of the scene as it can be taped.
     candidates: Vec<Option<Candidate>>,
     held: Vec<Held<'a>>,
+    /// Marks that were laid a second time by themselves.
+    again: Vec<again::LaidAgain>,
+    instruments: Instruments,
     found: Laid,
     figures: Vec<Figure>,
     hand: Option<Hand>,
@@ -226,19 +248,36 @@ impl<'a> Standing<'a> {
         let taped: Vec<Candidate> = read.iter().map(|own| own.of).collect();
         let all: Vec<Candidate> = candidates.iter().copied().flatten().collect();
         let gives = stand::gives(arrangement, scene);
-        let figures = figures::of(arrangement, scene, &budget, &found, (&taped, &all), &gives);
-        Some(Self { budget, prior, candidates, held, found, figures, hand })
+        let again = again::of(arrangement, scene, &budget, &instruments);
+        let seen: Vec<Again> = again.iter().map(|own| own.of).collect();
+        // Of a pair that lies apart nobody knows which is right.
+        let is_in_doubt = matches!(found.fit, Fit::MoreThanOne(_)) || again::doubt(&again).is_some();
+        let known = figures::Read {
+            found: &found,
+            shown: Shown { taped: &taped, again: &seen },
+            all: &all,
+            is_in_doubt,
+        };
+        let figures = figures::of(arrangement, scene, &budget, known, &gives);
+        Some(Self { budget, prior, candidates, held, again, instruments, found, figures, hand })
     }
 
     fn doubt(&self, scene: &Scene) -> Doubt {
-        judged::doubt(&self.found.fit, &held_ids(&self.held), scene)
+        let by_tape = judged::doubt(&self.found.fit, &held_ids(&self.held), scene);
+        // What the tape finds comes first: a mark that is shifted is laid again.
+        match (by_tape, again::doubt(&self.again)) {
+            (Doubt::Unread | Doubt::Fits, Some(apart)) => Doubt::One(apart),
+            (Doubt::Unread, None) if !self.again.is_empty() => Doubt::Fits,
+            (by_tape, _) => by_tape,
+        }
     }
 }
 
 /// What is asked of each target and whether what was read fits, without what to tape next: what each judgement of a frame needs.
 /// `None` as [`Proof::of`], and where nothing was read that can be held against the plan.
 pub fn said(arrangement: &Arrangement, scene: &Scene) -> Option<(Vec<Figure>, Doubt)> {
-    let standing = Standing::of(arrangement, scene).filter(|own| !own.held.is_empty())?;
+    let standing =
+        Standing::of(arrangement, scene).filter(|own| !own.held.is_empty() || !own.again.is_empty())?;
     let doubt = standing.doubt(scene);
     Some((standing.figures, doubt))
 }
@@ -248,7 +287,8 @@ impl Proof {
     pub fn of(arrangement: &Arrangement, scene: &Scene) -> Option<Self> {
         let standing = Standing::of(arrangement, scene)?;
         let doubt = standing.doubt(scene);
-        let Standing { budget, prior, candidates, held, found, figures, hand } = &standing;
+        let Standing { budget, prior, candidates, held, again, instruments, found, figures, hand } =
+            &standing;
         let hand = *hand;
         let rows = scene.readings.iter().zip(candidates).enumerate().map(|(row, (own, candidate))| {
             let nth = held.iter().position(|held| held.row == row);
@@ -262,8 +302,9 @@ impl Proof {
                 test: nth.and_then(|nth| found.tests.get(nth)).copied(),
             }
         });
-        let rows: Vec<Row> = rows.collect();
-        let next = Ahead { scene, candidates, held, found, budget }.next(figures);
+        let laid_again = again::rows(scene, (budget, instruments), (again, figures));
+        let rows: Vec<Row> = rows.chain(laid_again).collect();
+        let next = Ahead { scene, candidates, held, again, found, budget }.next(figures);
         let costs = figures.first().and_then(|own| budget.costs(&own.sought)).unwrap_or_default();
         let marks = scene.marks.iter().enumerate().filter_map(|(at, mark)| {
             let own = *found.known.places().get(at)?;
@@ -274,7 +315,7 @@ impl Proof {
             Some(MarkKnown { id: mark.id.clone(), at: own, by, u95_mm: ellipse.long_mm * 2.447_746_83 })
         });
         let marks = marks.collect();
-        let strange = arrangement.marks_taped.len() - held.len();
+        let strange = arrangement.marks_taped.len() - held.len() - again.len();
         Some(Self { rows, doubt, next, marks, strange, costs, hand, figures: standing.figures })
     }
 
@@ -336,6 +377,7 @@ struct Ahead<'a> {
     scene: &'a Scene,
     candidates: &'a [Option<Candidate>],
     held: &'a [Held<'a>],
+    again: &'a [again::LaidAgain],
     found: &'a Laid,
     budget: &'a Budget,
 }
@@ -366,10 +408,12 @@ impl Ahead<'_> {
         let tapes: Vec<Candidate> = left.iter().map(|(_, own)| *own).collect();
         let chosen = self.surer(figure, &tapes).or_else(|| self.check(figure, &tapes));
         let row = chosen.and_then(|at| left.get(at)).and_then(|(row, _)| self.scene.readings.get(*row));
-        row.map_or(NextTape::NothingHelps, |own| NextTape::Tape {
-            from: own.from.clone(),
-            to: own.to.clone(),
-        })
+        if let Some(own) = row {
+            return NextTape::Tape { from: own.from.clone(), to: own.to.clone() };
+        }
+        let is_read = |id: &Id| self.again.iter().any(|own| own.id == *id);
+        let unseen = figure.unseen_mark.as_ref().filter(|id| figure.is_unchecked() && !is_read(id));
+        unseen.map_or(NextTape::NothingHelps, |id| NextTape::LayAgain(id.clone()))
     }
 
     /// What lowers its uncertainty most, as long as that is too large.
@@ -388,7 +432,9 @@ impl Ahead<'_> {
     fn check(&self, figure: &Figure, tapes: &[Candidate]) -> Option<usize> {
         let taped: Vec<Candidate> = self.held.iter().map(|own| own.read.of).collect();
         let most = 10.0 * figure.allowed * figure.scale();
-        next_check(self.budget, &taped, tapes, &figure.sought, most, &Chances::default())
+        let again: Vec<Again> = self.again.iter().map(|own| own.of).collect();
+        let shown = Shown { taped: &taped, again: &again };
+        next_check(self.budget, shown, tapes, &figure.sought, most, &Chances::default())
     }
 }
 

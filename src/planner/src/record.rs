@@ -13,6 +13,7 @@ mod lacks;
 mod musts;
 mod proven;
 mod set_ups;
+mod shown;
 mod steps;
 
 use crate::assessment::Assessment;
@@ -27,6 +28,7 @@ pub use lacks::{Lack, lacks, lacks_to_sign};
 pub use musts::Must;
 pub use proven::proven;
 pub use set_ups::{in_order, place_of, set_up, taped};
+pub use shown::{MOST_SHOWN, Picture, PictureForm, Shown, Turned};
 pub use steps::{AskedValue, Beside, Caution, Need, StepState, Task, VisitStep, steps};
 
 /// One aiming of a visit as its set-up stands, with what is found of it.

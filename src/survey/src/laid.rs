@@ -12,12 +12,18 @@
 //! Sources: W. Baarda, *A testing procedure for use in geodetic networks* (1968) for the test of each reading against all others
 //! (3.29 at a chance of 0.001), from memory; the comparison of explanations is Bayes' rule with normal distributions.
 
+#[cfg(test)]
+mod testing;
+mod unseen;
+
 use baywright_geometry::DVec2;
 
-use crate::budget::{Budget, Origin, Sought};
-use crate::chances::{chi_squared_beyond, found_from, normal_beyond};
+use crate::budget::{Budget, Origin};
+use crate::chances::{chi_squared_beyond, normal_beyond};
 use crate::matrix::{Cholesky, Matrix, dot};
 use crate::next_tape::{Candidate, Known};
+
+pub use unseen::{Again, Shown, next_check, unseen, worst_unseen};
 
 /// So many readings are weighed, so that an answer comes while one types.
 pub const MOST_READ: usize = 200;
@@ -123,11 +129,14 @@ enum What {
 impl What {
     /// Whether both speak of one mark.
     fn is_of_one_mark(self, other: Self) -> bool {
-        let mark = |own| match own {
+        self.mark().is_some() && self.mark() == other.mark()
+    }
+
+    const fn mark(self) -> Option<usize> {
+        match self {
             Self::Mislaid(mark) | Self::Alone(mark) => Some(mark),
             Self::Reading(_) => None,
-        };
-        mark(self).is_some() && mark(self) == mark(other)
+        }
     }
 
     /// How the state goes with it, each way scaled so that the mark itself goes 1 mm.
@@ -196,100 +205,6 @@ pub fn laid(budget: &Budget, read: &[Read], chances: &Chances) -> Option<Laid> {
         _ => Fit::CannotTell(wrongs),
     };
     Some(Laid { known, fit, tests: held.tests, limit })
-}
-
-/// How far off what is sought may be, in its unit, by one mark that lies beside its place and is not found: the worst over all marks,
-/// each with what was built from it or alone, of a blunder that is found in four cases of five (Baarda's external reliability).
-/// Infinite while a mark that it follows is not checked at all; `None` if it has no value or a distance is none.
-pub fn unseen(budget: &Budget, taped: &[Candidate], sought: &Sought, chances: &Chances) -> Option<f64> {
-    let each = unseen_of_each(budget, taped, sought, chances)?;
-    Some(each.into_iter().fold(0.0, f64::max))
-}
-
-/// The mark by which [`unseen`] is as large as it is, by its position, with that; `None` as there, or where nothing of it can go unseen.
-pub fn worst_unseen(
-    budget: &Budget,
-    taped: &[Candidate],
-    sought: &Sought,
-    chances: &Chances,
-) -> Option<(usize, f64)> {
-    // Two ways in which each mark may lie beside its place.
-    let each = unseen_of_each(budget, taped, sought, chances)?;
-    let marks = each.chunks(2).map(|own| own.iter().copied().fold(0.0, f64::max)).enumerate();
-    // Of those that are alike the first: from it the others are laid.
-    let worst = marks.reduce(|worst, own| if own.1 > worst.1 { own } else { worst });
-    worst.filter(|(_, own)| *own > 0.0)
-}
-
-/// The distance that, taped next, leaves least unseen, each mark's counted up to `most`; `None` if none helps.
-pub fn next_check(
-    budget: &Budget,
-    taped: &[Candidate],
-    candidates: &[Candidate],
-    sought: &Sought,
-    most: f64,
-    chances: &Chances,
-) -> Option<usize> {
-    let left = |taped: &[Candidate]| {
-        let each = unseen_of_each(budget, taped, sought, chances)?;
-        Some(each.into_iter().map(|own| own.min(most)).sum::<f64>())
-    };
-    let now = left(taped)?;
-    let mut with = taped.to_vec();
-    let mut best: Option<(usize, f64)> = None;
-    for (at, candidate) in candidates.iter().enumerate() {
-        with.push(*candidate);
-        let then = left(&with);
-        with.pop();
-        if let Some(then) = then
-            && best.is_none_or(|(_, least)| then < least * (1.0 - 1e-9))
-        {
-            best = Some((at, then));
-        }
-    }
-    best.filter(|(_, then)| *then < now * (1.0 - 1e-6)).map(|(at, _)| at)
-}
-
-fn unseen_of_each(
-    budget: &Budget,
-    taped: &[Candidate],
-    sought: &Sought,
-    chances: &Chances,
-) -> Option<Vec<f64>> {
-    /// 80 of 100, by Baarda.
-    const POWER: f64 = 0.8;
-    let prior = Known::as_laid(budget);
-    let (_, mut slope) = sought.of(budget.expected())?;
-    slope.push(0.0);
-    let rows: Vec<Vec<f64>> = taped.iter().map(|own| Some(prior.row(own)?.1)).collect::<Option<Vec<_>>>()?;
-    let inverse = if taped.is_empty() { None } else { Some(Cholesky::of(&spread(&prior, &rows, taped))?) };
-    let follows: Vec<f64> = rows.iter().map(|row| prior.covariance().between(row, &slope)).collect();
-    let found_at = found_from(chances.doubted, POWER);
-    let of = |what: What| {
-        let ways = what.ways(budget);
-        let met: Vec<Vec<f64>> =
-            ways.iter().map(|way| rows.iter().map(|row| dot(row, way)).collect()).collect();
-        let solved: Vec<Vec<f64>> = met
-            .iter()
-            .map(|met| inverse.as_ref().map_or_else(Vec::new, |inverse| inverse.solve(met)))
-            .collect();
-        // What of it stays in what is sought once the readings have pulled at it.
-        let stays: Vec<f64> =
-            ways.iter().zip(&solved).map(|(way, solved)| dot(&slope, way) - dot(&follows, solved)).collect();
-        if stays.iter().all(|own| own.abs() < 1e-15) {
-            return 0.0;
-        }
-        let cell =
-            |a: usize, b: usize| met.get(a).zip(solved.get(b)).map_or(0.0, |(met, solved)| dot(met, solved));
-        // A way that nothing shows counts for as much as stays of it: nothing, if it does not move what is sought.
-        let hair = 1e-9 * (0..ways.len()).map(|at| cell(at, at)).sum::<f64>();
-        let shows = Matrix::of(ways.len(), ways.len(), |a, b| cell(a, b) + if a == b { hair } else { 0.0 });
-        // The worst direction: the largest of (b·v)² over vᵀQv.
-        Cholesky::of(&shows)
-            .map_or(f64::INFINITY, |own| found_at * dot(&stays, &own.solve(&stays)).max(0.0).sqrt())
-    };
-    let marks = 0..budget.places().len();
-    Some(marks.flat_map(|mark| [What::Mislaid(mark), What::Alone(mark)]).map(of).collect())
 }
 
 /// The covariance of what is read less what is expected.
@@ -441,47 +356,8 @@ fn wrong(prior: &Known, read: &[Read], what: What, budget: &Budget) -> Option<Wr
 
 #[cfg(test)]
 mod tests {
+    use super::testing::{TAPED, plan, read};
     use super::*;
-    use crate::budget::{Instruments, Tape};
-    use baywright_geometry::marks::{Construction, Givens, Reach, Wheel};
-
-    const SHOP: Instruments = Instruments {
-        tape: Tape { read_mm: 0.5, per_metre_mm: 0.1, scale: 1e-4, within_k: 5.0, per_k: 11.5e-6 },
-        laser_mm_per_m: 0.2,
-        line_mm: 0.3,
-        plumb_mm: 0.7,
-        wheel_aside_mm: 0.7,
-        wheel_along_mm: 0.7,
-        camber_rad: 0.003,
-        hub_height_mm: 310.0,
-        square_rad: 0.001,
-        angle_rad: 0.003,
-    };
-
-    /// Four spots outboard of the tyres, both lines prolonged, the middle of their ends: marks 1 to 7.
-    fn plan() -> Budget {
-        let wheels = [(0., 780.), (0., -780.), (-2550., 780.), (-2550., -780.)].map(DVec2::from);
-        let givens = Givens::new(wheels, DVec2::X, [205.0; 4], vec![], vec![]).unwrap();
-        let spot = |wheel| Construction::Outboard { wheel, distance: 150.0 };
-        let ahead = |from, through| Construction::Prolong { from, through, reach: Reach::Length(3600.0) };
-        let mut plan: Vec<Construction> =
-            [Wheel::ALL[2], Wheel::ALL[3], Wheel::ALL[0], Wheel::ALL[1]].map(spot).to_vec();
-        plan.extend([ahead(0, 2), ahead(1, 3), Construction::Middle { first: 4, second: 5 }]);
-        Budget::of(&plan, &givens, &SHOP).unwrap()
-    }
-
-    const TAPED: [(usize, usize); 12] =
-        [(0, 1), (2, 3), (0, 3), (1, 2), (0, 2), (1, 3), (2, 5), (3, 4), (4, 5), (2, 4), (3, 5), (0, 5)];
-
-    fn read(places: &[DVec2], off: impl Fn(usize) -> f64) -> Vec<Read> {
-        let all = TAPED.iter().enumerate();
-        all.map(|(nth, (from, to))| {
-            let mm = places[*from].distance(places[*to]);
-            let of = Candidate { from: *from, to: *to, u_mm: SHOP.tape.of(mm), tape: 0 };
-            Read { of, read_mm: (mm + off(nth)).round() }
-        })
-        .collect()
-    }
 
     #[test]
     fn what_was_read_as_meant_fits_and_makes_the_marks_surer() {
@@ -582,61 +458,5 @@ mod tests {
         assert_eq!(laid(&budget, &bad, &Chances::default()), None);
         bad[0].of.to = 99;
         assert_eq!(laid(&budget, &bad, &Chances::default()), None);
-    }
-
-    /// Untaped, anything may go unseen; every distance taped lowers it, and what is found by brute force over all directions of each
-    /// blunder is no worse.
-    #[test]
-    fn what_may_go_unseen_falls_with_every_tape() {
-        let budget = plan();
-        let sought = Sought::Bearing { mark: 6, from: DVec2::new(770.0, 0.0) };
-        let mut all: Vec<Candidate> = read(budget.places(), |_| 0.0).iter().map(|own| own.of).collect();
-        let unchecked = unseen(&budget, &all, &sought, &Chances::default()).unwrap();
-        assert_eq!(unchecked, f64::INFINITY, "nothing is taped to the last mark");
-        all.extend([(2, 6), (3, 6), (4, 6), (5, 6)].map(|(from, to)| {
-            let mm = budget.places()[from].distance(budget.places()[to]);
-            Candidate { from, to, u_mm: SHOP.tape.of(mm), tape: 0 }
-        }));
-        let own = |taped: &[Candidate]| unseen(&budget, taped, &sought, &Chances::default()).unwrap();
-        assert_eq!(own(&[]), f64::INFINITY);
-        let mut taped = Vec::new();
-        let mut before = f64::INFINITY;
-        let mut left = all.clone();
-        while let Some(next) = next_check(&budget, &taped, &left, &sought, 0.1, &Chances::default()) {
-            taped.push(left.remove(next));
-            assert!(own(&taped) <= before);
-            before = own(&taped);
-        }
-        assert!(own(&all) < 0.02, "{}", own(&all));
-        assert!(taped.len() >= 5 && before < 0.02, "{} {before}", taped.len());
-        // A mark shifted alone along many directions by what is found in four cases of five.
-        let prior = Known::as_laid(&budget);
-        let (_, mut slope) = sought.of(budget.places()).unwrap();
-        slope.push(0.0);
-        for turn in 0..90 {
-            let (sin, cos) = (f64::from(turn) * 2.0_f64.to_radians()).sin_cos();
-            for mark in 0..7 {
-                let mut way = vec![0.0; 15];
-                (way[2 * mark], way[2 * mark + 1]) = (cos, sin);
-                let rows: Vec<Vec<f64>> = all.iter().map(|own| prior.row(own).unwrap().1).collect();
-                let inverse = Cholesky::of(&spread(&prior, &rows, &all)).unwrap();
-                let met: Vec<f64> = rows.iter().map(|row| dot(row, &way)).collect();
-                let shows = dot(&met, &inverse.solve(&met)).sqrt();
-                // What the best estimate makes of readings that are off by that.
-                let mut known = prior.clone();
-                for (own, met) in all.iter().zip(&met) {
-                    let expected = prior.expects(own).unwrap().read_mm;
-                    known = known.once_read(own, expected + met * 4.132148 / shows).unwrap();
-                }
-                let off: f64 = (0..7)
-                    .map(|at| {
-                        let by = known.places()[at] - budget.places()[at];
-                        slope[2 * at] * by.x + slope[2 * at + 1] * by.y
-                    })
-                    .sum();
-                let stays = (dot(&slope, &way) * 4.132148 / shows - off).abs();
-                assert!(stays <= own(&all) * 1.01 + 1e-5, "{mark} {turn} {stays} {}", own(&all));
-            }
-        }
     }
 }

@@ -6,7 +6,8 @@ use std::path::Path;
 use baywright_drawing::Lettering;
 use baywright_drawing::sheet::{About, ProofOf, proof_file};
 use baywright_files::{
-    Kept, load_record, lost_attachments, record_chain, record_json, shop_in_use, write_output,
+    Kept, load_record, lost_attachments, record_chain, record_json, shop_in_use, shown_attachments,
+    write_output,
 };
 use baywright_planner::model::record::HeadSaid;
 use baywright_planner::record::{Part, lacks, steps};
@@ -215,7 +216,14 @@ fn sheet(
     };
     let set_ups = set_ups(&kept, &asked.file, &used, proof.today);
     let parts = parts(&set_ups);
-    let of = ProofOf { record: kept.record(), head: kept.head(), broken: kept.broken(), parts: &parts };
+    let shown = shown_attachments(&asked.file, kept.record());
+    let of = ProofOf {
+        record: kept.record(),
+        head: kept.head(),
+        broken: kept.broken(),
+        parts: &parts,
+        shown: &shown,
+    };
     let lettering = Lettering { locale: proof.locale, ..Lettering::default() };
     let pages = proof_file(&of, proof.paper, &about, &lettering);
     let files = match bytes(&pages, format, proof.locale.language) {

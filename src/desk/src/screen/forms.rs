@@ -11,7 +11,7 @@ pub mod room;
 pub mod rows;
 mod several;
 mod sheet_typed;
-mod steady;
+pub(in crate::screen) mod steady;
 mod step;
 mod this_car;
 pub mod typed;

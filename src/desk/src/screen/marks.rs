@@ -161,17 +161,16 @@ impl Desk {
         });
         // While a car is being entered the bay waits.
         let is_open = self.document.draft().is_none();
-        for (row, rests) in proof.rows.iter().zip(&rests) {
+        let rests = rests.iter().map(Vec::as_slice).chain(std::iter::repeat(&[][..]));
+        for (row, rests) in proof.rows.iter().zip(rests) {
             let locale = self.view.locale;
-            let (from, to) = (row.from.as_str(), row.to.as_str());
-            let label = texts.should(from, to, &locale.length(row.should_mm), &locale.bare(row.allowance_mm));
+            let [label, mut hint] = words.tape_row(row);
             if is_open {
                 let shown = row.read_mm.map_or_else(String::new, |mm| locale.length_to_type(mm));
                 let read = |text: &str| match text.trim() {
                     "" => Ok(None),
                     text => self.read_length(text).map(Some),
                 };
-                let mut hint = texts.box_of(from, to);
                 if let Some(how) = self.how_taken(row) {
                     hint = self.view.locale.language.instruments().with_how(&hint, &how);
                 }
@@ -191,7 +190,7 @@ impl Desk {
             }
             // What stands on the tape that is in the hand, where that is not at 20 °C.
             let warm = reads_at(&self.answer.judged, row.should_mm, taken);
-            let warm = warm.filter(|mm| (mm - row.should_mm).abs() >= TOLD_WARM_MM);
+            let warm = warm.filter(|mm| !row.is_again() && (mm - row.should_mm).abs() >= TOLD_WARM_MM);
             if let Some(said) = warm.and_then(|mm| words.reads_warm(taken, mm)) {
                 ui.add(Label::new(widgets::soft(ui, widgets::unbroken(said))).wrap());
             }
@@ -316,6 +315,7 @@ fn off_of<'a>(proof: &'a Proof, row: &baywright_planner::proof::Row) -> Option<&
         Off::Reading { from, to, .. } => {
             (from, to) == (&row.from, &row.to) || (from, to) == (&row.to, &row.from)
         }
+        Off::Apart { mark, .. } => row.is_again() && *mark == row.from,
         Off::Mark { .. } => false,
     })
 }

@@ -31,6 +31,8 @@ pub enum Side {
     Papers,
     /// Why this one, by its hash, counts no more.
     Withdraw(String),
+    /// Why this entry, by its number from 0, is struck out.
+    Strike(usize),
     /// The one answer for the visit.
     WholeVisit,
     /// What was entered.
@@ -56,6 +58,12 @@ pub enum OfRecord {
     PutAway,
     /// Enter these.
     Enter(Vec<What>),
+    /// Take back what was entered last in this window: it is struck out.
+    Undo,
+    /// Bring back what was taken back last.
+    Redo,
+    /// On from what was chosen: to the first box of the step that is empty, else the step is done.
+    Onward,
     /// The step is done: what belongs to it is entered, and the next one is there.
     Done,
     /// Go to a step.
@@ -101,6 +109,15 @@ pub enum OfRecord {
 impl OfRecord {
     /// Whether something is entered by it, or another record is in hand.
     pub(in crate::screen) const fn enters(&self) -> bool {
-        matches!(self, Self::Begin | Self::TakeUp(_) | Self::Enter(_) | Self::Done | Self::Attach(_))
+        matches!(
+            self,
+            Self::Begin
+                | Self::TakeUp(_)
+                | Self::Enter(_)
+                | Self::Undo
+                | Self::Redo
+                | Self::Done
+                | Self::Attach(_)
+        )
     }
 }

@@ -19,6 +19,8 @@ mod proof;
 mod reads;
 mod seen;
 mod sides;
+mod strike;
+mod taped;
 
 use std::collections::VecDeque;
 use std::path::PathBuf;
@@ -93,6 +95,18 @@ pub(super) struct RecordPage {
     was_refused: bool,
     was_told: bool,
     led: Option<Led>,
+    /// Which of the choices of what is seen was chosen and is not entered yet.
+    picked: Option<usize>,
+    /// Whether it is to come into sight.
+    is_pick_new: bool,
+    /// The distances between marks in the order in which their boxes stand, as long as one walks through them.
+    tapes: Vec<(Id, Id)>,
+    /// The distance that was read last, and is to be told.
+    read_last: Option<(Id, Id)>,
+    /// What was entered in this window, by the numbers of its entries, as far as it can be taken back; the last thing last.
+    deeds: Vec<Vec<usize>>,
+    /// What of it was taken back: its entries, and those that struck them out.
+    undone: Vec<(Vec<usize>, Vec<usize>)>,
     /// The box that has the keyboard, and of what kind it is.
     at_box: Option<usize>,
     boxed: Option<Asking>,
@@ -104,6 +118,8 @@ pub(super) struct RecordPage {
     to_attach: Vec<(PathBuf, AttachmentKind)>,
     attaching: Job<Result<Attachment, FileFault>>,
     drawing: drawn::Beside,
+    /// Whether there is little room, and all but the step is as small as it can be.
+    is_thin: bool,
     /// Whether there is no room for a drawing beside the step, and it stands below.
     is_drawn_below: bool,
 }
@@ -125,9 +141,47 @@ impl RecordPage {
         self.side = if self.in_hand.is_none() && side != Side::Begin { Side::Records } else { side };
         self.typed.clear();
         self.told.clear();
+        self.picked = None;
+        self.tapes.clear();
         (self.was_refused, self.was_told) = (false, false);
         self.at_box = None;
         self.led = Some(Led::First);
+    }
+
+    /// How many entries the record has.
+    fn so_many(&self) -> usize {
+        self.in_hand.as_ref().map_or(0, |own| own.record().entries.len())
+    }
+
+    /// What was entered since there were so many entries is one deed: it is taken back together. Behind what cannot be struck out nothing is.
+    fn note_deed(&mut self, before: usize) {
+        let Some(in_hand) = &self.in_hand else { return };
+        let entered = in_hand.record().entries.get(before..).unwrap_or_default();
+        if entered.is_empty() {
+            return;
+        }
+        self.undone.clear();
+        if entered.iter().all(|own| own.what.can_be_struck()) {
+            self.deeds.push((before..before + entered.len()).collect());
+        } else {
+            self.deeds.clear();
+        }
+    }
+
+    fn forget_deeds(&mut self) {
+        self.deeds.clear();
+        self.undone.clear();
+    }
+
+    /// Chooses in a box: it is shown, and taken as what is typed is.
+    fn pick(&mut self, asking: &Asking, option: usize) {
+        self.typed.retain(|(of, _)| *of != asking.of);
+        self.typed.push((asking.of.clone(), option.to_string()));
+    }
+
+    /// What was chosen in a box and is not taken yet.
+    fn picked_in(&self, of: &BoxOf) -> Option<usize> {
+        self.typed.iter().find(|(own, _)| own == of).and_then(|(_, text)| text.parse().ok())
     }
 
     /// What stands in a box.
@@ -144,9 +198,10 @@ impl RecordPage {
 
 /// From the window's edge, and the room of its parts, px.
 const EDGE_PX: f32 = 16.0;
-const HEAD_PX: f32 = 92.0;
-/// In a narrow window it has a row more.
-const NARROW_HEAD_PX: f32 = 110.0;
+const HEAD_PX: f32 = 74.0;
+/// In large letters, or in a small window, the step has the room: the head is one line.
+const THIN_HEAD_PX: f32 = 40.0;
+const THICK_FROM_PX: f32 = 600.0;
 const LIST_PX: f32 = 268.0;
 /// Below this width there is no room for the list of steps, or for a drawing beside the step, which stands below then.
 const LIST_FROM_PX: f32 = 860.0;
@@ -239,15 +294,22 @@ impl Desk {
         if let Err(words) = self.follow_parts(&mut page, &wake) {
             self.say_wrong(self.texts().failed_beside(&words));
         }
+        self.follow_tapes(&mut page);
         let palette = self.view.theme.palette();
         let ground = egui::Frame::new().fill(look::colour(palette.sheet));
         egui::CentralPanel::default().frame(ground).show(ui, |ui| {
             let all = ui.max_rect();
-            let high = if all.width() < LIST_FROM_PX { NARROW_HEAD_PX } else { HEAD_PX };
-            let head = Rect::from_min_size(all.min, Vec2::new(all.width(), high.min(all.height() * 0.3)));
+            page.is_thin = all.width() < LIST_FROM_PX || all.height() < THICK_FROM_PX;
+            let high = if page.is_thin { THIN_HEAD_PX } else { HEAD_PX };
+            let head = Rect::from_min_size(all.min, Vec2::new(all.width(), high));
             ui.painter().rect_filled(head, 0.0, look::colour(palette.panel));
-            ui.scope_builder(UiBuilder::new().max_rect(head.shrink2(Vec2::new(EDGE_PX, 8.0))), |ui| {
-                self.record_head_strip(ui, &page, out);
+            let edge = if page.is_thin { Vec2::new(10.0, 4.0) } else { Vec2::new(EDGE_PX, 8.0) };
+            ui.scope_builder(UiBuilder::new().max_rect(head.shrink2(edge)), |ui| {
+                if page.is_thin {
+                    self.record_thin_head(ui, &page, out);
+                } else {
+                    self.record_head_strip(ui, &page, out);
+                }
             });
             let mut body = Rect::from_min_max(egui::pos2(all.left(), head.bottom()), all.max);
             let is_wide = all.width() >= LIST_FROM_PX;
@@ -266,10 +328,15 @@ impl Desk {
                 self.record_drawing(ui, &mut page, drawn.shrink(EDGE_PX));
                 body = rest;
             }
-            ui.scope_builder(UiBuilder::new().max_rect(body.shrink(EDGE_PX)), |ui| {
+            let edge = if page.is_thin { Vec2::new(EDGE_PX, 6.0) } else { Vec2::splat(EDGE_PX) };
+            ui.scope_builder(UiBuilder::new().max_rect(body.shrink2(edge)), |ui| {
                 self.record_side(ui, &mut page, out);
             });
         });
+        // What was told of the last press is told until the next one.
+        if !page.pressed.is_empty() && self.view.notice.as_ref().is_some_and(|own| !own.wrong) {
+            self.view.notice = None;
+        }
         self.record_pressed(&ctx, &mut page, out);
         self.record = page;
     }

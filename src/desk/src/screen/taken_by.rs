@@ -1,6 +1,6 @@
 //! By whom, with what and how warm the next readings are taken: said once above the boxes, kept with each reading.
 
-use baywright_planner::model::{Id, MarkTaped, Taken};
+use baywright_planner::model::{Id, MarkTaped, Taken, named};
 use baywright_planner::proof::{Proof, warmth_of};
 use egui::{Label, Ui};
 
@@ -24,7 +24,15 @@ impl Desk {
         out: &mut Vec<Command>,
     ) {
         let texts = self.view.locale.language.instruments();
-        let line = self.words().next_taken(taken);
+        let is_overdue = |name: &Id| {
+            let list = self.shop.instruments();
+            let day = self.document.today();
+            named(list, name).zip(day).is_some_and(|(own, day)| own.overdue_on(day).is_some())
+        };
+        let mut line = self.words().next_taken(taken);
+        if taken.with.as_ref().is_some_and(&is_overdue) {
+            line = texts.overdue_beside(&line);
+        }
         part(ui, &line, "taken by", false, |ui| {
             let row = |label, hint| Row { label, hint, of: "taken by" };
             let shown = taken.who.as_ref().map_or("", Id::as_str).to_owned();
@@ -41,8 +49,12 @@ impl Desk {
             if !all.contains(&taken.with) {
                 all.push(taken.with.clone());
             }
-            let named = |own: &Option<Id>| own.as_ref().map_or(texts.with_any, Id::as_str).to_owned();
-            if let Some(with) = choice(ui, fields, texts.with, &taken.with, &all, named) {
+            let said = |own: &Option<Id>| match own {
+                None => texts.with_any.to_owned(),
+                Some(own) if is_overdue(own) => texts.overdue_beside(own.as_str()),
+                Some(own) => own.to_string(),
+            };
+            if let Some(with) = choice(ui, fields, texts.with, &taken.with, &all, said) {
                 taken.with = with;
             }
             let shown = taken

@@ -215,6 +215,8 @@ pub struct Viewing {
     /// Whether the list of what was left behind was laid and not closed by a person since: it is there again whenever what it led to
     /// is done.
     awaits_left_behind: bool,
+    /// Over what the page of what is printed was laid: one goes back there.
+    under_paper: Option<Page>,
     /// A bay that was begun and put aside.
     pub bay_begun: Option<RoomDraft>,
     /// The list of work, changed and not saved, or with something ticked, put aside with its page.

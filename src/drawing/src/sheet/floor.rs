@@ -23,6 +23,8 @@ use crate::view::{Planned, Shell, Trade, contour_interval};
 
 /// So many rows are left to write revisions in.
 const REVISIONS: usize = 3;
+/// No row that is written in is lower, mm.
+const LEAST_WRITTEN_MM: f64 = 6.4;
 /// No view is given less than this, mm.
 const LEAST_VIEW_MM: f64 = 60.0;
 /// Between a view and what stands under it, mm, and what lies there by the last bits.
@@ -127,20 +129,37 @@ impl Floor<'_> {
         flow.read(&texts.room_from(&self.words.provenance(&bay.provenance), &known), None);
     }
 
-    /// The revisions of the sheet: the one that it is made as, and room to write.
+    /// The revisions of the sheet: the one that it is made as, and room to write; where all rows would begin a page of their own, as many
+    /// as have room on this one.
     fn revisions(&self, flow: &mut Flow<'_>) {
+        let high = |(count, high_mm)| {
+            let mut endless = self.on.endless(flow);
+            // What stands over it: a heading at the head of a page has no gap there.
+            endless.read("", None);
+            let before = endless.taken();
+            self.revisions_in(&mut endless, count, high_mm);
+            endless.taken() - before
+        };
+        let all = (REVISIONS, WRITTEN_MM);
+        let fewer = (1..=REVISIONS).rev().map(|count| (count, LEAST_WRITTEN_MM));
+        let (count, high_mm) =
+            std::iter::once(all).chain(fewer).find(|own| high(*own) <= flow.left()).unwrap_or(all);
+        self.revisions_in(flow, count, high_mm);
+    }
+
+    fn revisions_in(&self, flow: &mut Flow<'_>, count: usize, high_mm: f64) {
         let texts = self.words.locale().language.floor_sheets();
-        flow.heading(texts.revisions, 40.0);
+        flow.heading(texts.revisions, 10.0 + count as f64 * high_mm);
         flow.read(texts.revisions_about, None);
         flow.gap(1.0);
         let columns = [(texts.revision, 0.5), (texts.day, 1.0), (texts.changed, 3.0), (texts.by, 1.0)];
         let columns = columns.map(|(title, share)| Column::new(title, share)).to_vec();
         let about = self.on.about;
-        let mut rows = vec![vec![Cell::Write; 4]; REVISIONS];
+        let mut rows = vec![vec![Cell::Write; 4]; count];
         if let (Some(first), false) = (rows.first_mut(), about.revision.is_empty()) {
             let day = if about.day.is_empty() { Cell::Write } else { Cell::Text(about.day.clone()) };
             *first = vec![Cell::Strong(about.revision.clone()), day, Cell::Write, Cell::Write];
         }
-        Table { columns, rows, capitals_mm: READ_MM, least_row_mm: WRITTEN_MM }.set(flow);
+        Table { columns, rows, capitals_mm: READ_MM, least_row_mm: high_mm }.set(flow);
     }
 }

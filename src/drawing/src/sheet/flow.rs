@@ -7,7 +7,7 @@ use super::lines::{READ_MM, WORK_MM, WRITTEN_MM, lines, pitch, style};
 use crate::lettering::Lettering;
 use crate::list::{Drawing, Item, PX_PER_PAPER_MM};
 use crate::page::setter::Setter;
-use crate::page::{Content, Frame};
+use crate::page::{Content, Frame, Photo};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, TextStyle, Weight};
@@ -39,6 +39,9 @@ const TICK_MM: f64 = 3.6;
 
 /// Between two columns, mm.
 const BETWEEN_COLUMNS_MM: f64 = 6.0;
+
+/// Between a picture and what is said under it, mm.
+const UNDER_PHOTO_MM: f64 = 1.2;
 
 /// What is set in columns.
 pub(super) struct Columns {
@@ -202,6 +205,12 @@ impl<'a> Flow<'a> {
         }
     }
 
+    /// Leaves so much free, px, at the head of a page too, where what comes then is so high.
+    pub fn clear(&mut self, over: f64, height: f64) {
+        self.ensure(over + height);
+        self.y += over;
+    }
+
     /// A block that is set here, as wide as the page is.
     pub fn block(
         &mut self,
@@ -223,6 +232,15 @@ impl<'a> Flow<'a> {
         let aside = (self.width() - size.x) * 0.5;
         let corner = self.area.low + DVec2::new(aside, self.y);
         self.put(Frame::of_view(drawing, corner / PX_PER_PAPER_MM), size.y);
+    }
+
+    /// A picture of dots, so large, px, at the left, with a text under it on the same page.
+    pub fn photo(&mut self, photo: Photo, size: DVec2, under: &str) {
+        self.ensure(size.y + px(UNDER_PHOTO_MM) + self.height_read(under));
+        let corner = self.area.low + DVec2::new(0.0, self.y);
+        let place = Bounds { low: corner / PX_PER_PAPER_MM, high: (corner + size) / PX_PER_PAPER_MM };
+        self.put(Frame { place, content: Content::Photo(photo) }, size.y + px(UNDER_PHOTO_MM));
+        self.read(under, None);
     }
 
     /// A view at the right with what stands at its left, as high as the higher of them.

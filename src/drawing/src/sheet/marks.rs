@@ -124,7 +124,7 @@ impl Picture {
 
     /// How high it is without its bar, px.
     fn high(&self) -> f64 {
-        self.laid.drawing.size.y + self.edges.under()
+        self.edges.over() + self.laid.drawing.size.y + self.edges.under()
     }
 
     /// Sets it with its bar below; gives its scale.

@@ -2,10 +2,14 @@
 //! entry, by which the paper and the file can be held against each other. Measured figures stand with uncertainty, allowance and decision,
 //! never with a chance; nothing is said of a sensor.
 
+mod attached;
+mod short;
+mod taped;
+
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::Id;
 use baywright_planner::model::record::{ChainBreak, Decision, Entry, StepId, VisitRecord, What};
-use baywright_planner::record::{Holds, Part, StepState, is_overdue, lacks, steps};
+use baywright_planner::record::{Holds, Part, Shown, StepState, lacks, steps};
 use baywright_planner::words::Locale;
 use baywright_planner::words::proof_file::ProofFile;
 use baywright_planner::words::record::RecordTexts;
@@ -24,6 +28,9 @@ use crate::page::Page;
 const OVER_BLOCK_MM: f64 = 2.5;
 /// A heading stands with so much of what follows, mm.
 const WITH_MM: f64 = 14.0;
+/// So many sign by pen, in rows so high, mm.
+const SIGN_ROWS: usize = 2;
+const SIGN_MM: f64 = 10.0;
 
 /// What a file of proof is made from.
 #[derive(Clone, Copy, Debug)]
@@ -36,6 +43,8 @@ pub struct ProofOf<'a> {
     pub broken: Option<ChainBreak>,
     /// Its set-ups, as far as they are at hand: what is still missing is told by them too.
     pub parts: &'a [Part<'a>],
+    /// What belongs to the visit, as it is printed: as [`Holds::attachments`] has it, in that order.
+    pub shown: &'a [Shown],
 }
 
 /// The pages of the file of proof.
@@ -160,6 +169,7 @@ impl Proof<'_> {
             flow.work(&self.said.chain(&begun.job, entries, self.of.head, self.of.broken), None);
         }
         flow.read(self.said.says_nothing_of_sensor, None);
+        short::in_short(self, flow);
         self.missing(flow);
         self.work(flow);
         self.documents(flow);
@@ -168,12 +178,12 @@ impl Proof<'_> {
         self.deviations(flow);
         self.conditions(flow);
         self.floor(flow);
-        self.readings(flow);
-        self.instruments(flow);
-        self.attachments(flow);
+        taped::readings(self, flow);
+        taped::instruments(self, flow);
         self.steps(flow);
         self.labour(flow);
         self.signatures(flow);
+        attached::attachments(self, flow);
         flow.gap(3.0);
         flow.read(self.said.shows_an_edit, None);
     }
@@ -198,8 +208,10 @@ impl Proof<'_> {
             flow.read(&texts.by_list(self.locale, &list.name, &list.provenance), None);
         }
         let rows = begun.lines.iter().flat_map(|line| {
+            let set_up = self.set_up_of(&line.aiming);
             let row = |work: &str, source: String| {
-                vec![text(work), text(&*line.title), text(line.sensor.as_str()), text(source)]
+                let [sensor, set_up] = [line.sensor.as_str(), &set_up].map(text);
+                vec![text(work), text(&*line.title), sensor, set_up, text(source)]
             };
             if line.because.is_empty() {
                 return vec![row("\u{2013}", String::new())];
@@ -207,8 +219,26 @@ impl Proof<'_> {
             let each = line.because.iter();
             each.map(|own| row(&own.work, texts.source_of(self.locale, &own.provenance))).collect()
         });
-        let columns = [(texts.line, 3.0), (texts.aiming, 2.2), (texts.sensor, 2.0), (texts.source, 2.8)];
+        let columns = [
+            (texts.line, 2.6),
+            (texts.aiming, 2.0),
+            (texts.sensor, 1.6),
+            (self.said.set_up, 1.8),
+            (texts.source, 2.2),
+        ];
         self.table(flow, &columns, rows.collect());
+    }
+
+    /// As which set-up the car stood for an aiming, and at which place of the visit where that is another.
+    fn set_up_of(&self, aiming: &Id) -> String {
+        let begun = &self.of.record.begun;
+        match self.holds.parked(aiming).map(|own| own.what) {
+            Some(own) => {
+                let set_up = own.set_up.as_ref().unwrap_or(&begun.arrangement);
+                self.texts.at_place(set_up.as_str(), own.place)
+            }
+            None => begun.arrangement.to_string(),
+        }
     }
 
     fn documents(&self, flow: &mut Flow<'_>) {
@@ -217,8 +247,10 @@ impl Proof<'_> {
         let mut rows = Vec::new();
         for line in &self.of.record.begun.lines {
             let own = self.holds.documents(&line.aiming);
+            let from = texts.source_of(self.locale, &line.provenance);
             if own.is_empty() {
-                rows.push(vec![text(&*line.title), text(texts.no_document), Cell::Nothing, Cell::Nothing]);
+                let none = text(texts.no_document);
+                rows.push(vec![text(&*line.title), none, Cell::Nothing, Cell::Nothing, text(&*from)]);
             }
             for held in own {
                 let date = held.what.date.map(|own| self.locale.region.day(own)).unwrap_or_default();
@@ -227,10 +259,17 @@ impl Proof<'_> {
                     text(&*held.what.document),
                     text(&*held.what.edition),
                     text(date),
+                    text(&*from),
                 ]);
             }
         }
-        let columns = [(texts.aiming, 2.4), (texts.document, 4.4), (texts.edition, 1.6), (texts.date, 1.6)];
+        let columns = [
+            (texts.aiming, 2.4),
+            (texts.document, 3.2),
+            (texts.edition, 1.3),
+            (texts.date, 1.4),
+            (texts.figures_from, 2.2),
+        ];
         self.table(flow, &columns, rows);
     }
 
@@ -284,7 +323,7 @@ impl Proof<'_> {
         let texts = self.texts;
         self.heading(flow, texts.routine);
         let rows = self.of.record.begun.lines.iter().flat_map(|line| {
-            let all = self.of.record.entries.iter().filter_map(|entry| match &entry.what {
+            let all = self.holds.entries().into_iter().filter_map(|(_, entry)| match &entry.what {
                 What::Routine { aiming, result, note } if *aiming == line.aiming => {
                     let said = self.said.routine(self.locale, result);
                     let said = if note.is_empty() { said } else { format!("{said} {note}") };
@@ -305,7 +344,7 @@ impl Proof<'_> {
     fn deviations(&self, flow: &mut Flow<'_>) {
         let texts = self.texts;
         self.heading(flow, texts.deviations);
-        let accepted = self.of.record.entries.iter().filter_map(|entry| match &entry.what {
+        let accepted = self.holds.entries().into_iter().filter_map(|(_, entry)| match &entry.what {
             What::Accepted(own) => Some(vec![
                 text(self.title(&own.aiming)),
                 text(self.said.accepted(own)),
@@ -334,6 +373,7 @@ impl Proof<'_> {
                 (false, false) => texts.out_of_range,
             };
             rows.push(vec![
+                text(self.said.step_of(&self.of.record.begun, &own.step)),
                 text(self.said.value(&own.of)),
                 text(self.said.figure(locale, &own.of, own.value)),
                 text(self.said.within(locale, &own.of, own.allowed)),
@@ -363,7 +403,8 @@ impl Proof<'_> {
         }
         if !rows.is_empty() {
             let columns = [
-                (texts.what, 3.0),
+                (texts.step, 2.2),
+                (texts.what, 2.4),
                 (texts.figure, 1.4),
                 (texts.allowed, 2.0),
                 (texts.state, 1.4),
@@ -383,79 +424,6 @@ impl Proof<'_> {
             }
             None => flow.read(self.texts.no_floor, None),
         }
-    }
-
-    fn readings(&self, flow: &mut Flow<'_>) {
-        let (texts, locale) = (self.texts, self.locale);
-        let mut rows: Vec<Vec<Cell>> = Vec::new();
-        for line in &self.of.record.begun.lines {
-            for held in self.holds.readings(&line.aiming) {
-                let own = held.what;
-                let with = own.instrument.as_ref().map(|own| self.said.instrument(locale, own));
-                let warm = own.temperature_c.map(|own| locale.region.number(own, 1));
-                rows.push(vec![
-                    text(&*line.title),
-                    text(format!("{} \u{2013} {}", own.from, own.to)),
-                    text(locale.region.number(own.read_mm, 1)),
-                    text(with.unwrap_or_default()),
-                    text(warm.unwrap_or_default()),
-                    self.who(held.entry),
-                ]);
-            }
-        }
-        if rows.is_empty() {
-            return;
-        }
-        self.heading(flow, texts.readings);
-        let columns = [
-            (texts.aiming, 2.2),
-            (texts.from_to, 1.2),
-            (texts.read, 1.4),
-            (texts.with, 2.4),
-            (texts.warm, 0.8),
-            (texts.who, 2.6),
-        ];
-        self.table(flow, &columns, rows);
-    }
-
-    fn instruments(&self, flow: &mut Flow<'_>) {
-        let texts = self.texts;
-        let rows = self.holds.instruments().into_iter().map(|(own, used)| {
-            let state = if is_overdue(own, used) { texts.overdue } else { "" };
-            vec![
-                text(self.said.instrument(self.locale, own)),
-                text(self.locale.region.day(used)),
-                text(state),
-            ]
-        });
-        let rows: Vec<Vec<Cell>> = rows.collect();
-        if rows.is_empty() {
-            return;
-        }
-        self.heading(flow, texts.instruments);
-        let columns = [(texts.name, 5.0), (texts.used, 2.0), (texts.state, 2.4)];
-        self.table(flow, &columns, rows);
-    }
-
-    fn attachments(&self, flow: &mut Flow<'_>) {
-        let texts = self.texts;
-        self.heading(flow, texts.attachments);
-        let rows = self.holds.attachments().into_iter().map(|held| {
-            let own = held.what;
-            vec![
-                text(self.said.attachment_kind(own.kind)),
-                text(&*own.file),
-                text(grouped(&own.sha256)),
-                self.who(held.entry),
-            ]
-        });
-        let rows: Vec<Vec<Cell>> = rows.collect();
-        if rows.is_empty() {
-            flow.read(texts.no_attachment, None);
-            return;
-        }
-        let columns = [(texts.kind, 1.6), (texts.file, 2.2), (texts.sha256, 4.0), (texts.who, 2.2)];
-        self.table(flow, &columns, rows);
     }
 
     fn steps(&self, flow: &mut Flow<'_>) {
@@ -511,5 +479,14 @@ impl Proof<'_> {
         if self.holds.is_closed() {
             flow.read(self.said.closed, None);
         }
+        flow.gap(1.5);
+        let columns = vec![
+            Column::new(texts.pen_role, 2.4),
+            Column::new(texts.pen_name, 3.0),
+            Column::new(texts.date, 1.6),
+            Column::new(texts.by_pen, 3.4),
+        ];
+        let rows = vec![vec![Cell::Write, Cell::Write, Cell::Write, Cell::Write]; SIGN_ROWS];
+        Table { columns, rows, capitals_mm: READ_MM, least_row_mm: SIGN_MM }.set(flow);
     }
 }

@@ -50,6 +50,12 @@ impl Edges {
         }
     }
 
+    /// How far the figures beside the view reach above it, px: what stands over it keeps off them.
+    pub fn over(&self) -> f64 {
+        let half = self.style.line_height() * 0.5;
+        self.beside.iter().map(|own| half - own.said_px).fold(0.0, f64::max)
+    }
+
     /// How high the strip below the view is, px.
     pub fn under(&self) -> f64 {
         let rows = self.below.iter().map(|own| own.row + 1).max().unwrap_or(0) as f64;
@@ -99,7 +105,8 @@ fn spread(all: &[Running], words: &Words<'_>, high: f64, most: f64) -> Vec<Place
 
 /// Sets the view with its strips: the figures beside it at the left, those under it below.
 pub(super) fn strips(flow: &mut Flow<'_>, laid: Laid, edges: &Edges) {
-    let under = edges.under();
+    let (over, under) = (edges.over(), edges.under());
+    flow.clear(over, laid.drawing.size.y + under);
     let Edges { below, beside, style } = edges;
     let (style, tick, size) = (*style, px(TICK_MM), laid.drawing.size);
     let left = flow.width() - size.x;

@@ -2,18 +2,40 @@
 
 use std::fmt::{Result, Write};
 
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD as BASE64;
 use baywright_planner::Subject;
-use baywright_planner::geometry::{DVec2, angle};
+use baywright_planner::geometry::{Bounds, DVec2, angle};
+use baywright_planner::record::PictureForm;
 
 use super::escape::{Px, colour, escaped, opacity};
 use crate::list::{Dimension, Item, Placing, Shape, Sign, Text};
+use crate::page::Photo;
 use crate::role::Role;
-use crate::text::{Align, Weight};
+use crate::text::{Align, Weight, clean};
 use crate::theme::{Fill, Paint, Stroke, Theme};
 
 /// Ticks and extension lines of a dimension, as shares of its line's width.
 const TICK_WIDTH: f64 = 1.35;
 const EXTENSION_WIDTH: f64 = 0.65;
+
+/// A picture of dots, all of it in the text.
+pub(super) fn photo(out: &mut String, photo: &Photo, place: &Bounds) -> Result {
+    let kind = match photo.picture.form {
+        PictureForm::Png => "png",
+        PictureForm::Jpeg => "jpeg",
+    };
+    let at: Vec<String> = photo.on_paper(place).iter().map(|own| format!("{own:.6}")).collect();
+    writeln!(
+        out,
+        r#"<image width="{}" height="{}" preserveAspectRatio="none" transform="matrix({})" href="data:image/{kind};base64,{}"><title>{}</title></image>"#,
+        photo.picture.width,
+        photo.picture.height,
+        at.join(" "),
+        BASE64.encode(&photo.picture.bytes),
+        escaped(&clean(&photo.said))
+    )
+}
 
 pub(super) fn item(out: &mut String, on: &Placing, item: &Item, theme: Theme) -> Result {
     let paint = theme.paint(item.role);

@@ -9,7 +9,7 @@ use baywright_planner::model::{
     KeepFreeKind, LevelPoint, LevelsTaken, Material, Opening, OpeningKind, PermanentMark, Provenance, Runway,
     Shape as Footprint, ThingKind,
 };
-use baywright_planner::words::{Locale, Units};
+use baywright_planner::words::{Language, Locale, Units};
 use lopdf::Document;
 use lopdf::content::Content as Written;
 
@@ -127,6 +127,73 @@ fn the_floor_is_told_in_the_contractors_terms() {
     assert!(all.contains("The floor was not surveyed"), "{all}");
     assert!(all.contains("floor limit is not entered"), "{all}");
     assert!(!all.contains("may differ by"), "{all}");
+}
+
+/// However many levels stand on the plan, all walls keep the names that everything is measured from, and no line of one level stands without
+/// its figure.
+#[test]
+fn walls_and_lines_keep_what_they_are_read_by() {
+    let mut arrangement = furnished();
+    let levels = (0..13).flat_map(|x| {
+        (0..7).map(move |y| {
+            level(f64::from(x) * 1_000.0, f64::from(y) * 1_000.0, f64::from(x) * 5.0 + f64::from(y))
+        })
+    });
+    let levels: Vec<LevelPoint> = levels.collect();
+    arrangement.bay.survey =
+        arrangement.bay.survey.map(|survey| FloorSurvey { points: levels.into(), ..survey });
+    for (size, locale) in [
+        (Size::A4, Locale::default()),
+        (Size::A3, Locale::of(Language::German, Units::Millimetres)),
+        (Size::Letter, Locale { units: Units::FeetInches, ..Locale::default() }),
+    ] {
+        let pages = made_in(Sheet::Concrete, &arrangement, Paper::portrait(size), locale);
+        let first = texts(&pages[0]);
+        for wall in &arrangement.bay.walls {
+            let is_there = first.iter().any(|own| own.text.contains(wall.id.as_str()));
+            assert!(is_there, "{size:?}: {} is not named", wall.id);
+        }
+        // From 0 to 66 mm a line each 10 mm.
+        for line in ["+10", "+20", "+30", "+40", "+50", "+60"] {
+            assert!(first.iter().any(|own| own.text == line), "{size:?}: {line} has no figure");
+        }
+    }
+}
+
+/// On paper in feet what stands in millimetres says why.
+#[test]
+fn millimetres_beside_feet_are_explained() {
+    let feet = Locale { units: Units::FeetInches, ..Locale::default() };
+    let said_in =
+        |locale| said(&rows(&made_in(Sheet::Concrete, &furnished(), Paper::landscape(Size::A4), locale)));
+    assert!(said_in(feet).contains("a sixteenth of an inch is too coarse"));
+    assert!(!said_in(Locale::default()).contains("a sixteenth of an inch"));
+    assert_eq!(
+        plain(&feet.height(519.65)),
+        "1\u{2032} 8 \u{2077}\u{2044}\u{2081}\u{2086}\u{2033} (519.7 mm)"
+    );
+}
+
+/// Rows to write revisions in begin no page of their own where fewer of them have room.
+#[test]
+fn revisions_alone_make_no_page() {
+    let is_alone = |page: &Page| {
+        let headings = page.frames.iter().filter(|own| matches!(own.content, Content::Heading(_)));
+        let first = texts(page).first().is_some_and(|own| own.text == "Revisions");
+        headings.count() == 1 && first
+    };
+    let mut arrangement = furnished();
+    let mut alone = 0;
+    for n in 0..24 {
+        arrangement.bay.marks.push(PermanentMark::new(
+            format!("stud {n}").as_str().into(),
+            DVec2::new(2_000.0 + 300.0 * f64::from(n), 4_800.0),
+        ));
+        let pages = made_in(Sheet::Floor, &arrangement, Paper::portrait(Size::A4), Locale::default());
+        alone += usize::from(pages.last().is_some_and(is_alone));
+    }
+    // A page that is full to its last two lines still has none.
+    assert!(alone <= 3, "{alone} of 24");
 }
 
 /// A floor's tenths are not lost to sixteenths of an inch.

@@ -6,9 +6,11 @@ use baywright_drawing::{
     Align, Item, Lettering, PX_PER_PAPER_MM, Page, Role, Shape, TextStyle, Theme, ViewState, to_pdf, to_svg,
 };
 use baywright_planner::assess;
+use baywright_planner::geometry::marks::{Construction, Wheel};
 use baywright_planner::geometry::{Bounds, DVec2};
-use baywright_planner::model::{Arrangement, ShopFace};
-use baywright_planner::words::{Language, Locale, Units};
+use baywright_planner::model::{Arrangement, MarkStep, ShopFace, SquareBy, StandRead};
+use baywright_planner::proof::{FigureOf, NextTape, Proof};
+use baywright_planner::words::{Language, Locale, Units, Words};
 use lopdf::content::Content as Written;
 use lopdf::{Document, Object};
 
@@ -445,4 +447,81 @@ fn the_mark_sheet_tells_the_cambers_that_count() {
     assert!(told(&own).contains(said), "{}", told(&own));
     own.on_this_car.sheet.camber[0] = Told::default();
     assert!(!told(&own).contains(said));
+}
+
+/// What was read of a stand stands before what it comes to, in both languages, with a line for who read it.
+#[test]
+fn what_was_read_of_a_stand_is_told() {
+    let mut arrangement = bay::crowded();
+    let placement = arrangement.aiming.placements[0].id.clone();
+    arrangement.stands_read = vec![StandRead {
+        line_mm: Some(12.0),
+        offset_mm: Some(583.5),
+        square_by: SquareBy::Bar,
+        left_mm: Some(900.0),
+        right_mm: Some(902.0),
+        apart_mm: Some(1_500.0),
+        leans_left_rad: Some((-0.2_f64).to_radians()),
+        ..StandRead::of(placement)
+    }];
+    for (language, wanted) in [
+        (
+            Language::English,
+            "Line's height read from: the sensor; Line over that: 12 mm; Face over the line: 583.5 mm; Square by: a long bar; To the left \
+             end: 900 mm; To the right end: 902 mm; Bar's length: 1 500 mm; Pole leans left: \u{2212}0.2°.",
+        ),
+        (Language::German, "Linie darüber: 12 mm"),
+    ] {
+        let locale = Locale::of(language, Units::Millimetres);
+        let pages = made_in(Sheet::Marks, &arrangement, Paper::portrait(Size::A4), locale);
+        let all: Vec<&str> = pages.iter().flat_map(texts).map(|own| own.text).collect();
+        let all = all.join(" ").replace('\u{202f}', " ");
+        assert!(all.contains(wanted), "{language:?}: {all}");
+    }
+}
+
+/// Of which figures the next tape speaks is said where one stands beside it that no tape settles.
+#[test]
+fn the_next_tape_says_of_which_figure_it_speaks() {
+    let mut arrangement = bay::crowded();
+    // A target's figures follow from the mark that lies under it.
+    arrangement.aiming.placements[0].mark = Some("7".into());
+    let assessment = assess(&arrangement);
+    let proof = Proof::of(&arrangement, &assessment.scene).unwrap();
+    let words = Words::new(&arrangement, Locale::default());
+    let mut figures = vec![proof.figures[0].clone(); 2];
+    (figures[0].of, figures[1].of) = (FigureOf::Direction, FigureOf::Distance);
+    figures.iter_mut().for_each(|own| own.no_tape_shows = false);
+    let next = NextTape::Tape { from: "3".into(), to: "4".into() };
+    let plain = words.next_tape(&next);
+    assert_eq!(words.next_tape_of(&next, &figures), plain);
+    figures[0].no_tape_shows = true;
+    let said = words.next_tape_of(&next, &figures);
+    let named = |at: usize| format!("{}: {}", figures[at].placement, words.asked_of_target(figures[at].of));
+    assert!(said.starts_with(&plain) && said.contains("That is for") && said.contains("no distance settles"));
+    assert!(said.find(&named(1)) < said.find(&named(0)), "{said}");
+    figures.iter_mut().for_each(|own| own.no_tape_shows = true);
+    assert!(words.next_tape_of(&next, &figures).contains("makes figures surer"));
+}
+
+/// Where the view is lower than the figures beside it need, they stand clear of what is said over it.
+#[test]
+fn figures_beside_a_low_view_keep_off_what_stands_over_it() {
+    let mut found = Vec::new();
+    for extra in [3, 5, 7] {
+        let mut arrangement = bay::crowded();
+        for n in 0..extra {
+            let (wheel, distance) = (Wheel::FrontLeft, 30.0 + 17.0 * f64::from(n));
+            let construction = Construction::Outboard { wheel, distance };
+            let id = format!("{}", 8 + n).as_str().into();
+            arrangement.aiming.mark_plan.push(MarkStep { id, construction });
+        }
+        for paper in [Paper::portrait(Size::A4), Paper::landscape(Size::A4), Paper::portrait(Size::Letter)] {
+            for page in made_in(Sheet::Marks, &arrangement, paper, Locale::default()) {
+                found
+                    .extend(wrong(&page, paper).into_iter().map(|what| format!("{extra} {paper:?}: {what}")));
+            }
+        }
+    }
+    assert!(found.is_empty(), "{found:#?}");
 }

@@ -259,6 +259,7 @@ fn what_of(file: &WhatFile) -> r::What {
         WhatFile::Signed { role, lacking, why } => {
             M::Signed { role: role.clone(), lacking: *lacking as usize, why: why.clone() }
         }
+        WhatFile::Struck { entry, why } => M::Struck { entry: *entry as usize, why: why.clone() },
         WhatFile::Labour { work, minutes } => M::Labour { work: work.clone(), minutes: minutes.0 },
         WhatFile::Closed => M::Closed,
         WhatFile::WentOn { entry } => M::WentOn { entry: entry.map(|own| own as usize) },
@@ -370,6 +371,7 @@ fn what_file(model: &r::What) -> WhatFile {
         M::Signed { role, lacking, why } => {
             F::Signed { role: role.clone(), lacking: count(*lacking), why: why.clone() }
         }
+        M::Struck { entry, why } => F::Struck { entry: count(*entry), why: why.clone() },
         M::Labour { work, minutes } => F::Labour { work: work.clone(), minutes: (*minutes).into() },
         M::Closed => F::Closed,
         M::WentOn { entry } => F::WentOn { entry: entry.and_then(|own| u32::try_from(own).ok()) },

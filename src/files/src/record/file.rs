@@ -214,6 +214,11 @@ pub enum WhatFile {
         #[serde(default, skip_serializing_if = "String::is_empty")]
         why: String,
     },
+    Struck {
+        entry: u32,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        why: String,
+    },
     Labour {
         work: String,
         minutes: Figure,

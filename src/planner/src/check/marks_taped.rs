@@ -63,7 +63,7 @@ fn of_doubt(context: &Context<'_>, doubt: &Doubt) -> Option<Finding> {
     };
     let (of, mark) = match first {
         Off::Reading { from, to, .. } => (Subject::Run(from.clone(), to.clone()), to),
-        Off::Mark { mark, .. } => (Subject::Mark(mark.clone()), mark),
+        Off::Mark { mark, .. } | Off::Apart { mark, .. } => (Subject::Mark(mark.clone()), mark),
     };
     let mark = context.scene.marks.iter().find(|own| own.id == *mark)?;
     let at = mark.at.ok()?.extend(mark.lies_mm);

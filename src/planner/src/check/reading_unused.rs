@@ -1,6 +1,7 @@
 //! What was read and says nothing.
 //!
-//! Rule: what was read for this set-up is of it. A distance is between two marks of this plan, along a straight run; what was read of a
+//! Rule: what was read for this set-up is of it. A distance is between two marks of this plan, along a straight run, or from a mark to
+//! itself, laid again; what was read of a
 //! stand is of a placement that this aiming has, and of the body of a point that the profile has. What is not is used nowhere, and that is told: a technician who typed it believes that
 //! it counts. So is a reading of another day: marks are laid from the wheels of a car as it stands, and overnight it may have been moved.
 //! Two distances to the car that were taped then and now and agree show that it was not.
@@ -50,7 +51,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         if !has(&from) || !has(&to) {
             return Some(Unused::NoMark { from, to });
         }
-        let is_run = scene.readings.iter().any(|run| own.is_between(&run.from, &run.to));
+        let is_run = own.is_again() || scene.readings.iter().any(|run| own.is_between(&run.from, &run.to));
         (!is_run).then_some(Unused::NoRun { from, to })
     });
     let stands = arrangement.stands_read.iter().filter(|own| {
@@ -124,6 +125,11 @@ mod tests {
         );
         assert!(matches!(told(&blocked), Facts::ReadingUnused { first: Unused::NoRun { .. }, all: 1 }));
         none(&with_reading("3", "5"), Code::ReadingUnused);
+        none(&with_reading("3", "3"), Code::ReadingUnused);
+        assert!(matches!(
+            told(&with_reading("99", "99")),
+            Facts::ReadingUnused { first: Unused::NoMark { .. }, all: 1 }
+        ));
         none(&clear(), Code::ReadingUnused);
     }
 

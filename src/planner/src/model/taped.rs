@@ -5,7 +5,7 @@ use super::{Id, Taken};
 /// So many readings of marks an arrangement may have.
 pub const MOST_TAPED: usize = 200;
 
-/// What a tape read between two marks of the plan, as they were laid for this car where it stands.
+/// What a tape read between two marks of the plan, as they were laid for this car where it stands; or between both layings of one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MarkTaped {
     /// From this mark.
@@ -22,6 +22,11 @@ impl MarkTaped {
     /// A reading of which nothing else is known.
     pub fn new(from: Id, to: Id, read_mm: f64) -> Self {
         Self { from, to, read_mm, taken: Taken::default() }
+    }
+
+    /// Whether it is of a mark to itself: laid a second time from the plan, how far it comes to lie from where it was laid first.
+    pub fn is_again(&self) -> bool {
+        self.from == self.to
     }
 
     /// Whether it is between these two, whichever way.

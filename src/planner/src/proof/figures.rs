@@ -5,7 +5,7 @@ use baywright_geometry::{DVec2, angle};
 use baywright_survey::budget::{Budget, Instruments, Sought, Tape};
 use baywright_survey::decide::{Rule, Said, decide};
 use baywright_survey::input::Figure as Spread;
-use baywright_survey::laid::{Chances, Fit, Laid, unseen, worst_unseen};
+use baywright_survey::laid::{Chances, Laid, Shown, unseen, worst_unseen};
 use baywright_survey::next_tape::{Candidate, Known, Wish};
 
 use super::K;
@@ -184,16 +184,26 @@ pub(super) fn joined_by(step: &MarkStep) -> Option<(usize, usize)> {
     }
 }
 
+/// What was read of a plan.
+#[derive(Clone, Copy)]
+pub(super) struct Read<'a> {
+    pub found: &'a Laid,
+    /// What shows a mark that lies beside its place.
+    pub shown: Shown<'a>,
+    /// Every distance that can be taped.
+    pub all: &'a [Candidate],
+    /// Whether more than one thing is wrong: what else is, nobody knows.
+    pub is_in_doubt: bool,
+}
+
 pub(super) fn of(
     arrangement: &Arrangement,
     scene: &Scene,
     budget: &Budget,
-    found: &Laid,
-    (taped, all): (&[Candidate], &[Candidate]),
+    Read { found, shown, all, is_in_doubt }: Read<'_>,
     stands: &[(Id, StandGives)],
 ) -> Vec<Figure> {
     let known = &found.known;
-    let is_in_doubt = matches!(found.fit, Fit::MoreThanOne(_));
     let placements = arrangement.aiming.placements.iter().zip(&scene.targets);
     placements
         .filter_map(|(placement, target)| {
@@ -205,7 +215,7 @@ pub(super) fn of(
                 scene,
                 budget,
                 known,
-                taped,
+                shown,
                 all,
                 is_in_doubt,
                 placement,
@@ -229,7 +239,7 @@ struct Asked<'a> {
     scene: &'a Scene,
     budget: &'a Budget,
     known: &'a Known,
-    taped: &'a [Candidate],
+    shown: Shown<'a>,
     /// Every distance that can be taped.
     all: &'a [Candidate],
     /// Whether more than one thing is wrong: what else is, nobody knows.
@@ -269,13 +279,16 @@ impl Asked<'_> {
         if self.is_in_doubt {
             return f64::INFINITY;
         }
-        unseen(self.budget, self.taped, sought, &Chances::default()).unwrap_or(f64::INFINITY)
+        unseen(self.budget, self.shown, sought, &Chances::default()).unwrap_or(f64::INFINITY)
     }
 
     /// By which mark that is, and whether no distance of the plan shows it, for so much of the figure as one of the sought is.
     fn unseen_by(&self, sought: &Sought, per_unit: f64, allowed: f64) -> (Option<Id>, bool) {
-        let of = |taped: &[Candidate]| worst_unseen(self.budget, taped, sought, &Chances::default());
-        let mark = of(self.taped).and_then(|(mark, _)| self.scene.marks.get(mark)).map(|own| own.id.clone());
+        let of = |taped: &[Candidate]| {
+            worst_unseen(self.budget, Shown { taped, ..self.shown }, sought, &Chances::default())
+        };
+        let mark =
+            of(self.shown.taped).and_then(|(mark, _)| self.scene.marks.get(mark)).map(|own| own.id.clone());
         let left = of(self.all).map_or(0.0, |(_, left)| left);
         (mark, left * per_unit > allowed)
     }

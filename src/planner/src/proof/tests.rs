@@ -140,7 +140,7 @@ fn readings_of_other_marks_are_told() {
 fn the_next_tape_leads_to_an_end() {
     let mut arrangement = reflector();
     let scene = Scene::of(&arrangement);
-    for step in 0..=scene.readings.len() {
+    for step in 0..=scene.readings.len() + scene.marks.len() {
         let proof = proof(&arrangement);
         match proof.next {
             NextTape::Tape { from, to } => {
@@ -148,6 +148,11 @@ fn the_next_tape_leads_to_an_end() {
                 let read_mm = own.distance_mm.round();
                 assert!(arrangement.marks_taped.iter().all(|own| !own.is_between(&from, &to)));
                 arrangement.marks_taped.push(MarkTaped::new(from, to, read_mm));
+            }
+            NextTape::LayAgain(mark) => {
+                assert!(arrangement.marks_taped.iter().all(|own| !own.is_between(&mark, &mark)));
+                assert!(proof.rows.iter().any(|row| row.is_again() && row.from == mark));
+                arrangement.marks_taped.push(MarkTaped::new(mark.clone(), mark, 1.0));
             }
             NextTape::Again { .. } => panic!("all fits"),
             NextTape::Enough => {
@@ -339,4 +344,49 @@ fn the_hand_that_laid_them_twice_counts() {
     let hand = proof(&few).hand.unwrap();
     assert_eq!((hand.distances, hand.flattered, hand.counts), (super::ENOUGH - 1, false, None));
     assert_eq!(u95(&few), u95(&once));
+}
+
+/// Two body points and a line prolonged through both: that one of them was plumbed beside its place no distance shows. Laid again it
+/// is settled; a second laying that lies elsewhere is a doubt, and nothing is inside.
+#[test]
+fn a_mark_that_no_distance_shows_is_laid_a_second_time() {
+    use crate::model::{BodyPoint, MarkStep};
+    use baywright_geometry::marks::{Construction, Reach};
+    let mut arrangement = reflector();
+    let point = |id: &str, x: f64| BodyPoint { id: id.into(), at: (x, 0.0, 600.0).into() };
+    arrangement.vehicle.body_points = vec![point("tail", -3_600.0), point("nose", 800.0)];
+    let scene = Scene::of(&arrangement);
+    let target = scene.bay_from_vehicle.inverse() * scene.targets[0].meant.place.origin();
+    let nose = DVec2::new(800.0, 0.0);
+    let reach = Reach::Length(target.x - nose.x);
+    let step = |id: &str, construction| MarkStep { id: id.into(), construction };
+    arrangement.aiming.mark_plan = vec![
+        step("A", Construction::BodyPoint { point: 0 }),
+        step("B", Construction::BodyPoint { point: 1 }),
+        step("C", Construction::Prolong { from: 0, through: 1, reach }),
+    ];
+    arrangement.aiming.placements[0].mark = Some("C".into());
+    let all = taped(&arrangement, |_, _| 0.0);
+    let before = proof(&all);
+    assert!(before.figures.iter().any(|own| own.no_tape_shows && own.is_unchecked()), "{:?}", before.figures);
+    let mut laid = all.clone();
+    let mut again = Vec::new();
+    while let NextTape::LayAgain(mark) = proof(&laid).next {
+        laid.marks_taped.push(MarkTaped::new(mark.clone(), mark.clone(), 1.0));
+        again.push(mark);
+        assert!(again.len() <= 4);
+    }
+    let after = proof(&laid);
+    assert!(!again.is_empty());
+    assert_eq!((&after.next, after.strange, &after.doubt), (&NextTape::Enough, 0, &Doubt::Fits));
+    // One of the pairs lies apart.
+    let last = laid.marks_taped.len() - 1;
+    laid.marks_taped[last].read_mm = 14.0;
+    let apart = proof(&laid);
+    assert!(
+        matches!(&apart.doubt, Doubt::One(Off::Apart { mark, .. }) if again.contains(mark)),
+        "{:?}",
+        apart.doubt
+    );
+    assert!(apart.figures.iter().all(|own| !matches!(own.said, Said::Inside { .. })));
 }

@@ -31,6 +31,8 @@ pub enum Refused {
     NotAttached(String),
     /// This step is open: there is nothing to take back.
     NothingToTakeBack(StepId),
+    /// There is no entry of this number, from 0, that counts and can be struck out.
+    NothingToStrike(usize),
     /// The same person has signed as the same, and nothing was entered since.
     SignedAlready,
 }
@@ -93,11 +95,15 @@ fn against_the_rest(holds: &Holds<'_>, entry: &Entry) -> Result<(), Refused> {
         What::TakenBack { step, .. } if !holds.is_settled(step) => {
             return Err(Refused::NothingToTakeBack(step.clone()));
         }
+        What::Struck { entry, .. } if !holds.can_be_struck(*entry) => {
+            return Err(Refused::NothingToStrike(*entry));
+        }
         What::Signed { role, .. } if holds.is_signed_last(&entry.by, role) => {
             return Err(Refused::SignedAlready);
         }
         What::Withdrawn { .. }
         | What::TakenBack { .. }
+        | What::Struck { .. }
         | What::Signed { .. }
         | What::StepDone { .. }
         | What::GonePast { .. }

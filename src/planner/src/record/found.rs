@@ -1,6 +1,6 @@
 //! What is found of the set-ups, and with what of it somebody goes on.
 
-use super::Part;
+use super::{Holds, Part};
 use crate::assessment::{Finding, Quantity, Severity, Subject};
 use crate::geometry::angle;
 use crate::model::record::{AcceptedFinding, Entry, VisitRecord, What};
@@ -22,12 +22,13 @@ pub struct OpenFinding<'a> {
 /// What stops or needs care in these set-ups, in their order, each with the last acceptance that is of it as it is now: of another kind,
 /// about something else or with another figure it is another finding.
 pub fn open_findings<'a>(record: &'a VisitRecord, parts: &[Part<'a>]) -> Vec<OpenFinding<'a>> {
+    let entries = Holds::of(record).entries();
     let of = |part: &Part<'a>| {
         let aiming = part.aiming().clone();
         let findings = part.assessment.findings.iter().enumerate();
         let open = findings.filter(|(_, own)| own.severity != Severity::Note);
         let open = open.map(|(nth, finding)| OpenFinding {
-            accepted: record.entries.iter().rev().find(|own| is_of(own, &aiming, finding)),
+            accepted: entries.iter().rev().map(|(_, own)| *own).find(|own| is_of(own, &aiming, finding)),
             aiming: aiming.clone(),
             nth,
             finding,

@@ -57,8 +57,48 @@ impl<'a> Holds<'a> {
         self,
         pick: impl Fn(&'a What) -> Option<&'a T>,
     ) -> impl DoubleEndedIterator<Item = Held<'a, T>> {
-        let entries = self.record.entries.iter().enumerate();
+        let entries = self.entries().into_iter();
         entries.filter_map(move |(nth, entry)| Some(Held { what: pick(&entry.what)?, entry, nth }))
+    }
+
+    /// The entries that count, each with its place among all, from 0: those that nobody struck out.
+    pub fn entries(self) -> Vec<(usize, &'a Entry)> {
+        let all = &self.record.entries;
+        let mut counts = vec![true; all.len()];
+        // From the end: whether an entry counts is known once all after it were asked.
+        for (nth, own) in all.iter().enumerate().rev() {
+            let What::Struck { entry, .. } = own.what else { continue };
+            let is_struck = counts.get(nth).is_some_and(|own| *own) && entry < nth;
+            if let Some(own) = counts.get_mut(entry).filter(|_| is_struck) {
+                *own = false;
+            }
+        }
+        all.iter().enumerate().zip(counts).filter(|(_, counts)| *counts).map(|(own, _)| own).collect()
+    }
+
+    /// Whether an entry counts: it is there, and nobody struck it out.
+    pub fn counts(self, nth: usize) -> bool {
+        self.entries().iter().any(|(own, _)| *own == nth)
+    }
+
+    /// Whether an entry can be struck out now.
+    pub fn can_be_struck(self, nth: usize) -> bool {
+        self.counts(nth) && self.record.entries.get(nth).is_some_and(|own| own.what.can_be_struck())
+    }
+
+    /// What an entry strikes out, or brings back by striking out what struck it: the entry that is meant in the end. Any other entry is
+    /// itself.
+    pub fn meant(self, nth: usize) -> Option<&'a Entry> {
+        let own = self.record.entries.get(nth)?;
+        match own.what {
+            What::Struck { entry, .. } if entry < nth => self.meant(entry),
+            _ => Some(own),
+        }
+    }
+
+    /// The entries that count, the last first.
+    fn last_first(self) -> impl Iterator<Item = &'a Entry> {
+        self.entries().into_iter().rev().map(|(_, own)| own)
     }
 
     /// The last of each that are of the same thing, in the order in which they were entered.
@@ -76,7 +116,7 @@ impl<'a> Holds<'a> {
 
     /// Whether nothing more is entered.
     pub fn is_closed(self) -> bool {
-        let last = self.record.entries.iter().rev().find_map(|own| match own.what {
+        let last = self.last_first().find_map(|own| match own.what {
             What::Closed => Some(true),
             What::Reopened { .. } => Some(false),
             _ => None,
@@ -86,7 +126,7 @@ impl<'a> Holds<'a> {
 
     /// The last entry that settles a step, or opens it again.
     pub fn step(self, step: &StepId) -> Option<&'a Entry> {
-        self.record.entries.iter().rev().find(|own| match &own.what {
+        self.last_first().find(|own| match &own.what {
             What::StepDone { step: own }
             | What::GonePast { step: own, .. }
             | What::LeftOut { step: own, .. }
@@ -135,7 +175,9 @@ impl<'a> Holds<'a> {
             _ => None,
         };
         let same = |one: &Decided, other: &Decided| one.placement == other.placement && one.of == other.of;
-        let read_last = self.readings(aiming).iter().map(|own| own.nth).max();
+        // What was read last, or struck out.
+        let is_of = |nth: usize| matches!(self.meant(nth).map(|own| &own.what), Some(What::Reading(own)) if own.aiming == *aiming);
+        let read_last = (0..self.record.entries.len()).rev().find(|nth| is_of(*nth));
         let held = self.last_of_each(pick, same).into_iter();
         held.map(|held| DecidedNow { is_older: read_last.is_some_and(|read| read > held.nth), held })
             .collect()
@@ -143,7 +185,7 @@ impl<'a> Holds<'a> {
 
     /// What the routine of an aiming said last.
     pub fn routine(self, aiming: &Id) -> Option<(&'a RoutineResult, &'a str, &'a Entry)> {
-        self.record.entries.iter().rev().find_map(|entry| match &entry.what {
+        self.last_first().find_map(|entry| match &entry.what {
             What::Routine { aiming: own, result, note } if own == aiming => {
                 Some((result, note.as_str(), entry))
             }
@@ -186,7 +228,7 @@ impl<'a> Holds<'a> {
 
     /// The floor's survey: its day, with what, and who confirmed it.
     pub fn floor(self) -> Option<(Date, Option<&'a Instrument>, &'a Entry)> {
-        self.record.entries.iter().rev().find_map(|entry| match &entry.what {
+        self.last_first().find_map(|entry| match &entry.what {
             What::FloorConfirmed { surveyed, instrument } => Some((*surveyed, instrument.as_ref(), entry)),
             _ => None,
         })
@@ -225,7 +267,7 @@ impl<'a> Holds<'a> {
     /// Every instrument that was used, each once, with the last day on which it was.
     pub fn instruments(self) -> Vec<(&'a Instrument, Date)> {
         let mut used: Vec<(&'a Instrument, Date)> = Vec::new();
-        for entry in &self.record.entries {
+        for (_, entry) in self.entries() {
             let own = match &entry.what {
                 What::Reading(own) => own.instrument.as_ref(),
                 What::FloorConfirmed { instrument, surveyed } => {
@@ -242,12 +284,15 @@ impl<'a> Holds<'a> {
     /// Who signed, after the last entry that is of the work itself: the role, and the entry, which says what lacked and why it was signed
     /// all the same. What was signed before something else was entered no longer covers it.
     pub fn signed(self) -> Vec<(&'a str, &'a Entry)> {
-        let is_paper =
-            |own: &Entry| matches!(own.what, What::Signed { .. } | What::Closed | What::Reopened { .. });
-        let signs_off =
-            |own: &Entry| matches!(&own.what, What::StepDone { step } if step.kind == StepKind::Sign);
+        let is_paper = |own: &What| matches!(own, What::Signed { .. } | What::Closed | What::Reopened { .. });
+        let signs_off = |own: &What| matches!(own, What::StepDone { step } if step.kind == StepKind::Sign);
+        // A strike is of what it strikes out: with what was signed taken away by it the signature falls.
+        let is_beside =
+            |nth: usize| self.meant(nth).is_some_and(|own| is_paper(&own.what) || signs_off(&own.what));
+        let after = (0..self.record.entries.len()).rev().take_while(|nth| is_beside(*nth)).last();
+        let counted = self.entries().into_iter().rev();
         let mut signed: Vec<(&'a str, &'a Entry)> = Vec::new();
-        for entry in self.record.entries.iter().rev().take_while(|own| is_paper(own) || signs_off(own)) {
+        for (_, entry) in counted.take_while(|(nth, _)| after.is_some_and(|after| *nth >= after)) {
             if let What::Signed { role, .. } = &entry.what {
                 signed.insert(0, (role, entry));
             }
@@ -261,7 +306,7 @@ impl<'a> Holds<'a> {
 
     /// The shop's own lines of labour.
     pub fn labour(self) -> Vec<(&'a str, f64, &'a Entry)> {
-        let lines = self.record.entries.iter().filter_map(|entry| match &entry.what {
+        let lines = self.entries().into_iter().filter_map(|(_, entry)| match &entry.what {
             What::Labour { work, minutes } => Some((work.as_str(), *minutes, entry)),
             _ => None,
         });
@@ -274,5 +319,121 @@ fn note<'a>(used: &mut Vec<(&'a Instrument, Date)>, instrument: Option<&'a Instr
     match used.iter_mut().find(|(known, _)| *known == own) {
         Some((_, last)) => *last = (*last).max(day),
         None => used.push((own, day)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::civil::date;
+
+    use super::super::{BeginWith, Refused, Told, append, begin};
+    use super::*;
+    use crate::check::testing::clear;
+    use crate::model::record::RoutineResult;
+
+    fn enter(record: &mut VisitRecord, what: What) -> Result<Told, Refused> {
+        append(record, Entry { by: "A".into(), at: date(2026, 11, 20).at(9, 0, 0, 0), what })
+    }
+
+    fn begun() -> (VisitRecord, Id) {
+        let own = clear();
+        let text = String::from;
+        let at = date(2026, 11, 20).at(8, 0, 0, 0);
+        let with =
+            BeginWith { job: text("1"), car: text("grey"), plate: None, by: text("A"), at, layout: None };
+        let aiming = own.aiming.id.clone();
+        (begin(&with, &[own], &[], None).unwrap(), aiming)
+    }
+
+    fn read(aiming: &Id, read_mm: f64) -> What {
+        let (from, to) = ("1".into(), "2".into());
+        let aiming = aiming.clone();
+        What::Reading(Reading { aiming, from, to, read_mm, instrument: None, temperature_c: None })
+    }
+
+    fn strike(entry: usize) -> What {
+        What::Struck { entry, why: "read wrong".into() }
+    }
+
+    /// What is struck out counts no more, what was there before it holds again; a strike that is struck out brings it back. Nothing is
+    /// lost by any of it.
+    #[test]
+    fn what_is_struck_out_counts_no_more() {
+        let (mut record, aiming) = begun();
+        let held = |record: &VisitRecord| {
+            let all = Holds::of(record).readings(&aiming);
+            all.iter().map(|own| own.what.read_mm).collect::<Vec<_>>()
+        };
+        enter(&mut record, read(&aiming, 1_900.0)).unwrap();
+        enter(&mut record, read(&aiming, 1_912.0)).unwrap();
+        enter(&mut record, strike(1)).unwrap();
+        assert_eq!(held(&record), [1_900.0]);
+        enter(&mut record, strike(0)).unwrap();
+        assert!(held(&record).is_empty());
+        assert_eq!(enter(&mut record, strike(0)), Err(Refused::NothingToStrike(0)), "it counts no more");
+        assert_eq!(enter(&mut record, strike(9)), Err(Refused::NothingToStrike(9)), "there is none");
+        enter(&mut record, strike(3)).unwrap();
+        assert_eq!(held(&record), [1_900.0], "it is brought back");
+        assert_eq!(record.entries.len(), 5);
+        enter(&mut record, What::Closed).unwrap();
+        enter(&mut record, What::Reopened { why: "more".into() }).unwrap();
+        assert_eq!(enter(&mut record, strike(5)), Err(Refused::NothingToStrike(5)), "it is the record's own");
+        assert!(crate::model::validate::visit_record(&record).is_empty());
+        record.entries.swap(0, 2);
+        assert!(!crate::model::validate::visit_record(&record).is_empty(), "only what stands before it");
+    }
+
+    /// A decision stands on what was read: with a reading struck out it is to be made anew, and so it is once that is brought back.
+    #[test]
+    fn a_decision_is_older_than_a_strike() {
+        let (mut record, aiming) = begun();
+        enter(&mut record, read(&aiming, 1_900.0)).unwrap();
+        let decided = Decided {
+            aiming: aiming.clone(),
+            placement: "reflector".into(),
+            of: crate::model::record::ProvenFigure::Direction,
+            off: 0.03,
+            u95: 0.05,
+            allowed: 0.1,
+            unseen: Some(0.07),
+            taped: 1,
+            decision: crate::model::record::Decision::Inside,
+            rule: crate::model::record::DecisionRule::GuardedAcceptance,
+        };
+        enter(&mut record, What::Decided(decided)).unwrap();
+        let is_older = |record: &VisitRecord| Holds::of(record).decided(&aiming)[0].is_older;
+        assert!(!is_older(&record));
+        enter(&mut record, strike(0)).unwrap();
+        assert!(is_older(&record));
+        enter(&mut record, strike(2)).unwrap();
+        assert!(is_older(&record));
+    }
+
+    /// What the routine said, a step that was done and a signature are taken back in the same way. A strike of the work makes what was
+    /// signed no longer cover it.
+    #[test]
+    fn answers_steps_and_signatures_are_struck_out() {
+        let (mut record, aiming) = begun();
+        let step = StepId::of_visit(StepKind::Why);
+        enter(&mut record, What::StepDone { step: step.clone() }).unwrap();
+        let passed =
+            What::Routine { aiming: aiming.clone(), result: RoutineResult::Passed, note: String::new() };
+        enter(&mut record, passed).unwrap();
+        let signed = || What::Signed { role: "technician".into(), lacking: 0, why: String::new() };
+        enter(&mut record, signed()).unwrap();
+        let sign = StepId::of_visit(StepKind::Sign);
+        enter(&mut record, What::StepDone { step: sign.clone() }).unwrap();
+        enter(&mut record, strike(3)).unwrap();
+        assert_eq!(Holds::of(&record).signed().len(), 1, "that the step is open again bears on no signature");
+        assert!(Holds::of(&record).step(&sign).is_none());
+        enter(&mut record, strike(1)).unwrap();
+        assert!(Holds::of(&record).routine(&aiming).is_none());
+        assert!(Holds::of(&record).signed().is_empty());
+        enter(&mut record, signed()).unwrap();
+        let last = record.entries.len() - 1;
+        enter(&mut record, strike(last)).unwrap();
+        assert!(Holds::of(&record).signed().is_empty());
+        enter(&mut record, strike(0)).unwrap();
+        assert!(Holds::of(&record).step(&step).is_none());
     }
 }

@@ -99,12 +99,9 @@ fn document(holds: Holds<'_>, aiming: &Id) -> Vec<Must> {
     edition.into_iter().chain(dated).collect()
 }
 
-/// All four arches, where the car's profile says how high they are to be or how far they may be off.
+/// All four arches, whatever the car's profile says of them: a step without its figures is not done, and where the maker does not ask for
+/// them it does not apply.
 fn arches(asked: &Asked<'_, '_>) -> Vec<Must> {
-    let cars = || asked.parts.iter().map(|own| &own.arrangement.vehicle);
-    if !cars().any(|own| own.ride_heights.is_some() || own.ride_height_off_mm.is_some()) {
-        return Vec::new();
-    }
     let held = asked.holds.ride_heights().map_or([None; 4], |own| *own.what);
     let open = Wheel::ALL.into_iter().zip(held).filter(|(_, height)| height.is_none());
     open.map(|(wheel, _)| Must::Arch(wheel)).collect()

@@ -95,6 +95,8 @@ pub enum Need {
     AlignmentSheet,
     /// Chocks.
     Chocks,
+    /// Masking tape and a pen, for crosses on the floor.
+    CrossTape,
     /// Plumb line, line laser or string, masking tape, a fine pen.
     LayingTools,
     /// A target, and what holds it.
@@ -164,6 +166,8 @@ pub enum Task {
     Settle,
     /// Wheels straight ahead, brake and chocks.
     Straighten,
+    /// Lay the two crosses on the floor from which it is taped.
+    LayCrosses,
     /// Tape two distances from something fixed to the car, so that it is known later whether it has moved.
     TapeCar,
     /// Lay so many marks.

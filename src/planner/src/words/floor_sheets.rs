@@ -27,6 +27,7 @@ texts! {
     asked_floor, "A heading: what the floor must be.";
     not_asked, "That the limit of the procedure is not entered.";
     level_marks, "A heading: the levels as surveyed.";
+    in_millimetres, "Why levels are in millimetres where lengths are not.";
     not_surveyed, "That nobody surveyed the floor.";
     undated, "That a survey has no date.";
     is_surveyed, "In a table: it was.";

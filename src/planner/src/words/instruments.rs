@@ -67,6 +67,8 @@ impl InstrumentTexts {
         stands_in(figure: InstrumentFigure, value: &str) -> String;
         /// An instrument as the head of its own fields.
         headed(name: &str, kind: InstrumentKind, overdue: bool) -> String;
+        /// How the next readings are taken, where the check of what they are taken with is overdue.
+        overdue_beside(line: &str) -> String;
         /// An instrument was set.
         set(name: &str) -> String;
         /// An instrument was taken off the list.

@@ -261,10 +261,10 @@ impl Locale {
         }
     }
 
-    /// A height that is set: to a tenth of a millimetre, and as it is read off a tape in feet.
+    /// A height that is set: to a tenth of a millimetre; in feet as it is read off a tape, with that in brackets.
     pub fn height(self, mm: f64) -> String {
         match self.units {
-            Units::FeetInches => format!("{} ({})", self.tenths(mm), self.length(mm)),
+            Units::FeetInches => format!("{} ({})", self.length(mm), self.tenths(mm)),
             Units::Millimetres | Units::Metres => self.tenths(mm),
         }
     }

@@ -1,7 +1,10 @@
 //! What was taped between marks and what it proves, in words.
 
+use baywright_survey::decide::Said;
+
 use super::Words;
-use crate::proof::{Doubt, Figure, FigureOf, Measured, NextTape, Off, Origin};
+use crate::model::Id;
+use crate::proof::{Doubt, Figure, FigureOf, Measured, NextTape, Off, Origin, Row};
 
 /// What of a line of readings is wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,6 +54,10 @@ impl ProofTexts {
         should(from: &str, to: &str, length: &str, allowance: &str) -> String;
         /// The name of a box to type in: what the tape read between two marks.
         box_of(from: &str, to: &str) -> String;
+        /// A mark that is laid a second time, and how far apart both may lie.
+        again_within(mark: &str, within: &str) -> String;
+        /// What a box is for in which that is entered.
+        box_of_again(mark: &str) -> String;
         /// Draws how far beside their places the marks lie, so many times larger.
         draw_as_laid(times: usize) -> String;
         /// A line of a file is no reading, and why.
@@ -65,6 +72,18 @@ impl ProofTexts {
 }
 
 impl Words<'_> {
+    /// What a distance should read, or how far apart a mark may lie that is laid a second time; and what the box for it is for.
+    pub fn tape_row(&self, row: &Row) -> [String; 2] {
+        let locale = self.locale();
+        let texts = locale.language.proof();
+        let (from, to) = (row.from.as_str(), row.to.as_str());
+        if row.is_again() {
+            return [texts.again_within(from, &locale.length(row.allowance_mm)), texts.box_of_again(from)];
+        }
+        let allowance = locale.bare(row.allowance_mm);
+        [texts.should(from, to, &locale.length(row.should_mm), &allowance), texts.box_of(from, to)]
+    }
+
     /// What a figure comes to by what was measured, in one sentence with its decision.
     pub fn measured(&self, own: &Measured) -> String {
         match own {
@@ -80,8 +99,12 @@ impl Words<'_> {
         laid(figure: &Figure) -> String;
         /// What does not fit, in one sentence with what to do; `None` if all does.
         doubt(doubt: &Doubt) -> Option<String>;
+        /// A mark that was laid twice, how far apart both lie and may lie, mm.
+        laid_twice(mark: &Id, apart_mm: f64, within_mm: f64) -> String;
         /// What to tape next.
         next_tape(next: &NextTape) -> String;
+        /// The same where figures stand beside it: of which it speaks, and which no distance between marks settles.
+        next_tape_of(next: &NextTape, figures: &[Figure]) -> String;
         /// What a mark or a reading is off by.
         off_by_tape(off: &Off) -> String;
         /// Where an uncertainty comes from.
@@ -89,4 +112,11 @@ impl Words<'_> {
         /// What of a target is asked.
         asked_of_target(of: FigureOf) -> &'static str;
     }
+}
+
+/// Figures that cannot be told: those that no distance between the marks settles, and the others.
+pub(super) fn stuck_and_open(figures: &[Figure]) -> [Vec<&Figure>; 2] {
+    let open = figures.iter().filter(|own| !matches!(own.said, Said::Inside { .. } | Said::Outside { .. }));
+    let (stuck, open) = open.partition(|own| own.is_unchecked() && own.no_tape_shows);
+    [stuck, open]
 }

@@ -2,6 +2,7 @@
 
 use super::Locale;
 use crate::model::Provenance;
+use crate::record::Shown;
 
 texts! {
     proof_file: ProofFile, "Every fixed text of the file of proof.";
@@ -62,6 +63,22 @@ texts! {
     role, "Over as what somebody signed.";
     in_range, "That a figure is what it may be.";
     out_of_range, "That it is not.";
+    in_short, "A heading: the answer for each aiming.";
+    figures_from, "Over where an aiming's figures come from.";
+    must, "Over what a distance had to be.";
+    differs, "Over what it read more, with a sign.";
+    must_about, "What those figures are, where all are known.";
+    must_unknown, "The same where some are not known.";
+    checked, "Over the day of the last check.";
+    check_due, "Over the day by which the next is due.";
+    in_time, "That an instrument's check was not over.";
+    no_check_known, "That no day of its next check is known.";
+    unlisted, "That it is none of the shop's list.";
+    size, "Over how large a file is.";
+    smaller, "That a picture is printed from a smaller one.";
+    by_pen, "Over where somebody signs by pen.";
+    pen_name, "Over the name of who signs.";
+    pen_role, "Over as what somebody signs by pen.";
 }
 
 impl ProofFile {
@@ -72,5 +89,15 @@ impl ProofFile {
         minutes_of(locale: Locale, minutes: f64) -> String;
         /// The list of work by which the aimings were chosen, and where it comes from.
         by_list(locale: Locale, name: &str, provenance: &Provenance) -> String;
+        /// By which car's profile, set-up and bay it was done.
+        made_for(profile: &str, set_up: &str, bay: &str) -> String;
+        /// A set-up at the how-manieth place of the visit.
+        at_place(set_up: &str, place: usize) -> String;
+        /// How many of an aiming's figures are inside and outside, of so many.
+        decided_so(title: &str, counts: [usize; 2], all: usize) -> String;
+        /// How large a file is.
+        size_of(locale: Locale, bytes: u64) -> String;
+        /// Why a file that belongs to the visit is not printed; `None` of a picture that is.
+        not_shown(file: &str, shown: &Shown) -> Option<String>;
     }
 }

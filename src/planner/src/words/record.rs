@@ -58,6 +58,8 @@ impl RecordTexts {
         distance_to_car(own: &crate::model::Stood) -> String;
         /// What was read of it.
         stood(locale: Locale, begun: &Begun, own: &StoodRead) -> String;
+        /// That a step was gone past with so many figures open, in the middle of a sentence.
+        gone_past(open: usize) -> String;
         /// A finding that somebody goes on with, as it was read then.
         accepted(own: &AcceptedFinding) -> String;
         /// That the car moved, and what becomes of the figure.

@@ -13,6 +13,8 @@ pub enum Reasons {
     Accepted,
     /// An attachment counts no more.
     Withdrawn,
+    /// An entry is struck out.
+    Struck,
     /// A closed record is opened again.
     Reopened,
 }
@@ -67,6 +69,7 @@ texts! {
     keys, "What the keys do at a step.";
     keys_of_list, "What the keys do where records are listed.";
     keys_of_choice, "What the keys do where something is chosen.";
+    keys_of_answer, "What the keys do where what is chosen is entered.";
     steps, "Over the list of steps.";
     findings, "What was found and is open.";
     no_findings, "Nothing is.";
@@ -90,6 +93,12 @@ texts! {
     what_standing_does, "What it does to say that the car stands at another place.";
     not_applicable, "A choice: the step does not apply.";
     take_back, "A choice: the step is open again.";
+    strike, "A press: an entry is struck out.";
+    struck_out, "That an entry was struck out.";
+    nothing_to_undo, "That nothing was entered in this window that could be taken back.";
+    nothing_to_redo, "That nothing was taken back last.";
+    choose_first, "That nothing was chosen yet, and how.";
+    enter_it, "A press: enters what was chosen.";
     nothing_to_take_back, "That the step is open.";
     somebody_else, "A choice: somebody else enters.";
     close, "A choice: close the record.";
@@ -132,6 +141,20 @@ impl RecordPageTexts {
         name_of(of: PageBox) -> &'static str;
         /// What may be typed there; empty where nothing is to be said.
         hint_of(of: PageBox) -> &'static str;
+        /// What was chosen, and is entered by Enter.
+        chosen(text: &str) -> String;
+        /// What holds of what can be chosen.
+        holds(text: &str) -> String;
+        /// What was taken back.
+        taken_back(said: &str) -> String;
+        /// What was taken back and is there again.
+        brought_back(said: &str) -> String;
+        /// An entry by its number, from 1.
+        nth_entry(nth: usize) -> String;
+        /// The distance that is to be read now: its ends, what it must read and how far off it may be.
+        tape_now(from: &str, to: &str, length: &str, allowance: &str) -> String;
+        /// What was read last: its ends, what it read, what it must read, how far off it may be; and how far beyond that it is, if it is.
+        tape_read(from: &str, to: &str, read: &str, length: &str, allowance: &str, beyond: Option<&str>) -> String;
         /// The box of a wheel's arch.
         arch(wheel: crate::model::Wheel) -> String;
         /// Reasons to choose from.

@@ -1,8 +1,10 @@
 //! What was read of a target's stand, and what it proves, in words.
 
+use baywright_geometry::angle;
+
 use super::Words;
 use crate::check::StandOpen;
-use crate::model::{LineOver, SquareBy};
+use crate::model::{LineOver, SquareBy, StandRead};
 use crate::proof::{NotPossible, StandFigure, StandPart, StandProof};
 
 texts! {
@@ -43,6 +45,34 @@ impl StandTexts {
 }
 
 impl Words<'_> {
+    /// What was read of a stand, each figure by the name of its field, in the order in which they are typed; empty if nothing was.
+    pub fn stand_read(&self, read: &StandRead) -> String {
+        let (texts, locale) = (self.locale.language.stand(), self.locale);
+        let mm =
+            |label: &str, own: Option<f64>| own.map(|own| format!("{label}: {}", locale.length_to_type(own)));
+        let turn = |label: &str, own: Option<f64>| {
+            let said =
+                own.map(|own| locale.region.degrees_to_type(angle::degrees(own)).replace('-', "\u{2212}"));
+            said.map(|own| format!("{label}: {own}"))
+        };
+        let height = [mm(texts.line, read.line_mm), mm(texts.offset, read.offset_mm)];
+        let over =
+            read.line_mm.map(|_| format!("{}: {}", texts.line_over, texts.line_over_of(read.line_over)));
+        let apart = if read.square_by == SquareBy::Bar { texts.bar } else { texts.apart };
+        let square = match read.square_by {
+            SquareBy::Distances | SquareBy::Bar => {
+                [mm(texts.left, read.left_mm), mm(texts.right, read.right_mm), mm(apart, read.apart_mm)]
+            }
+            SquareBy::Mirror => [mm(texts.beside, read.beside_mm), mm(texts.mirror, read.mirror_mm), None],
+        };
+        let by = square.iter().any(Option::is_some);
+        let by = by.then(|| format!("{}: {}", texts.square_by, texts.square_by_of(read.square_by)));
+        let plumb =
+            [turn(texts.leans_away, read.leans_away_rad), turn(texts.leans_left, read.leans_left_rad)];
+        let all = [over].into_iter().chain(height).chain([by]).chain(square).chain(plumb);
+        all.flatten().collect::<Vec<_>>().join("; ")
+    }
+
     sentences! { about:
         /// Whose stand it is, as a title.
         stand_title(stand: &StandProof) -> String;

@@ -200,6 +200,10 @@ fn of_the_marks() -> Vec<Asked> {
         asked(Code::LaidOff, Stops, (30.0, 0.0), taped, aside),
         asked(Code::LaidUnproven, Care, (1, usize::MAX), taped, few),
         asked(Code::ReadingOff, Care, (12.0, 0.0), taped, misread),
+        // Laid a second time it lies elsewhere.
+        asked(Code::ReadingOff, Care, (14.0, 1.0), taped, |own, mm| {
+            own.marks_taped.push(MarkTaped::new("3".into(), "3".into(), mm));
+        }),
         asked(Code::ReadingUnused, Care, ("99", "5"), reflector, |own, to| {
             own.marks_taped = vec![MarkTaped::new("3".into(), to.into(), 3_600.0)];
         }),

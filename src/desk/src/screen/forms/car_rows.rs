@@ -141,6 +141,15 @@ impl CarRow {
         }
     }
 
+    /// What may be asked after it, whatever is typed in it.
+    pub const fn may_ask(self) -> Option<Self> {
+        match self {
+            Self::ToeUnit => Some(Self::Rim),
+            Self::Told(part) => Some(Self::Way(part)),
+            _ => None,
+        }
+    }
+
     /// Whether it is of the sheet.
     pub const fn is_of_sheet(self) -> bool {
         !matches!(self, Self::Arch(_) | Self::Start(_) | Self::End(_) | Self::From(_) | Self::To(_))

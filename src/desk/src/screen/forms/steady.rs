@@ -26,7 +26,7 @@ fn of_offset() -> Id {
 }
 
 /// The form's area, scrolled so that the row with the keyboard is where it was.
-pub(super) fn area(ctx: &Context, area: ScrollArea) -> ScrollArea {
+pub(in crate::screen) fn area(ctx: &Context, area: ScrollArea) -> ScrollArea {
     match ctx.data_mut(|data| data.remove_temp::<f32>(of_offset())) {
         Some(offset) => area.vertical_scroll_offset(offset),
         None => area,
@@ -41,7 +41,7 @@ pub(super) fn to_beginning(ctx: &Context) {
 
 /// After the form was drawn, from `beginning` on the screen: if its row with the keyboard moved and nobody scrolled, the form is drawn
 /// again in the same frame, scrolled by as much.
-pub(super) fn keep_still<R>(ctx: &Context, form: &ScrollAreaOutput<R>, beginning: f32) {
+pub(in crate::screen) fn keep_still<R>(ctx: &Context, form: &ScrollAreaOutput<R>, beginning: f32) {
     let offset = form.state.unclamped_offset().y;
     let focused = ctx.memory(egui::Memory::focused);
     let now = focused.and_then(|id| Some(Row { id, top: ctx.read_response(id)?.rect.top(), beginning }));

@@ -26,7 +26,9 @@ impl Desk {
             let is_overdue = self.document.today().is_some_and(|day| own.overdue_on(day).is_some());
             let head = texts.headed(own.name.as_str(), own.kind, is_overdue);
             // By its place: a name that is typed anew folds nothing away.
-            part(ui, &head, &format!("instrument {nth}"), false, |ui| {
+            // One of which nothing was said yet is open: what it is comes next.
+            let is_new = *own == Instrument::new(own.name.clone(), own.kind);
+            part(ui, &head, &format!("instrument {nth}"), is_new, |ui| {
                 self.shop_instrument(ui, fields, own, out);
             });
         }

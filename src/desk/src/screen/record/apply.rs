@@ -10,7 +10,7 @@ use baywright_planner::words::record_page::PageBox;
 use egui::Context;
 use jiff::civil::Date;
 
-use super::boxes::BoxOf;
+use super::boxes::{Asking, BoxOf};
 use super::seen::is_routine_unsaid;
 use super::{Led, OfRecord, RecordPage, Side, reads};
 use crate::screen::forms::car_rows::CarRow;
@@ -24,6 +24,10 @@ impl Desk {
     pub(in crate::screen) fn apply_to_record(&mut self, ctx: &Context, asked: OfRecord) {
         let mut page = std::mem::take(&mut self.record);
         let wake = waking(ctx);
+        let is_turned_back = matches!(asked, OfRecord::Undo | OfRecord::Redo);
+        let is_another =
+            matches!(asked, OfRecord::Begin | OfRecord::TakeUp(_) | OfRecord::ReadAgain | OfRecord::PutAway);
+        let before = page.so_many();
         match asked {
             OfRecord::Lay => self.lay_record(&mut page, &wake),
             OfRecord::Begin => self.begin_record(&mut page, &wake),
@@ -32,6 +36,27 @@ impl Desk {
             OfRecord::Enter(all) => {
                 for what in all {
                     self.enter(&mut page, what, &wake);
+                }
+            }
+            OfRecord::Undo => {
+                if let Some(own) = page.deeds.pop() {
+                    let strikes = self.enter_strikes(&mut page, &own, &wake);
+                    page.undone.push((own, strikes));
+                }
+            }
+            OfRecord::Redo => {
+                if let Some((own, strikes)) = page.undone.pop() {
+                    self.enter_strikes(&mut page, &strikes, &wake);
+                    page.deeds.push(own);
+                }
+            }
+            OfRecord::Onward => {
+                let is_empty = |own: &Asking| !own.is_aside && !own.is_pick() && own.shown.trim().is_empty();
+                let first = self.boxes(&page).iter().position(is_empty);
+                match first {
+                    _ if std::mem::take(&mut page.was_refused) => {}
+                    Some(at) => page.led = Some(Led::Box(at)),
+                    None => self.step_done(&mut page, &wake),
                 }
             }
             OfRecord::Done => {
@@ -77,6 +102,7 @@ impl Desk {
             OfRecord::NextTape => {
                 let here = page.at_box.map(Led::Box).filter(|_| std::mem::take(&mut page.was_refused));
                 page.led = here.or(Some(Led::Tape));
+                page.tapes.clear();
             }
             OfRecord::By(by) => {
                 page.by = by;
@@ -113,7 +139,19 @@ impl Desk {
             }
             OfRecord::Because(car, lines, list) => page.because = Some((car, lines, *list)),
         }
+        if !is_turned_back && !is_another {
+            page.note_deed(before);
+        }
         self.record = page;
+    }
+
+    /// Strikes out what was entered by one deed, the last of it first; which entries do.
+    fn enter_strikes(&mut self, page: &mut RecordPage, entries: &[usize], wake: &Wake) -> Vec<usize> {
+        let before = page.so_many();
+        for entry in entries.iter().rev() {
+            self.enter(page, What::Struck { entry: *entry, why: String::new() }, wake);
+        }
+        (before..page.so_many()).collect()
     }
 
     fn lay_record(&mut self, page: &mut RecordPage, wake: &Wake) {
@@ -182,6 +220,7 @@ impl Desk {
                 page.by.clone_from(&with.by);
                 let holds = self.holds_folder();
                 page.in_hand = Some(RecordInHand::begin(path, record, holds.as_deref(), wake));
+                page.forget_deeds();
                 self.start_at(page);
             }
             Err(faults) => {
@@ -212,6 +251,7 @@ impl Desk {
                 page.warm_c = last.and_then(|own| own.temperature_c);
                 let (set_up, car) = (record.begun.arrangement.clone(), record.begun.vehicle.clone());
                 page.in_hand = Some(own);
+                page.forget_deeds();
                 self.show_record_set_up(&set_up, &car);
                 self.start_at(page);
             }
@@ -308,7 +348,7 @@ impl Desk {
         }
         let texts = self.view.locale.language.record();
         let is_closing = matches!(what, What::Closed);
-        let beside = page.at_box.and_then(|at| self.boxes(page).into_iter().nth(at)).map(|own| own.of);
+        let beside = page.boxed.as_ref().filter(|_| page.at_box.is_some()).map(|own| own.of.clone());
         let entry = Entry { by: page.by.clone(), at: page.clock.unwrap_or_else(clock::now), what };
         let Some(in_hand) = &mut page.in_hand else { return };
         let said_of = match &entry.what {
@@ -359,7 +399,7 @@ impl Desk {
             // Once it is told beside a box that its figure is out of range, the next Enter goes on.
             None if std::mem::take(&mut page.was_told) => {}
             // After what is taped comes what the routine said.
-            None if is_routine_unsaid(page) => page.led = Some(Led::Next),
+            None if is_routine_unsaid(page) || page.picked.is_some() => page.led = Some(Led::Next),
             None => self.step_done(page, wake),
         }
     }

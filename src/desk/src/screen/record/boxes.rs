@@ -6,6 +6,7 @@ use baywright_planner::model::record::{
     Entered, RoutineResult, StepKind, ValueOf, ValueUnit, Way, WayOut, What, Within,
 };
 use baywright_planner::model::{Id, Instrument, MarkTaped, Taken as MadeWith};
+use baywright_planner::proof::Row;
 use baywright_planner::record::{Holds, Task, VisitStep};
 use baywright_planner::words::record_page::PageBox;
 
@@ -110,6 +111,7 @@ impl Desk {
             | Side::Although(_)
             | Side::Accept(..)
             | Side::Withdraw(_)
+            | Side::Strike(_)
             | Side::Reopen => vec![plain(PageBox::Words)],
             Side::Who => vec![plain(PageBox::By)],
             Side::Step => page.step().map(|step| self.boxes_of(page, step)).unwrap_or_default(),
@@ -156,34 +158,28 @@ impl Desk {
             }
             (StepKind::CheckDistances, Some(_)) => {
                 boxes.extend(self.tape_boxes(page));
-                let texts = locale.language.proof();
-                for row in page.parts.proof().map(|own| own.rows.as_slice()).unwrap_or_default() {
-                    let (from, to) = (row.from.as_str(), row.to.as_str());
-                    let should =
-                        texts.should(from, to, &locale.length(row.should_mm), &locale.bare(row.allowance_mm));
+                let mut rows: Vec<_> = page.parts.proof().iter().flat_map(|own| &own.rows).collect();
+                let place =
+                    |row: &Row| page.tapes.iter().position(|(from, to)| *from == row.from && *to == row.to);
+                rows.sort_by_key(|row| place(row).unwrap_or(usize::MAX));
+                for row in rows {
+                    let [should, hint] = self.words().tape_row(row);
                     boxes.push(Asking::new(
                         BoxOf::Tape(row.from.clone(), row.to.clone()),
-                        texts.box_of(from, to),
+                        hint,
                         should,
                         row.read_mm.map_or_else(String::new, |mm| locale.length_to_type(mm)),
                     ));
-                }
-            }
-            (StepKind::Result, Some(aiming)) => {
-                let failed = holds.routine(aiming).is_some_and(
-                    |(said, ..)| matches!(said, RoutineResult::Failed { out } if !out.is_empty()),
-                );
-                if failed {
-                    let out = self.routine_ways(page).into_iter().next_back().and_then(|own| own.by_rad);
-                    let shown = out
-                        .map_or_else(String::new, |own| self.region().degrees_to_type(angle::degrees(own)));
-                    boxes.push(self.record_plain(PageBox::Out, shown));
                 }
             }
             _ => {}
         }
         let car = self.record_car(page, step);
         boxes.extend(self.car_rows(page, step, &car).into_iter().map(|row| self.car_box(row, &car)));
+        // Behind what was there before it: no row comes above one that is typed in.
+        if let (StepKind::Result, Some(aiming)) = (step.id.kind, &step.id.aiming) {
+            boxes.extend(self.out_box(page, holds.routine(aiming).map(|own| own.0)));
+        }
         let texts = locale.language.record();
         for own in &step.values {
             let within = texts.within(locale, &own.of, own.allowed);
@@ -195,6 +191,14 @@ impl Desk {
             boxes.push(Asking { unit: unit_of(own.of.unit()), ..asking });
         }
         boxes
+    }
+
+    /// By how much the routine said that it was out, once it said which way.
+    fn out_box(&self, page: &RecordPage, said: Option<&RoutineResult>) -> Option<Asking> {
+        let failed = matches!(said, Some(RoutineResult::Failed { out }) if !out.is_empty());
+        let out = self.routine_ways(page).into_iter().next_back().and_then(|own| own.by_rad);
+        let shown = out.map_or_else(String::new, |own| self.region().degrees_to_type(angle::degrees(own)));
+        failed.then(|| self.record_plain(PageBox::Out, shown))
     }
 
     /// With which tape distances are read, and how warm it is.
@@ -211,11 +215,13 @@ impl Desk {
         options.push(texts.another_tape.to_owned());
         let listed = tapes.iter().position(|own| own.name.as_str() == page.tape);
         let chosen = if page.is_other_tape { Some(tapes.len()) } else { listed };
+        // Its name is asked for as soon as it is chosen: no row comes above the one that is typed in next.
+        let is_other = page.picked_in(&BoxOf::With).or(chosen) == Some(tapes.len());
         let name = chosen.and_then(|at| options.get(at)).cloned().unwrap_or_default();
         let hint = if tapes.is_empty() { texts.no_tapes } else { "" };
         let with = Asking::new(BoxOf::With, texts.tape_in_use.to_owned(), hint.to_owned(), name);
         let mut boxes = vec![Asking { options, chosen, ..with }];
-        if page.is_other_tape {
+        if is_other {
             boxes.push(self.record_plain(PageBox::Tape, page.tape.clone()));
         }
         let warm = page
@@ -295,8 +301,10 @@ impl Desk {
             BoxOf::Tape(from, to) => {
                 let read_mm = if nothing { None } else { Some(self.record_mm(text)?) };
                 let taken = page.taken();
-                // What was taken away in the set-up stays read in the record.
                 let Some(aiming) = step.id.aiming.clone() else { return Ok(Vec::new()) };
+                if read_mm.is_none() {
+                    return Ok(self.reading_away(page, &aiming, from, to));
+                }
                 let read = read_mm.map(|read_mm| {
                     let taped =
                         MarkTaped { from: from.clone(), to: to.clone(), read_mm, taken: taken.clone() };
@@ -326,8 +334,25 @@ impl Desk {
         }
     }
 
+    /// A distance is taken away: what was read of it is struck out in the record, and stands in the set-up no more.
+    fn reading_away(&self, page: &RecordPage, aiming: &Id, from: &Id, to: &Id) -> Vec<Command> {
+        let entries = Self::readings_between(page, &MarkTaped::new(from.clone(), to.clone(), 1.0), aiming);
+        if !entries.is_empty() {
+            return self.strike(page, &entries, "");
+        }
+        let edit = Edit::Tape { from: from.clone(), to: to.clone(), read_mm: None, taken: page.taken() };
+        self.is_drawn(page, aiming).then(|| Command::Bay(OfBay::Edit(edit))).into_iter().collect()
+    }
+
+    /// What was chosen in a box is taken.
+    pub(super) fn take_pick(&self, page: &mut RecordPage, asking: &Asking) -> Vec<Command> {
+        let picked = page.picked_in(&asking.of).filter(|own| asking.chosen != Some(*own));
+        page.typed.retain(|(of, _)| *of != asking.of);
+        picked.map(|own| self.choose_in(page, asking, own)).unwrap_or_default()
+    }
+
     /// What is done by choosing an option of a box.
-    pub(super) fn choose_in(&self, page: &RecordPage, asking: &Asking, option: usize) -> Vec<Command> {
+    fn choose_in(&self, page: &RecordPage, asking: &Asking, option: usize) -> Vec<Command> {
         let Some(step) = page.step() else { return Vec::new() };
         match asking.of {
             BoxOf::Car(row) => {

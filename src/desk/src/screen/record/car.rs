@@ -59,7 +59,7 @@ impl Desk {
     }
 
     /// Whether the car stands at this step where the set-up has it.
-    fn stands_as_drawn(&self, page: &RecordPage, step: &VisitStep) -> bool {
+    pub(super) fn stands_as_drawn(&self, page: &RecordPage, step: &VisitStep) -> bool {
         let own = step.id.aiming.as_ref().and_then(|own| page.parts.part(own));
         let saved = self.document.saved_arrangement();
         own.zip(saved).is_some_and(|(own, saved)| own.arrangement.parked == saved.parked)
@@ -72,8 +72,10 @@ impl Desk {
         step: &VisitStep,
         car: &OnThisCar,
     ) -> Vec<(CarRow, bool)> {
+        // What may be asked after a row stands there before it is, so that nothing moves when it is; Enter passes it over until then.
         let then = |(row, aside): (CarRow, bool)| {
-            std::iter::once((row, aside)).chain(row.asks(car).map(|own| (own, aside))).collect::<Vec<_>>()
+            let asks = row.may_ask().map(|own| (own, aside || row.asks(car).is_none()));
+            std::iter::once((row, aside)).chain(asks).collect::<Vec<_>>()
         };
         match step.id.kind {
             StepKind::RideHeights => Wheel::ALL.map(|own| (CarRow::Arch(own), false)).to_vec(),

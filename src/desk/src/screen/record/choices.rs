@@ -5,7 +5,7 @@ use baywright_planner::model::record::{
     AttachmentKind, ParkedAt, RoutineResult, StepId, StepKind, ValueOf, Way as Out, What,
 };
 use baywright_planner::record::{
-    Holds, Lack, VisitStep, Way, accept, lacks_to_sign, open_findings, place_of,
+    Holds, Lack, StepState, VisitStep, Way, accept, lacks_to_sign, open_findings, place_of,
 };
 use baywright_planner::words::record_page::Reasons;
 use baywright_planner::words::{Language, Locale, Words};
@@ -21,15 +21,27 @@ use crate::session::visit_record::Shut;
 pub(super) struct Choice {
     pub text: String,
     pub does: Vec<Command>,
+    /// Whether it is what the record holds.
+    pub holds: bool,
 }
 
 impl Choice {
     fn of(text: impl Into<String>, asked: OfRecord) -> Self {
-        Self { text: text.into(), does: vec![Command::Record(asked)] }
+        Self { text: text.into(), does: vec![Command::Record(asked)], holds: false }
     }
 
     fn then(text: impl Into<String>, first: OfRecord, then: OfRecord) -> Self {
-        Self { text: text.into(), does: vec![Command::Record(first), Command::Record(then)] }
+        let does = vec![Command::Record(first), Command::Record(then)];
+        Self { text: text.into(), does, holds: false }
+    }
+
+    fn held(self, holds: bool) -> Self {
+        Self { holds, ..self }
+    }
+
+    /// Whether something is entered by it: then it is chosen first, and entered by Enter. What only leads somewhere leads there at once.
+    pub fn is_answer(&self) -> bool {
+        self.does.iter().any(|own| matches!(own, Command::Record(OfRecord::Enter(_))))
     }
 }
 
@@ -46,7 +58,11 @@ impl Desk {
             Side::Records if self.document.path().is_none() => {
                 let path = self.suggested().display().to_string();
                 let save = Page::Save(SavePage { path, faults: Vec::new(), focus: true });
-                vec![Choice { text: texts.save_bay.to_owned(), does: vec![Command::Page(Some(save))] }]
+                vec![Choice {
+                    text: texts.save_bay.to_owned(),
+                    does: vec![Command::Page(Some(save))],
+                    holds: false,
+                }]
             }
             Side::Records => {
                 let listed = page.listed.iter().map(|own| {
@@ -64,6 +80,7 @@ impl Desk {
             Side::Although(_) => self.reasons(page, Reasons::Signed),
             Side::Accept(..) => self.reasons(page, Reasons::Accepted),
             Side::Withdraw(_) => self.reasons(page, Reasons::Withdrawn),
+            Side::Strike(_) => self.reasons(page, Reasons::Struck),
             Side::Reopen => self.reasons(page, Reasons::Reopened),
             Side::Findings => self
                 .found(page)
@@ -158,7 +175,8 @@ impl Desk {
                 let not = What::NotApplicable { step: step.id.clone(), why };
                 let driven = self.view.locale.language.record().value(&ValueOf::Driven);
                 vec![
-                    Choice::then(texts.not_asked, enter(not), OfRecord::Forward),
+                    Choice::then(texts.not_asked, enter(not), OfRecord::Forward)
+                        .held(matches!(step.state, StepState::NotApplicable(_))),
                     Choice::of(driven, OfRecord::Lead(0)),
                 ]
             }
@@ -174,8 +192,10 @@ impl Desk {
                     if lacking > 0 {
                         return Choice::of(text, OfRecord::Side(Side::Although(role.to_owned())));
                     }
+                    let is_signed =
+                        holds.signed().iter().any(|(own, entry)| *own == role && entry.by == page.by);
                     let signed = What::Signed { role: role.to_owned(), lacking: 0, why: String::new() };
-                    Choice::of(text, enter(signed))
+                    Choice::of(text, enter(signed)).held(is_signed)
                 };
                 [texts.technician, texts.owner, texts.estimator].into_iter().map(sign).collect()
             }
@@ -208,32 +228,31 @@ impl Desk {
         let said = |text: &str, result: RoutineResult| {
             let passed = matches!(result, RoutineResult::Passed);
             let said = enter(What::Routine { aiming: aiming.clone(), result, note: String::new() });
-            // What is taped to the car at the end comes next.
-            if passed { Choice::then(text, said, OfRecord::Lead(0)) } else { Choice::of(text, said) }
+            // What is taped to the car at the end comes next; after a failure which way it was out.
+            if passed { Choice::then(text, said, OfRecord::Onward) } else { Choice::of(text, said) }
         };
         let result = page.in_hand.as_ref().and_then(|own| Holds::of(own.record()).routine(aiming));
-        match result {
-            Some((RoutineResult::Failed { .. }, ..)) => {
-                let ways = [
-                    (texts.left, Out::Left),
-                    (texts.right, Out::Right),
-                    (texts.up, Out::Up),
-                    (texts.down, Out::Down),
-                ];
-                let mut all: Vec<Choice> = ways
-                    .into_iter()
-                    .map(|(text, way)| {
-                        said(text, RoutineResult::Failed { out: self.out_that_way(page, way) })
-                    })
-                    .collect();
-                all.push(said(texts.passed, RoutineResult::Passed));
-                all
-            }
-            _ => vec![
-                said(texts.passed, RoutineResult::Passed),
-                said(texts.failed, RoutineResult::Failed { out: Vec::new() }),
-            ],
+        let result = result.map(|(own, ..)| own);
+        let failed = matches!(result, Some(RoutineResult::Failed { .. }));
+        let mut all = vec![
+            said(texts.passed, RoutineResult::Passed).held(result == Some(&RoutineResult::Passed)),
+            said(texts.failed, RoutineResult::Failed { out: Vec::new() }).held(failed),
+        ];
+        // Behind those two, so that no digit changes what it means.
+        if failed {
+            let ways = [
+                (texts.left, Out::Left),
+                (texts.right, Out::Right),
+                (texts.up, Out::Up),
+                (texts.down, Out::Down),
+            ];
+            let out = self.routine_ways(page);
+            all.extend(ways.into_iter().map(|(text, way)| {
+                let is_out = out.iter().any(|own| own.way == way);
+                said(text, RoutineResult::Failed { out: self.out_that_way(page, way) }).held(is_out)
+            }));
         }
+        all
     }
 
     /// Reasons, and one's own words.
@@ -242,7 +261,10 @@ impl Desk {
         let mut all: Vec<Choice> = texts
             .reasons(of)
             .iter()
-            .filter_map(|why| Some(Choice { text: (*why).to_owned(), does: self.because(page, why)? }))
+            .filter_map(|why| {
+                let does = self.because(page, why)?;
+                Some(Choice { text: (*why).to_owned(), does, holds: false })
+            })
             .collect();
         all.push(Choice::of(texts.own_words, OfRecord::Lead(0)));
         all
@@ -275,6 +297,11 @@ impl Desk {
             }
             Side::Withdraw(sha256) => {
                 (What::Withdrawn { sha256: sha256.clone(), why }, OfRecord::Side(Side::Papers))
+            }
+            Side::Strike(nth) => {
+                let mut does = self.strike(page, &[*nth], &why);
+                does.push(Command::Record(OfRecord::Side(Side::Entries)));
+                return Some(does);
             }
             Side::Reopen => (What::Reopened { why }, OfRecord::Side(Side::Step)),
             _ => return None,

@@ -54,22 +54,9 @@ impl Desk {
         let texts = self.view.locale.language.record_page();
         let record = self.view.locale.language.record();
         ui.spacing_mut().item_spacing = Vec2::new(12.0, 4.0);
-        // In large letters there is no room for all of it in two rows.
-        let is_narrow = ui.available_width() < super::LIST_FROM_PX;
-        let whose = |ui: &mut Ui, widths: [f32; 2]| {
-            let Some(own) = &page.in_hand else { return };
-            let begun = &own.record().begun;
-            let texts_of = [texts.job_and_car(&begun.job, &begun.car), texts.enters(&page.by)];
-            for (text, width) in texts_of.into_iter().zip(widths) {
-                let text = widgets::fitted(ui, &text, width);
-                ui.label(RichText::new(text).font(look::bold(size::BODY)));
-            }
-        };
         ui.horizontal(|ui| {
             ui.label(RichText::new(texts.page).font(look::bold(20.0)));
-            if !is_narrow {
-                whose(ui, [320.0; 2]);
-            }
+            self.whose(ui, page, [320.0; 2]);
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                 if widgets::lesser(ui, texts.leave).clicked() {
                     out.push(Command::Page(None));
@@ -78,43 +65,22 @@ impl Desk {
                     if widgets::lesser(ui, texts.another).clicked() {
                         out.push(Command::Record(OfRecord::PutAway));
                     }
-                    if !is_narrow {
-                        self.saved_state(ui, own, true, out);
-                    }
+                    self.saved_state(ui, own, true, out);
                 }
             });
         });
-        if let Some(own) = page.in_hand.as_ref().filter(|_| is_narrow) {
-            ui.horizontal(|ui| {
-                let width = ui.available_width();
-                whose(ui, [width * 0.4, width * 0.3]);
-                ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                    self.saved_state(ui, own, false, out);
-                });
-            });
-        }
         let Some(own) = &page.in_hand else { return };
         ui.horizontal(|ui| {
-            let palette = self.view.theme.palette();
             let (text, verdict) = match page.parts.answer() {
                 Some(answer) => (record.visit_answer(answer), Some(answer.verdict)),
                 None if page.parts.all().is_empty() => (texts.other_set_up.to_owned(), None),
                 None => (texts.is_worked_out.to_owned(), None),
             };
-            let verdict = verdict.map(|own| with_what_was_read(page, own));
             if let Some(verdict) = verdict {
-                let kind = SignKind::of_verdict(verdict);
-                let mark = if kind == SignKind::Tick { "" } else { "!" };
-                widgets::sign(ui, kind, 10.0, mark, widgets::verdict(palette, verdict));
-                let words = self.words();
-                ui.label(RichText::new(words.verdict(verdict)).font(look::bold(size::LEAD)));
+                self.visit_verdict(ui, with_what_was_read(page, verdict));
             }
             let room = ui.available_width() * 0.5;
-            let is_told = !is_narrow || verdict.is_none();
             ui.scope(|ui| {
-                if !is_told {
-                    return;
-                }
                 ui.set_max_width(room);
                 let shown = RichText::new(widgets::unbroken(text.as_str())).size(size::BODY);
                 ui.add(Label::new(shown).truncate()).on_hover_text(&text);
@@ -133,6 +99,63 @@ impl Desk {
                 press(ui, &texts.so_many_open(open, found.len()), Side::Findings, out);
             });
         });
+    }
+
+    /// In one line, where there is little room: how the visit stands, whose it is, what is open, whether it is saved. The rest is under "more".
+    pub(super) fn record_thin_head(&self, ui: &mut Ui, page: &RecordPage, out: &mut Vec<Command>) {
+        let texts = self.view.locale.language.record_page();
+        ui.spacing_mut().item_spacing = Vec2::new(10.0, 4.0);
+        ui.horizontal_centered(|ui| {
+            let verdict = page.parts.answer().map(|own| with_what_was_read(page, own.verdict));
+            match (&page.in_hand, verdict) {
+                (Some(_), Some(verdict)) => self.visit_verdict(ui, verdict),
+                (Some(_), None) => {}
+                (None, _) => {
+                    ui.label(RichText::new(texts.page).font(look::bold(size::LEAD)));
+                }
+            }
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                if widgets::lesser(ui, texts.leave).clicked() {
+                    out.push(Command::Page(None));
+                }
+                let Some(own) = &page.in_hand else { return };
+                let found = self.found(page);
+                let open = found.iter().filter(|own| own.accepted.is_none()).count();
+                if open > 0 && widgets::lesser(ui, texts.so_many_open(open, found.len())).clicked() {
+                    out.push(Command::Record(OfRecord::Side(Side::Findings)));
+                }
+                self.saved_state(ui, own, false, out);
+                let width = ui.available_width();
+                ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
+                    self.whose(ui, page, [width, 320.0]);
+                });
+            });
+        });
+    }
+
+    /// Whose record it is, and who enters.
+    fn whose(&self, ui: &mut Ui, page: &RecordPage, widths: [f32; 2]) {
+        let texts = self.view.locale.language.record_page();
+        let Some(own) = &page.in_hand else { return };
+        let begun = &own.record().begun;
+        let texts_of = [texts.job_and_car(&begun.job, &begun.car), texts.enters(&page.by)];
+        for (text, width) in texts_of.into_iter().zip(widths) {
+            // Whoever enters is told where there is room.
+            let left = ui.available_width().min(width);
+            if left < 80.0 {
+                return;
+            }
+            let text = widgets::fitted(ui, &text, left);
+            ui.label(RichText::new(text).font(look::bold(size::BODY)));
+        }
+    }
+
+    /// How the whole visit stands.
+    fn visit_verdict(&self, ui: &mut Ui, verdict: Verdict) {
+        let kind = SignKind::of_verdict(verdict);
+        let mark = if kind == SignKind::Tick { "" } else { "!" };
+        widgets::sign(ui, kind, 10.0, mark, widgets::verdict(self.view.theme.palette(), verdict));
+        ui.label(RichText::new(self.words().verdict(verdict)).font(look::bold(size::LEAD)));
     }
 
     /// Whether all of it is on the disk, and the hash that stands for it.
@@ -211,7 +234,7 @@ impl Desk {
         let begun = page.in_hand.as_ref().map(|own| &own.record().begun);
         let aiming = own.id.aiming.as_ref().zip(begun).map(|(id, begun)| record.aiming(begun, id));
         let state = match &own.state {
-            StepState::GonePast(_) => record.state(&own.state),
+            StepState::GonePast(open) => record.gone_past(*open),
             state => texts.sign_of(sign_of(state)).to_owned(),
         };
         let below = match aiming {

@@ -16,12 +16,18 @@ pub(super) enum Pressed {
     Plus,
     Escape,
     Print,
+    Undo,
+    Redo,
     Digit(usize),
 }
 
-/// The box of this number.
-pub(super) fn id_of_box(at: usize) -> Id {
-    Id::unique("record's box").with(at)
+/// A box by what it is of: it keeps the keyboard wherever it stands.
+pub(super) fn id_of_box(of: &BoxOf) -> Id {
+    let own = Id::unique("record's box");
+    match of {
+        BoxOf::Value(of, _) => own.with(format!("{of:?}")),
+        of => own.with(format!("{of:?}")),
+    }
 }
 
 /// What does the step.
@@ -35,7 +41,7 @@ impl Desk {
         let page = &mut self.record;
         let focused = ctx.memory(egui::Memory::focused);
         let boxed =
-            page.boxed.as_ref().filter(|_| page.at_box.is_some_and(|at| Some(id_of_box(at)) == focused));
+            page.boxed.as_ref().filter(|own| page.at_box.is_some() && Some(id_of_box(&own.of)) == focused);
         let mut taken: Vec<Pressed> = Vec::new();
         {
             let pressed = pressing(ctx);
@@ -49,6 +55,16 @@ impl Desk {
             }
             if pressed(Modifiers::NONE, Key::Escape) || pressed(Modifiers::COMMAND, Key::W) {
                 taken.push(Pressed::Escape);
+            }
+            // In a box of words what was typed is taken back by itself.
+            if page.in_hand.is_some() && !boxed.is_some_and(super::Asking::is_text) {
+                let again = Modifiers { shift: true, ..Modifiers::COMMAND };
+                if pressed(again, Key::Z) || pressed(Modifiers::COMMAND, Key::Y) {
+                    taken.push(Pressed::Redo);
+                }
+                if pressed(Modifiers::COMMAND, Key::Z) {
+                    taken.push(Pressed::Undo);
+                }
             }
             if page.in_hand.is_some() && pressed(Modifiers::COMMAND, Key::P) {
                 taken.push(Pressed::Print);
@@ -64,7 +80,7 @@ impl Desk {
                     let Event::Text(text) = event else { return true };
                     if !is_out {
                         is_out = match text.as_str() {
-                            "+" => true,
+                            "+" | "*" => true,
                             "-" | "\u{2212}" => !is_signed && !is_typed,
                             _ => false,
                         };
@@ -76,6 +92,7 @@ impl Desk {
                     for letter in text.chars() {
                         match letter {
                             '+' => taken.push(Pressed::Plus),
+                            '*' => taken.push(Pressed::Undo),
                             '-' | '\u{2212}' => taken.push(Pressed::Back),
                             _ => taken.extend(letter.to_digit(10).map(|own| Pressed::Digit(own as usize))),
                         }
@@ -100,6 +117,10 @@ impl Desk {
         match pressed {
             Pressed::Enter => self.record_entered(page, out),
             Pressed::Print => out.push(asked(OfRecord::Print)),
+            Pressed::Undo => self.record_undo(page, out),
+            Pressed::Redo => self.record_redo(page, out),
+            // What was chosen and is not entered yet is dropped first.
+            Pressed::Back | Pressed::Escape if page.picked.is_some() => page.picked = None,
             Pressed::Back if is_step => {
                 if self.take_here(page, out) {
                     out.push(asked(OfRecord::Back));
@@ -113,33 +134,47 @@ impl Desk {
             Pressed::Escape if matches!(page.side, Side::Step | Side::Records) => {
                 out.push(Command::Page(None))
             }
-            Pressed::Digit(digit) if self.picks_here(page, digit, out) => {}
+            Pressed::Digit(digit) if self.picks_here(page, digit) => {}
             Pressed::Digit(0) if is_step => {}
             Pressed::Back | Pressed::Plus | Pressed::Escape | Pressed::Digit(0) => {
                 out.push(asked(OfRecord::Side(up)));
             }
-            Pressed::Digit(nth) => {
-                out.extend(
-                    self.record_options(page)
-                        .into_iter()
-                        .nth(nth - 1)
-                        .map(|own| own.does)
-                        .unwrap_or_default(),
-                );
-            }
+            Pressed::Digit(nth) => self.choose(page, nth - 1, out),
         }
     }
 
-    /// Chooses by a digit in the box that has the keyboard, if that is a box to choose in, and leads on.
-    fn picks_here(&self, page: &RecordPage, digit: usize, out: &mut Vec<Command>) -> bool {
+    /// Chooses one of what can be chosen on what is seen: what only leads somewhere leads there; what enters something is shown as chosen,
+    /// and entered by Enter.
+    pub(super) fn choose(&self, page: &mut RecordPage, nth: usize, out: &mut Vec<Command>) {
+        let Some(own) = self.record_options(page).into_iter().nth(nth) else { return };
+        if own.is_answer() {
+            page.picked = Some(nth);
+            page.is_pick_new = true;
+            page.led = Some(super::Led::Next);
+            let said = self.view.locale.language.record_page().chosen(own.text.trim_end_matches('.'));
+            out.push(Command::Tell(said));
+        } else {
+            page.picked = None;
+            out.extend(own.does);
+        }
+    }
+
+    /// What was chosen and is not entered yet, taken: what Enter does with it.
+    pub(super) fn take_picked(&self, page: &mut RecordPage) -> Option<Vec<Command>> {
+        let nth = page.picked.take()?;
+        self.record_options(page).into_iter().nth(nth).map(|own| own.does)
+    }
+
+    /// Chooses by a digit in the box that has the keyboard, if that is a box to choose in: it is shown as chosen, and taken by Enter or
+    /// as one leaves it.
+    fn picks_here(&self, page: &mut RecordPage, digit: usize) -> bool {
         let boxes = self.boxes(page);
-        let Some((at, own)) = page.at_box.and_then(|at| Some((at, boxes.get(at)?))) else { return false };
+        let Some(own) = page.at_box.and_then(|at| boxes.get(at)) else { return false };
         if page.side != Side::Step || !own.is_pick() {
             return false;
         }
         if let Some(option) = own.option_of(digit) {
-            out.extend(self.choose_in(page, own, option));
-            out.push(Command::Record(OfRecord::LeadOn(at)));
+            page.pick(own, option);
         }
         true
     }
@@ -147,9 +182,11 @@ impl Desk {
     /// Takes what was typed in the box with the keyboard, so that nothing is lost by going back; whether it could be read.
     fn take_here(&self, page: &mut RecordPage, out: &mut Vec<Command>) -> bool {
         let boxes = self.boxes(page);
-        let Some(own) = page.at_box.and_then(|at| boxes.get(at)).filter(|own| !own.is_pick()) else {
+        let Some(own) = page.at_box.and_then(|at| boxes.get(at)) else { return true };
+        if own.is_pick() {
+            out.extend(self.take_pick(page, own));
             return true;
-        };
+        }
         let text = page.text_of(own);
         if text.trim() == own.shown.trim() {
             return true;
@@ -171,9 +208,13 @@ impl Desk {
         let here = page.at_box.and_then(|at| Some((at, boxes.get(at)?)));
         match page.side {
             Side::Step => match here {
+                Some((at, own)) if own.is_pick() => {
+                    out.extend(self.take_pick(page, own));
+                    out.push(asked(OfRecord::LeadOn(at)));
+                }
                 Some((at, own)) => {
                     let text = page.text_of(own);
-                    let is_new = !own.is_pick() && text.trim() != own.shown.trim();
+                    let is_new = text.trim() != own.shown.trim();
                     let taken = if is_new { self.take_box(page, own, &text) } else { Ok(Vec::new()) };
                     match taken {
                         Ok(commands) => out.extend(commands),
@@ -185,8 +226,9 @@ impl Desk {
                         }
                     }
                     let is_tape = matches!(own.of, BoxOf::Tape(..));
-                    if is_tape {
+                    if let BoxOf::Tape(from, to) = &own.of {
                         page.typed.retain(|(of, _)| *of != own.of);
+                        page.read_last = is_new.then(|| (from.clone(), to.clone()));
                     }
                     let is_before_tapes = matches!(own.of, BoxOf::Warm);
                     out.push(asked(if (is_tape && is_new) || is_before_tapes {
@@ -195,7 +237,7 @@ impl Desk {
                         OfRecord::LeadOn(at)
                     }));
                 }
-                None => out.push(asked(OfRecord::Done)),
+                None => out.extend(self.on_from_here(page)),
             },
             Side::Begin => out.push(asked(match here {
                 Some((at, _)) if at + 1 < boxes.len() => OfRecord::Lead(at + 1),
@@ -210,8 +252,13 @@ impl Desk {
             | Side::Although(_)
             | Side::Accept(..)
             | Side::Withdraw(_)
+            | Side::Strike(_)
             | Side::Reopen
             | Side::Who => {
+                if let Some(does) = self.take_picked(page) {
+                    out.extend(does);
+                    return;
+                }
                 let text = here.map(|(_, own)| page.text_of(own)).unwrap_or_default();
                 let text = text.trim();
                 let done = match (text.is_empty(), &page.side) {
@@ -219,11 +266,28 @@ impl Desk {
                     (false, Side::Who) => Some(vec![asked(OfRecord::By(text.to_owned()))]),
                     (false, _) => self.because(page, text),
                 };
-                out.extend(done.unwrap_or_else(|| vec![asked(OfRecord::Side(Side::Step))]));
+                let texts = self.view.locale.language.record_page();
+                let nothing = match page.side {
+                    Side::Who => asked(OfRecord::Side(Side::Step)),
+                    // Enter without a reason does nothing: it would go on from what was to be done for one.
+                    _ => Command::Tell(texts.choose_first.to_owned()),
+                };
+                out.extend(done.unwrap_or_else(|| vec![nothing]));
             }
             Side::More | Side::Findings | Side::Papers | Side::WholeVisit | Side::Entries | Side::Close => {
-                out.push(asked(OfRecord::Side(Side::Step)));
+                let does = self.take_picked(page);
+                out.extend(does.unwrap_or_else(|| vec![asked(OfRecord::Side(Side::Step))]));
             }
         }
+    }
+
+    /// What goes on from a step without a box: what was chosen is entered; else, where something can be chosen, the first empty box is next;
+    /// else the step is done.
+    pub(super) fn on_from_here(&self, page: &mut RecordPage) -> Vec<Command> {
+        if let Some(does) = self.take_picked(page) {
+            return does;
+        }
+        let is_answered = self.record_options(page).iter().any(super::choices::Choice::is_answer);
+        vec![Command::Record(if is_answered { OfRecord::Onward } else { OfRecord::Done })]
     }
 }

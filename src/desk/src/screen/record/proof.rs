@@ -1,10 +1,11 @@
 //! The file of proof of the record that is open, among the sheets that are printed.
 
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use baywright_drawing::sheet::{About, Paper, ProofOf, proof_file};
 use baywright_drawing::{Lettering, Page};
-use baywright_files::Kept;
+use baywright_files::{Kept, shown_attachments};
 use baywright_planner::record::Part;
 
 use super::parts::OwnPart;
@@ -14,6 +15,8 @@ use crate::screen::Desk;
 #[derive(Clone, Debug)]
 pub(in crate::screen) struct ProofFrom {
     kept: Arc<Kept>,
+    /// Where the record lies: what belongs to it lies beside it.
+    path: PathBuf,
     parts: Vec<OwnPart>,
 }
 
@@ -24,6 +27,7 @@ impl PartialEq for ProofFrom {
                 && Arc::ptr_eq(&one.assessment, &other.assessment)
         };
         self.kept.head() == other.kept.head()
+            && self.path == other.path
             && self.parts.len() == other.parts.len()
             && self.parts.iter().zip(&other.parts).all(is_same)
     }
@@ -37,7 +41,14 @@ impl ProofFrom {
         let parts: Vec<Part<'_>> =
             parts.iter().map(|(arrangement, assessment)| Part { arrangement, assessment }).collect();
         let kept = &self.kept;
-        let of = ProofOf { record: kept.record(), head: kept.head(), broken: kept.broken(), parts: &parts };
+        let shown = shown_attachments(&self.path, kept.record());
+        let of = ProofOf {
+            record: kept.record(),
+            head: kept.head(),
+            broken: kept.broken(),
+            parts: &parts,
+            shown: &shown,
+        };
         proof_file(&of, paper, about, lettering)
     }
 }
@@ -46,6 +57,10 @@ impl Desk {
     /// Of the record that is open; `None` where none is.
     pub(in crate::screen) fn proof_from(&self) -> Option<ProofFrom> {
         let in_hand = self.record.in_hand.as_ref()?;
-        Some(ProofFrom { kept: Arc::clone(in_hand.kept()), parts: self.record.parts.all().to_vec() })
+        Some(ProofFrom {
+            kept: Arc::clone(in_hand.kept()),
+            path: in_hand.path().to_owned(),
+            parts: self.record.parts.all().to_vec(),
+        })
     }
 }

@@ -4,7 +4,7 @@ use baywright_planner::model::record::{StepKind, What};
 use baywright_planner::record::{Caution, Holds, Must, Task, VisitStep, lacks, place_of};
 use baywright_planner::words::Words;
 use baywright_planner::{Severity, geometry::angle};
-use egui::{Label, RichText, Stroke, Ui, Vec2};
+use egui::{Label, RichText, Stroke, Ui};
 
 use super::head::HASH_BEGINS;
 use super::seen::{LARGE, TITLE, USUAL};
@@ -64,8 +64,20 @@ impl Desk {
                 self.record_title(ui, texts.withdraw);
                 self.plain_line(ui, texts.why);
             }
+            Side::Strike(nth) => {
+                self.record_title(ui, texts.strike);
+                if let Some(own) = page.in_hand.as_ref() {
+                    let own = own.record();
+                    if let Some(entry) = own.entries.get(*nth) {
+                        let said =
+                            self.view.locale.language.record().entry(self.view.locale, &own.begun, entry);
+                        self.plain_line(ui, &said);
+                    }
+                }
+                self.plain_line(ui, texts.why);
+            }
             Side::WholeVisit => self.whole_visit(ui, page),
-            Side::Entries => self.record_entries(ui, page),
+            Side::Entries => self.record_entries(ui, page, out),
             Side::Who => self.record_title(ui, texts.somebody_else),
             Side::Close => self.still_missing(ui, page),
             Side::Reopen => {
@@ -104,22 +116,6 @@ impl Desk {
     fn step_told(&self, ui: &mut Ui, page: &RecordPage, step: &VisitStep) {
         let texts = self.view.locale.language.record_page();
         let record = self.view.locale.language.record();
-        let Some(in_hand) = &page.in_hand else { return };
-        let begun = &in_hand.record().begun;
-        let steps = page.parts.steps();
-        let at = steps.iter().position(|own| own.id == step.id).unwrap_or(0);
-        ui.label(widgets::soft(ui, texts.nth_step(at + 1, steps.len())));
-        self.record_title(ui, record.step(step.id.kind));
-        let soft = ui.visuals().weak_text_color();
-        if let Some(aiming) = &step.id.aiming {
-            let name = record.aiming(begun, aiming).to_owned();
-            ui.add(Label::new(RichText::new(name).size(LARGE).color(soft)).wrap());
-        }
-        ui.horizontal(|ui| {
-            let (rect, _) = ui.allocate_exact_size(Vec2::splat(22.0), egui::Sense::hover());
-            self.paint_state(ui, rect.center(), &step.state);
-            ui.add(Label::new(RichText::new(record.state(&step.state)).size(USUAL)).wrap());
-        });
         self.shut_told(ui, page);
         if page.parts.all().is_empty() {
             self.plain_line(ui, texts.other_set_up);
@@ -363,18 +359,32 @@ impl Desk {
     }
 
     /// What was entered, the last first.
-    fn record_entries(&self, ui: &mut Ui, page: &RecordPage) {
+    fn record_entries(&self, ui: &mut Ui, page: &RecordPage, out: &mut Vec<Command>) {
         let (texts, record) = (self.view.locale.language.record_page(), self.view.locale.language.record());
         self.record_title(ui, texts.entries);
         let Some(in_hand) = &page.in_hand else { return };
         let own = in_hand.record();
-        for entry in own.entries.iter().rev() {
+        let holds = Holds::of(own);
+        let counted: Vec<usize> = holds.entries().into_iter().map(|(nth, _)| nth).collect();
+        for (nth, entry) in own.entries.iter().enumerate().rev() {
+            let counts = counted.binary_search(&nth).is_ok();
             ui.horizontal_wrapped(|ui| {
+                let name = texts.nth_entry(nth + 1);
+                ui.label(widgets::soft(ui, name.as_str()));
                 ui.label(widgets::soft(ui, record.clock(self.view.locale, entry.at)));
                 ui.label(widgets::soft(ui, entry.by.as_str()));
+                if !counts {
+                    ui.label(widgets::soft(ui, texts.struck_out));
+                } else if entry.what.can_be_struck() && self.can_enter(page) {
+                    let press = widgets::lesser(ui, texts.strike);
+                    if press.accessible_name(self.texts().of(texts.strike, &name)).clicked() {
+                        out.push(Command::Record(OfRecord::Side(Side::Strike(nth))));
+                    }
+                }
             });
             let said = record.entry(self.view.locale, &own.begun, entry);
-            ui.add(Label::new(RichText::new(widgets::unbroken(said)).size(USUAL)).wrap());
+            let said = RichText::new(widgets::unbroken(said)).size(USUAL);
+            ui.add(Label::new(if counts { said } else { said.strikethrough() }).wrap());
         }
     }
 

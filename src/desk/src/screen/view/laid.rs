@@ -31,6 +31,18 @@ impl Desk {
     /// there again when one comes back to it. Where a page is taken away and the list of what was left behind waits, that is there
     /// again, as long as something is left.
     pub fn lay(&mut self, page: Option<Page>) {
+        // What is printed is laid over the record or the page for a customer, and leaves them where they were.
+        let is_printed = |own: Option<&Page>| matches!(own, Some(Page::OnPaper));
+        match (&page, self.view.page()) {
+            (Some(Page::OnPaper), Some(under @ (Page::Record | Page::Customer(_)))) => {
+                self.view.under_paper = Some(under.clone());
+            }
+            (Some(Page::OnPaper | Page::Ask(_) | Page::Save(_)), _) => {}
+            (Some(_), _) => self.view.under_paper = None,
+            (None, now) if !is_printed(now) => self.view.under_paper = None,
+            (None, _) => {}
+        }
+        let page = page.or_else(|| self.view.under_paper.take());
         let waits = self.view.awaits_left_behind && !self.left_behind.works.is_empty();
         let page = page.or_else(|| waits.then_some(Page::LeftBehind));
         // Only a question, or the name that is asked for, leads on to what was to be done once the work is saved: all else is a

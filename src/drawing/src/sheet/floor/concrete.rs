@@ -13,6 +13,9 @@ impl Floor<'_> {
     pub(super) fn concrete(&self, flow: &mut Flow<'_>) {
         let texts = self.words.locale().language.floor_sheets();
         self.asked(flow);
+        if self.words.locale().units == Units::FeetInches {
+            flow.read(texts.in_millimetres, None);
+        }
         let assessment = self.of.now.assessment;
         let found = assessment.findings.iter().filter(|own| own.code() == Code::FloorLevels);
         let found: Vec<String> =

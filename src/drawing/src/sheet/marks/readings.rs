@@ -56,8 +56,15 @@ pub(super) fn readings(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
         flow.heading(&texts.read_tape_in(words.locale().units), 20.0);
         taken.iter().for_each(|own| flow.read(own, None));
     }
+    // Marks that are laid a second time stand after the distances: how far apart both may lie.
+    let again = proof.iter().flat_map(|own| &own.rows).filter(|row| row.is_again()).map(|row| {
+        let at_most = format!("\u{2264} {}", words.bare(row.allowance_mm));
+        let read = row.read_mm.map(|mm| Cell::Strong(words.bare(mm)));
+        let name = texts.between(&number(&row.from), &number(&row.to));
+        [Cell::Text(name), Cell::Strong(at_most), read.unwrap_or(Cell::Write)]
+    });
     let titles = [texts.from_to, texts.must_read, texts.was_read];
-    grouped(flow, named.collect(), titles);
+    grouped(flow, named.chain(again).collect(), titles);
     proven(flow, proof.as_ref(), words);
     of_stands(flow, of, words);
     let mut told: Vec<(&Vec<Assumed>, Vec<String>)> = Vec::new();
@@ -102,6 +109,10 @@ fn of_stands(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
     let style = flow.style(flow.sizes.read, Weight::Bold);
     for stand in stands(arrangement, &of.now.assessment.scene).iter().filter(|own| is_read(own)) {
         flow.said(&Said { text: &words.stand_title(stand), style, role: Role::Title, lead: None });
+        let read = arrangement.stands_read.iter().filter(|own| own.placement == stand.placement);
+        for own in read.map(|own| words.stand_read(own)).filter(|own| !own.is_empty()) {
+            flow.read(&format!("{own}."), None);
+        }
         let figures = stand.figures.iter().map(|own| words.stand_figure(own));
         let slips = stand.not_possible.iter().map(|own| words.stand_not_possible(own));
         let open = words.stand_open(&stand.open, stand.wants_levels);
@@ -109,11 +120,17 @@ fn of_stands(flow: &mut Flow<'_>, of: &Of<'_>, words: &Words<'_>) {
             flow.read(&text, Some(Lead::Text("\u{2013}".to_owned())));
         }
     }
+    // Who read a stand, and when, is kept nowhere.
+    if arrangement.stands_read.iter().any(|own| !own.is_empty()) {
+        flow.read(&words.laid_with(), None);
+        signed(flow, words);
+    }
 }
 
 /// What was read comes to, if anything was; what of it does not fit, and what to tape next.
 fn proven(flow: &mut Flow<'_>, proof: Option<&Proof>, words: &Words<'_>) {
     let Some(proof) = proof.filter(|own| own.read() > 0) else { return };
+    flow.gap(0.8);
     let style = flow.style(flow.sizes.read, Weight::Bold);
     // The worst stands first; the others follow it, a line each.
     let worst = proof.worst();
@@ -123,7 +140,7 @@ fn proven(flow: &mut Flow<'_>, proof: Option<&Proof>, words: &Words<'_>) {
     for own in proof.figures.iter().filter(|own| Some(*own) != worst) {
         flow.read(&words.laid(own), Some(Lead::Text("\u{2013}".to_owned())));
     }
-    flow.read(&words.next_tape(&proof.next), None);
+    flow.read(&words.next_tape_of(&proof.next, &proof.figures), None);
     flow.read(words.locale().language.proof().says_nothing_of_sensor, None);
 }
 

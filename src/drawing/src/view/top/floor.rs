@@ -66,6 +66,9 @@ pub(crate) fn draw<'a>(
             permanent_numbers(&mut pen, &top);
         }
         Trade::Concrete => {
+            // All is measured from walls by their names, and a line is one by its figure; a level's figure stands in the list too.
+            room::names(&mut pen, &top);
+            contours::figures(&mut pen, &top);
             levels::figures(&mut pen, &top);
             aiming::target_names(&mut pen, &top);
         }
@@ -75,9 +78,8 @@ pub(crate) fn draw<'a>(
     super::bays::names(&mut pen, &top, true);
     if trade != Trade::Concrete {
         aiming::names(&mut pen, &top);
+        room::names(&mut pen, &top);
     }
-    room::names(&mut pen, &top);
-    contours::figures(&mut pen, &top);
     // Names beside walls stand over the lines of the figures.
     for item in &mut pen.items {
         if let (Role::LabelSoft, Shape::Text(text)) = (item.role, &mut item.shape) {

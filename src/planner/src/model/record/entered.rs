@@ -110,6 +110,13 @@ pub enum What {
         /// Why it was signed all the same; empty where nothing lacked, and only there.
         why: String,
     },
+    /// An entry counts no more, as if it had not been entered. It stays where it stands.
+    Struck {
+        /// Which, from 0; one that stands before this.
+        entry: usize,
+        /// Why; may be empty.
+        why: String,
+    },
     /// A line of labour, in the shop's own words.
     Labour {
         /// What was done.
@@ -129,6 +136,21 @@ pub enum What {
         /// Why.
         why: String,
     },
+}
+
+impl What {
+    /// Whether it can be struck out. What says of the record itself that it is closed, open or goes on stands, and so does what is
+    /// attached: that is withdrawn, with a reason.
+    pub const fn can_be_struck(&self) -> bool {
+        !matches!(
+            self,
+            Self::Closed
+                | Self::Reopened { .. }
+                | Self::WentOn { .. }
+                | Self::Attached(_)
+                | Self::Withdrawn { .. }
+        )
+    }
 }
 
 /// A figure that was entered at a step.

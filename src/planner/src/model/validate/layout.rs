@@ -180,14 +180,7 @@ pub(super) fn marks_taped(path: &str, taped: &[MarkTaped], faults: &mut Faults) 
     for (i, own) in taped.iter().take(MOST_TAPED).enumerate() {
         faults.name(format!("{path}[{i}].from"), own.from.as_str());
         faults.name(format!("{path}[{i}].to"), own.to.as_str());
-        if own.from == own.to {
-            faults.add(
-                format!("{path}[{i}].to"),
-                Found::Text(Quote::of(own.to.as_str())),
-                Allowed::OtherMark,
-            );
-        }
-        faults.number(format!("{path}[{i}].read_mm"), own.read_mm, &limits::MARK_TAPED);
+        faults.number(format!("{path}[{i}].read_mm"), own.read_mm, limits::mark_taped(own.is_again()));
         super::instrument::taken(&format!("{path}[{i}]"), &own.taken, faults);
     }
 }

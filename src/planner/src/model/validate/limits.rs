@@ -138,6 +138,8 @@ pub const MM_PER_PX: Range = Range::from(0.001, 1e3, MM);
 pub const FADED: Range = Range::from(0.0, 1.0, BARE);
 /// What a tape reads between two floor marks.
 pub const MARK_TAPED: Range = Range::from(10.0, 1e5, MM);
+/// How far apart a mark lies that was laid twice.
+pub const MARK_APART: Range = Range::from(0.0, 500.0, MM);
 /// A height or a distance that is read of a stand, and how far off a line it may be.
 pub const STAND_READ: Range = Range::from(-2e4, 2e4, MM);
 /// How far apart the ends are between which a stand's squareness is read, and how far a mirror is.
@@ -250,3 +252,8 @@ pub const MOST_CORNERS_OF_BAYS: usize = 300;
 pub const ALONG_WALL: Range = Range::from(0.0, 1e6, MM);
 /// Most arrangements in a layout.
 pub const MOST_ARRANGEMENTS: usize = 500;
+
+/// What may be read between two marks, or of one to where it was laid first.
+pub const fn mark_taped(is_again: bool) -> &'static Range {
+    if is_again { &MARK_APART } else { &MARK_TAPED }
+}

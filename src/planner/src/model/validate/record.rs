@@ -33,6 +33,11 @@ pub(super) fn check(record: &VisitRecord, faults: &mut Faults) {
     let attached = record.entries.iter().filter(|own| matches!(own.what, What::Attached(_))).count();
     faults.count("entries", attached, MOST_ATTACHMENTS);
     for (i, own) in record.entries.iter().enumerate() {
+        if let What::Struck { entry, .. } = own.what {
+            // Only what stands before it.
+            let before = Range::from(0.0, i as f64 - 1.0, Unit::None);
+            faults.number(format!("entries[{i}].said.what.entry"), entry as f64, &before);
+        }
         entry(&format!("entries[{i}].said."), &record.begun, own, faults);
     }
 }
@@ -144,6 +149,7 @@ pub(super) fn entry(at: &str, begun: &Begun, entry: &Entry, faults: &mut Faults)
             faults.text(format!("{at}.work"), work, limits::LONGEST_TEXT);
             faults.number(format!("{at}.minutes"), *minutes, &MINUTES);
         }
+        What::Struck { entry: _, why } => note(format!("{at}.why"), why, faults),
         What::Closed | What::WentOn { .. } => {}
         What::Reopened { why } => faults.text(format!("{at}.why"), why, limits::LONGEST_TEXT),
     }
@@ -193,10 +199,7 @@ fn reading(at: &str, begun: &Begun, own: &Reading, faults: &mut Faults) {
     aiming_of(&format!("{at}.aiming"), begun, &own.aiming, faults);
     faults.name(format!("{at}.from"), own.from.as_str());
     faults.name(format!("{at}.to"), own.to.as_str());
-    if own.from == own.to {
-        faults.add(format!("{at}.to"), Found::Again(Quote::of(own.to.as_str())), Allowed::OtherMark);
-    }
-    faults.number(format!("{at}.read_mm"), own.read_mm, &limits::MARK_TAPED);
+    faults.number(format!("{at}.read_mm"), own.read_mm, limits::mark_taped(own.from == own.to));
     instrument_of(&format!("{at}.instrument"), own.instrument.as_ref(), faults);
     if let Some(temperature) = own.temperature_c {
         faults.number(format!("{at}.temperature_c"), temperature, &TEMPERATURE);

@@ -97,7 +97,9 @@ impl<'a> All<'a> {
             StepKind::RideHeights => vec![Task::MeasureArches],
             StepKind::Alignment => self.alignment(),
             StepKind::Floor => self.floor(),
-            StepKind::Park => vec![Task::Park, Task::Settle, Task::Straighten, Task::TapeCar],
+            StepKind::Park => {
+                vec![Task::Park, Task::Settle, Task::Straighten, Task::LayCrosses, Task::TapeCar]
+            }
             StepKind::Clear => part.map(clear).unwrap_or_default(),
             StepKind::Marks => aiming.map(|own| Task::LayMarks(own.mark_plan.len())).into_iter().collect(),
             StepKind::CheckDistances => {
@@ -202,7 +204,7 @@ fn needs(kind: StepKind, part: Option<&Part<'_>>) -> Vec<Need> {
         StepKind::TyresAndLoad => vec![Need::TyreGauge],
         StepKind::RideHeights => vec![Need::TapeMeasure],
         StepKind::Alignment => vec![Need::AlignmentSheet],
-        StepKind::Park => vec![Need::Chocks, Need::TapeMeasure],
+        StepKind::Park => vec![Need::Chocks, Need::CrossTape, Need::TapeMeasure],
         StepKind::Marks => vec![Need::LayingTools],
         StepKind::CheckDistances => vec![Need::TapeMeasure],
         StepKind::Stand => {

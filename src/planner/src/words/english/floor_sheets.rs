@@ -30,6 +30,7 @@ pub const TEXTS: FloorTexts = FloorTexts {
     fixed: "Columns and fixed things",
     asked_floor: "What the floor must be",
     not_asked: "This procedure's floor limit is not entered. Get it from the vehicle maker's procedure before you pour or grind.",
+    in_millimetres: "Levels, what they may differ by and shims are in millimetres: a sixteenth of an inch is too coarse for them.",
     level_marks: "Levels as surveyed, against the bay's zero",
     not_surveyed: "The floor was not surveyed: no level is known.",
     undated: "The day of the survey is not entered.",

@@ -13,7 +13,7 @@ use crate::words::screen::cut;
 pub const TEXTS: InstrumentTexts = InstrumentTexts {
     language: Language::English,
     heading: "Instruments of this shop",
-    about: "A reading that names one counts with its figures; what is left empty is the figure above. Of what no reading names (line laser, plumb line, square, level) the only one of its kind counts. An overdue one is told.",
+    about: "A reading that names one counts with its figures; what is left empty is the figure above. Where no reading names one (steel tape, line laser, plumb line, square, level) the only one of its kind counts. An overdue one is told.",
     none_yet: "None listed: every reading counts with the figures above.",
     add: "Add an instrument",
     remove: "Remove",
@@ -87,7 +87,13 @@ pub fn stands_in(figure: InstrumentFigure, value: &str) -> String {
 
 pub fn headed(name: &str, kind: InstrumentKind, overdue: bool) -> String {
     let late = if overdue { ": overdue" } else { "" };
-    format!("{name} ({}){late}", kind_of(kind))
+    let kind = kind_of(kind);
+    // One that goes by its kind needs it once.
+    if name == kind { format!("{name}{late}") } else { format!("{name} ({kind}){late}") }
+}
+
+pub fn overdue_beside(line: &str) -> String {
+    format!("{line}: its check is overdue")
 }
 
 pub fn set(name: &str) -> String {

@@ -5,8 +5,9 @@ use baywright_survey::decide::Said;
 use super::marks::wheel_name;
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::Subject;
+use crate::model::Id;
 use crate::proof::{Doubt, Figure, FigureOf, MadeOf, NextTape, Off, Origin};
-use crate::words::proof::{BadTape, ProofTexts};
+use crate::words::proof::{BadTape, ProofTexts, stuck_and_open};
 use crate::words::screen::cut;
 
 /// The fixed texts.
@@ -42,6 +43,14 @@ pub fn strange(count: usize) -> String {
 
 pub fn should(from: &str, to: &str, length: &str, allowance: &str) -> String {
     format!("{from}\u{2013}{to}: {length} ± {allowance}")
+}
+
+pub fn again_within(mark: &str, within: &str) -> String {
+    format!("Mark {mark} laid a second time: at most {within} apart")
+}
+
+pub fn box_of_again(mark: &str) -> String {
+    format!("How far mark {mark}, laid a second time, lies from the first")
 }
 
 pub fn box_of(from: &str, to: &str) -> String {
@@ -237,10 +246,21 @@ impl About<'_> {
         let mark =
             figure.unseen_mark.as_ref().map_or_else(|| "the mark".to_owned(), |own| format!("mark {own}"));
         format!(
-            "More tape does not settle it: {}. What does is another mark plan, with marks at the wheels; until then lay {mark} a second \
-             time by itself, hold both against each other, and let who signs decide.",
+            "More tape does not settle it: {}. Lay {mark} a second time by itself, without a look at the first, and enter on the tab \
+             of marks how far apart they lie.",
             self.goes_unseen(figure)
         )
+    }
+
+    /// A mark that was laid twice.
+    fn twice(&self, mark: &Id, apart_mm: f64, within_mm: f64) -> String {
+        let (apart, within) = (self.length(apart_mm), self.length(within_mm));
+        format!("mark {mark}, laid twice, lies {apart} apart, at most {within} is good")
+    }
+
+    /// The same as a sentence.
+    pub fn laid_twice(&self, mark: &Id, apart_mm: f64, within_mm: f64) -> String {
+        format!("{}.", sentence_start(&self.twice(mark, apart_mm, within_mm)))
     }
 
     /// What a mark or a reading is off by.
@@ -250,6 +270,7 @@ impl About<'_> {
                 let way = if *reads_long_mm > 0.0 { "long" } else { "short" };
                 format!("{from}\u{2013}{to} reads {} {way}", self.length(reads_long_mm.abs()))
             }
+            Off::Apart { mark, apart_mm, within_mm } => self.twice(mark, *apart_mm, *within_mm),
             Off::Mark { mark, by } => format!("mark {mark} lies {}", self.towards(self.of_car(*by))),
         }
     }
@@ -272,6 +293,12 @@ impl About<'_> {
                     self.towards(self.of_car(-*by))
                 )
             }
+            Doubt::One(own @ Off::Apart { .. }) => {
+                format!(
+                    "{}. Lay it a third time: the one that lies apart is wrong.",
+                    sentence_start(&self.off_by_tape(own))
+                )
+            }
             Doubt::CannotTell(all) => {
                 let all: Vec<String> = all.iter().take(4).map(|own| self.off_by_tape(own)).collect();
                 format!("Something does not fit, and which cannot be told: {}.", any_of(&all))
@@ -290,8 +317,30 @@ impl About<'_> {
         match next {
             NextTape::Tape { from, to } => format!("Tape {from}\u{2013}{to} next: it settles most."),
             NextTape::Again { from, to } => format!("Tape {from}\u{2013}{to} again."),
+            NextTape::LayAgain(mark) => format!(
+                "Lay mark {mark} a second time by itself, without a look at the first, and tape how far apart they lie: no distance shows it."
+            ),
             NextTape::Enough => TEXTS.enough.to_owned(),
             NextTape::NothingHelps => TEXTS.nothing_helps.to_owned(),
+        }
+    }
+
+    /// The same where figures stand beside it: of which it speaks, and which no distance between marks settles.
+    pub fn next_tape_of(&self, next: &NextTape, figures: &[Figure]) -> String {
+        let said = self.next_tape(next);
+        let is_taped = matches!(next, NextTape::Tape { .. } | NextTape::Again { .. });
+        let [stuck, open] = stuck_and_open(figures).map(|all| {
+            let named = all.iter().map(|own| format!("{}: {}", own.placement, self.asked_of_target(own.of)));
+            named.collect::<Vec<_>>()
+        });
+        match (is_taped && !stuck.is_empty(), open.is_empty()) {
+            (false, _) => said,
+            (true, false) => {
+                format!("{said} That is for {}; no distance settles {}.", listed(&open), listed(&stuck))
+            }
+            (true, true) => {
+                format!("{said} That makes figures surer; no distance settles {}.", listed(&stuck))
+            }
         }
     }
 
@@ -299,6 +348,7 @@ impl About<'_> {
     pub(super) fn reading_off(&self, doubt: &Doubt) -> String {
         let own = |off: &Off| match off {
             Off::Reading { from, to, .. } => format!("{from}\u{2013}{to} does not fit what else was taped"),
+            Off::Apart { mark, .. } => format!("mark {mark}, laid twice, lies in two places"),
             Off::Mark { mark, .. } => format!("mark {mark} lies beside its place by what was taped"),
         };
         match doubt {

@@ -5,7 +5,7 @@ use jiff::civil::DateTime;
 use super::faults;
 use super::marks::wheel_name;
 use super::record_open;
-pub use super::record_open::{accepted, distance_to_car, moved, must, stood, value};
+pub use super::record_open::{accepted, distance_to_car, gone_past, moved, must, stood, value};
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::Assessment;
 use crate::model::record::{
@@ -78,7 +78,7 @@ pub fn state(state: &StepState) -> String {
     match state {
         StepState::Open => "Open".to_owned(),
         StepState::Done => "Done".to_owned(),
-        StepState::GonePast(open) => record_open::gone_past(*open),
+        StepState::GonePast(open) => sentence_start(&record_open::gone_past(*open)),
         StepState::LeftOut(why) => format!("Left out, because: {why}"),
         StepState::NotApplicable(why) => format!("Does not apply: {why}"),
         StepState::OutOfRange => "Out of range".to_owned(),
@@ -104,6 +104,7 @@ pub fn need(need: &Need) -> String {
         Need::TyreGauge => "Tyre gauge".to_owned(),
         Need::TapeMeasure => "Tape measure".to_owned(),
         Need::AlignmentSheet => "Alignment sheet of this car".to_owned(),
+        Need::CrossTape => "Masking tape, fine pen".to_owned(),
         Need::Chocks => "Chocks".to_owned(),
         Need::LayingTools => {
             "Tape measure, plumb line, line laser or string, masking tape, fine pen".to_owned()
@@ -179,8 +180,9 @@ pub fn task(locale: Locale, task: &Task) -> String {
         Task::Park => "Park as the set-up shows.".to_owned(),
         Task::Settle => "Roll the car in straight and let the springs settle.".to_owned(),
         Task::Straighten => "Wheels straight ahead; brake and chocks.".to_owned(),
+        Task::LayCrosses => record_open::LAY_CROSSES.to_owned(),
         Task::TapeCar => {
-            "Tape two distances from something fixed to the car: they show later whether it moved.".to_owned()
+            "Tape from each cross to its rim: that shows later whether the car moved.".to_owned()
         }
         Task::LayMarks(1) => "Lay one mark, as the plan says.".to_owned(),
         Task::LayMarks(count) => format!("Lay {count} marks, as the plan says."),
@@ -273,6 +275,7 @@ pub fn refused(begun: &Begun, refused: &Refused) -> String {
         Refused::AttachedAlready(file) => format!("This file is attached already, as {file}."),
         Refused::NotAttached(hash) => format!("No attachment has the hash {hash}."),
         Refused::NothingToTakeBack(own) => format!("“{}” is open already.", step_of(begun, own)),
+        Refused::NothingToStrike(nth) => record_open::nothing_to_strike(*nth),
         Refused::SignedAlready => "That is signed already, and nothing was entered since.".to_owned(),
     }
 }
@@ -325,12 +328,13 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
     match &entry.what {
         What::StepDone { step } => format!("Done: {}.", step_of(begun, step)),
         What::GonePast { step, open } => {
-            format!("{}: {}.", record_open::gone_past(*open), step_of(begun, step))
+            format!("{}: {}.", sentence_start(&record_open::gone_past(*open)), step_of(begun, step))
         }
         What::LeftOut { step, why } => format!("Left out: {} ({why}).", step_of(begun, step)),
         What::NotApplicable { step, why } => format!("Does not apply: {} ({why}).", step_of(begun, step)),
         What::TakenBack { step, why } if why.is_empty() => format!("Taken back: {}.", step_of(begun, step)),
         What::TakenBack { step, why } => format!("Taken back: {} ({why}).", step_of(begun, step)),
+        What::Struck { entry, why } => record_open::struck(*entry, why),
         What::Value(own) => {
             let allowed = within(locale, &own.of, own.allowed);
             let against = match (own.is_in_range(), allowed.is_empty()) {
@@ -344,14 +348,13 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
             let title = title_of(begun, &own.aiming);
             let with = own.instrument.as_ref().map(|own| format!(", {}", instrument(locale, own)));
             let warm = own.temperature_c.map(|own| format!(", {} °C", locale.region.number(own, 1)));
-            format!(
-                "{title}: mark {} to mark {} reads {} mm{}{}.",
-                own.from,
-                own.to,
-                locale.region.number(own.read_mm, 1),
-                with.unwrap_or_default(),
-                warm.unwrap_or_default()
-            )
+            let read = locale.region.number(own.read_mm, 1);
+            let (with, warm) = (with.unwrap_or_default(), warm.unwrap_or_default());
+            let (from, to) = (&own.from, &own.to);
+            if from == to {
+                return format!("{title}: mark {from}, laid twice, lies {read} mm apart{with}{warm}.");
+            }
+            format!("{title}: mark {from} to mark {to} reads {read} mm{with}{warm}.")
         }
         What::Decided(own) => {
             format!("{}, target {}: {}", title_of(begun, &own.aiming), own.placement, decided(locale, own))

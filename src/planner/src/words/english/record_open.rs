@@ -19,33 +19,60 @@ pub fn value(of: &ValueOf) -> String {
     }
 }
 
+/// What crosses are for is the trade's; where they lie best is common practice, no source.
+pub const LAY_CROSSES: &str = "Stick two crosses on the floor that stay to the end, where no mark comes: cross 1 about a metre slantwise ahead of the left front \
+     wheel, cross 2 about a metre slantwise behind the right rear wheel.";
+
+/// In the middle of a sentence.
 pub fn must(own: &Must) -> String {
     match own {
-        Must::Value(of) => value(of),
-        Must::Document => "Title of the maker's document".to_owned(),
-        Must::Edition => "Its edition".to_owned(),
-        Must::Dated => "The date on it".to_owned(),
-        Must::Arch(wheel) => this_car::arch_of(*wheel),
-        Must::Sheet(part) => this_car::part(*part),
-        Must::SheetOpen(part, SheetLacks::Way) => format!("{}: which way", this_car::part(*part)),
-        Must::SheetOpen(part, SheetLacks::Rim) => format!("{}: at which diameter", this_car::part(*part)),
-        Must::Survey => "A floor survey with its day".to_owned(),
-        Must::Parked => "That the car stands at its other place".to_owned(),
-        Must::CarAtStart(nth) => format!("Distance {nth} to the car, at the start"),
-        Must::CarAtEnd(nth) => format!("Distance {nth} to the car, at the end"),
-        Must::Decided => "What the marks prove, after the last tape".to_owned(),
-        Must::Instrument(1) => "With which tape one distance was read".to_owned(),
-        Must::Instrument(count) => format!("With which tape {count} distances were read"),
-        Must::Result => "What the routine said".to_owned(),
-        Must::Signature => "A signature".to_owned(),
+        Must::Value(ValueOf::Driven) => "how far it was driven".to_owned(),
+        Must::Value(ValueOf::Faults) => "how many faults are listed".to_owned(),
+        Must::Value(of) => inside(&value(of)),
+        Must::Document => "title of the maker's document".to_owned(),
+        Must::Edition => "its edition".to_owned(),
+        Must::Dated => "the date on it".to_owned(),
+        Must::Arch(wheel) => inside(&this_car::arch_of(*wheel)),
+        Must::Sheet(part) => inside(&this_car::part(*part)),
+        Must::SheetOpen(part, SheetLacks::Way) => format!("{}: which way", inside(&this_car::part(*part))),
+        Must::SheetOpen(part, SheetLacks::Rim) => {
+            format!("{}: at which diameter", inside(&this_car::part(*part)))
+        }
+        Must::Survey => "a floor survey with its day".to_owned(),
+        Must::Parked => "that the car stands at its other place".to_owned(),
+        Must::CarAtStart(nth) => format!("distance {nth} to the car, at the start"),
+        Must::CarAtEnd(nth) => format!("distance {nth} to the car, at the end"),
+        Must::Decided => "what the marks prove, after the last tape".to_owned(),
+        Must::Instrument(1) => "with which tape one distance was read".to_owned(),
+        Must::Instrument(count) => format!("with which tape {count} distances were read"),
+        Must::Result => "what the routine said".to_owned(),
+        Must::Signature => "a signature".to_owned(),
     }
+}
+
+/// A name that begins small in the middle of a sentence.
+fn inside(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
 
 pub fn gone_past(open: usize) -> String {
     match open {
-        1 => "Gone past, one figure open".to_owned(),
-        n => format!("Gone past, {n} figures open"),
+        1 => "gone past, one figure open".to_owned(),
+        n => format!("gone past, {n} figures open"),
     }
+}
+
+pub fn struck(nth: usize, why: &str) -> String {
+    let why = if why.is_empty() { String::new() } else { format!(" ({why})") };
+    format!("Struck out: entry {}{why}. It stays where it stands and counts no more.", nth + 1)
+}
+
+pub fn nothing_to_strike(nth: usize) -> String {
+    format!(
+        "Entry {} cannot be struck out: it does not count, or says something of the record itself.",
+        nth + 1
+    )
 }
 
 /// One after the other, in the middle of a sentence.

@@ -30,9 +30,10 @@ pub const TEXTS: RecordPageTexts = RecordPageTexts {
     mind: "Mind",
     enter_here: "Enter",
     choose: "Choose by its digit",
-    keys: "Enter: done, next  \u{b7}  \u{2212}: one step back  \u{b7}  +: more",
+    keys: "Enter: done, next  \u{b7}  \u{2212}: one step back  \u{b7}  *: take back  \u{b7}  +: more",
     keys_of_list: "Enter: the first  \u{b7}  a digit chooses",
     keys_of_choice: "A digit chooses  \u{b7}  Enter or \u{2212}: back to the step",
+    keys_of_answer: "A digit chooses, another one instead of it  \u{b7}  Enter: enter it  \u{b7}  \u{2212}: back",
     steps: "Steps",
     findings: "What was found",
     no_findings: "Nothing stops an aiming of this visit or needs care.",
@@ -56,6 +57,12 @@ pub const TEXTS: RecordPageTexts = RecordPageTexts {
     what_standing_does: "Saying so is noted in this record. The set-up in the bay stays as it is: marks of this place are laid and taped anew, and \
                          what is read of them stands in this record alone.",
     not_applicable: "This step does not apply",
+    strike: "Strike out",
+    struck_out: "Struck out",
+    nothing_to_undo: "Nothing was entered in this window that could be taken back.",
+    nothing_to_redo: "Nothing was taken back last.",
+    choose_first: "Choose a reason by its digit first; \u{2212} goes back without one.",
+    enter_it: "Enter it",
     take_back: "Take this step back",
     nothing_to_take_back: "This step is open: there is nothing to take back.",
     somebody_else: "Somebody else enters now",
@@ -120,6 +127,42 @@ pub const fn hint_of(of: PageBox) -> &'static str {
     }
 }
 
+pub fn chosen(text: &str) -> String {
+    format!("Chosen: {text}. Enter enters it, another digit changes it, \u{2212} drops it.")
+}
+
+pub fn holds(text: &str) -> String {
+    format!("Entered: {text}.")
+}
+
+pub fn taken_back(said: &str) -> String {
+    format!("Taken back, and struck out in the record: {said}")
+}
+
+pub fn brought_back(said: &str) -> String {
+    format!("It counts again: {said}")
+}
+
+pub fn nth_entry(nth: usize) -> String {
+    format!("Entry {nth}")
+}
+
+pub fn tape_now(from: &str, to: &str, length: &str, allowance: &str) -> String {
+    format!("Now {from}\u{2013}{to}: must read {length} ± {allowance}")
+}
+
+pub fn tape_read(
+    from: &str,
+    to: &str,
+    read: &str,
+    length: &str,
+    allowance: &str,
+    beyond: Option<&str>,
+) -> String {
+    let said = beyond.map_or_else(|| "within that".to_owned(), |by| format!("{by} beyond that"));
+    format!("{from}\u{2013}{to} reads {read}, must read {length} ± {allowance}: {said}.")
+}
+
 pub fn arch(wheel: Wheel) -> String {
     format!("Arch above the wheel's middle, {}", wheel_name(wheel))
 }
@@ -147,6 +190,7 @@ pub const fn reasons(of: Reasons) -> &'static [&'static str] {
             "The one responsible for the shop decided so.",
         ],
         Reasons::Withdrawn => &["The wrong file.", "Shows too little.", "Replaced by a better one."],
+        Reasons::Struck => &["Read or typed wrong.", "Of another place or another car.", "Not needed."],
         Reasons::Reopened => &["Something was forgotten.", "The car came back.", "A paper came later."],
     }
 }

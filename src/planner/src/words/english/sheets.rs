@@ -67,7 +67,7 @@ pub fn page_of(at: usize, all: usize) -> String {
 }
 
 pub fn between(from: &str, to: &str) -> String {
-    format!("{from} \u{2013} {to}")
+    if from == to { format!("{from}, laid twice") } else { format!("{from} \u{2013} {to}") }
 }
 
 pub fn read_tape_in(units: Units) -> String {

@@ -31,6 +31,7 @@ pub const TEXTS: FloorTexts = FloorTexts {
     asked_floor: "Wie der Boden sein muss",
     not_asked: "Was diese Anleitung vom Boden verlangt, ist nicht eingetragen. Es vor dem Gießen oder Schleifen in der Anleitung des \
                 Herstellers nachsehen.",
+    in_millimetres: "Höhen, ihre erlaubten Abweichungen und Unterlagen stehen in Millimetern: ein sechzehntel Zoll ist dafür zu grob.",
     level_marks: "Höhen wie aufgemessen, gegen die Null des Messplatzes",
     not_surveyed: "Der Boden wurde nicht aufgemessen: keine Höhe ist bekannt.",
     undated: "Der Tag des Aufmaßes ist nicht eingetragen.",

@@ -197,7 +197,7 @@ impl About<'_> {
                 |share: f64| self.locale.region.number(share * 100.0, places.unsigned_abs() as usize);
             let own = self.in_car_directions(fall.towards);
             all.push(format!(
-                "Gefälle im Ganzen {} % ± {} %, {}.",
+                "Gefälle der mittleren Ebene {} % ± {} %, {}.",
                 percent(fall.share.value),
                 percent(fall.share.u95),
                 towards_of(own)

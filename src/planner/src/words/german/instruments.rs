@@ -13,7 +13,7 @@ use crate::words::screen::cut;
 pub const TEXTS: InstrumentTexts = InstrumentTexts {
     language: Language::German,
     heading: "Messgeräte dieser Werkstatt",
-    about: "Ein Maß, das eines nennt, zählt mit dessen Werten; was leer bleibt, ist der Wert oben. Ist eine Prüfung überfällig, wird es gesagt. Was keine Ablesung nennt (Linienlaser, Lot, Winkel, Wasserwaage), zählt, wenn es das einzige seiner Art ist.",
+    about: "Ein Maß, das eines nennt, zählt mit dessen Werten; was leer bleibt, ist der Wert oben. Ist eine Prüfung überfällig, wird es gesagt. Wo keine Ablesung eines nennt (Stahlbandmaß, Linienlaser, Lot, Winkel, Wasserwaage), zählt das einzige seiner Art.",
     none_yet: "Keines eingetragen: jedes Maß zählt mit den Werten oben.",
     add: "Messgerät hinzufügen",
     remove: "Entfernen",
@@ -88,7 +88,13 @@ pub fn stands_in(figure: InstrumentFigure, value: &str) -> String {
 
 pub fn headed(name: &str, kind: InstrumentKind, overdue: bool) -> String {
     let late = if overdue { ": Prüfung überfällig" } else { "" };
-    format!("{name} ({}){late}", kind_of(kind))
+    let kind = kind_of(kind);
+    // One that goes by its kind needs it once.
+    if name == kind { format!("{name}{late}") } else { format!("{name} ({kind}){late}") }
+}
+
+pub fn overdue_beside(line: &str) -> String {
+    format!("{line}: seine Prüfung ist überfällig")
 }
 
 pub fn set(name: &str) -> String {

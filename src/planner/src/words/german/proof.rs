@@ -3,10 +3,11 @@
 use baywright_survey::decide::Said;
 
 use super::marks::wheel_name;
-use super::{About, Language, sentence_start};
+use super::{About, Language, listed, sentence_start};
 use crate::assessment::Subject;
+use crate::model::Id;
 use crate::proof::{Doubt, Figure, FigureOf, MadeOf, NextTape, Off, Origin};
-use crate::words::proof::{BadTape, ProofTexts};
+use crate::words::proof::{BadTape, ProofTexts, stuck_and_open};
 use crate::words::screen::cut;
 
 /// The fixed texts.
@@ -46,6 +47,14 @@ pub fn strange(count: usize) -> String {
 
 pub fn should(from: &str, to: &str, length: &str, allowance: &str) -> String {
     format!("{from}\u{2013}{to}: {length} ± {allowance}")
+}
+
+pub fn again_within(mark: &str, within: &str) -> String {
+    format!("Marke {mark} ein zweites Mal gelegt: höchstens {within} auseinander")
+}
+
+pub fn box_of_again(mark: &str) -> String {
+    format!("Wie weit Marke {mark}, ein zweites Mal gelegt, von der ersten liegt")
 }
 
 pub fn box_of(from: &str, to: &str) -> String {
@@ -238,12 +247,23 @@ impl About<'_> {
                 .to_owned();
         }
         let mark =
-            figure.unseen_mark.as_ref().map_or_else(|| "die Marke".to_owned(), |own| format!("Marke {own}"));
+            figure.unseen_mark.as_ref().map_or_else(|| "Die Marke".to_owned(), |own| format!("Marke {own}"));
         format!(
-            "Mehr Messen klärt es nicht: {}. Was es klärt, ist ein anderer Markenplan, mit Marken an den Rädern; bis dahin {mark} für \
-             sich ein zweites Mal legen, beide vergleichen, und wer unterschreibt, entscheidet.",
+            "Mehr Messen klärt es nicht: {}. {mark} für sich ein zweites Mal legen, ohne auf die erste zu sehen, und bei den Marken \
+             eintragen, wie weit beide auseinander liegen.",
             self.goes_unseen(figure)
         )
+    }
+
+    /// A mark that was laid twice.
+    fn twice(&self, mark: &Id, apart_mm: f64, within_mm: f64) -> String {
+        let (apart, within) = (self.length(apart_mm), self.length(within_mm));
+        format!("Marke {mark} liegt, zweimal gelegt, {apart} auseinander, gut ist höchstens {within}")
+    }
+
+    /// The same as a sentence.
+    pub fn laid_twice(&self, mark: &Id, apart_mm: f64, within_mm: f64) -> String {
+        format!("{}.", self.twice(mark, apart_mm, within_mm))
     }
 
     /// What a mark or a reading is off by.
@@ -253,6 +273,7 @@ impl About<'_> {
                 let way = if *reads_long_mm > 0.0 { "zu lang" } else { "zu kurz" };
                 format!("{from}\u{2013}{to} ist {} {way}", self.length(reads_long_mm.abs()))
             }
+            Off::Apart { mark, apart_mm, within_mm } => self.twice(mark, *apart_mm, *within_mm),
             Off::Mark { mark, by } => {
                 format!("Marke {mark} liegt {} daneben", self.towards(self.of_car(*by)))
             }
@@ -277,6 +298,9 @@ impl About<'_> {
                     self.towards(self.of_car(-*by))
                 )
             }
+            Doubt::One(own @ Off::Apart { .. }) => {
+                format!("{}. Ein drittes Mal legen: die abseits liegende ist falsch.", self.off_by_tape(own))
+            }
             Doubt::CannotTell(all) => {
                 let all: Vec<String> = all.iter().take(4).map(|own| self.off_by_tape(own)).collect();
                 format!("Etwas passt nicht, und was, lässt sich nicht sagen: {}.", all.join(" oder "))
@@ -297,8 +321,28 @@ impl About<'_> {
                 format!("Als Nächstes {from}\u{2013}{to} messen: das klärt am meisten.")
             }
             NextTape::Again { from, to } => format!("{from}\u{2013}{to} noch einmal messen."),
+            NextTape::LayAgain(mark) => format!(
+                "Marke {mark} für sich ein zweites Mal legen, ohne auf die erste zu sehen, und messen, wie weit beide auseinander liegen: kein Abstand zeigt es."
+            ),
             NextTape::Enough => TEXTS.enough.to_owned(),
             NextTape::NothingHelps => TEXTS.nothing_helps.to_owned(),
+        }
+    }
+
+    /// The same where figures stand beside it: of which it speaks, and which no distance between marks settles.
+    pub fn next_tape_of(&self, next: &NextTape, figures: &[Figure]) -> String {
+        let said = self.next_tape(next);
+        let is_taped = matches!(next, NextTape::Tape { .. } | NextTape::Again { .. });
+        let [stuck, open] = stuck_and_open(figures).map(|all| {
+            let named = all.iter().map(|own| format!("{}: {}", own.placement, self.asked_of_target(own.of)));
+            named.collect::<Vec<_>>()
+        });
+        match (is_taped && !stuck.is_empty(), open.is_empty()) {
+            (false, _) => said,
+            (true, false) => {
+                format!("{said} Das gilt für {}; kein Maß klärt {}.", listed(&open), listed(&stuck))
+            }
+            (true, true) => format!("{said} Das macht Werte sicherer; kein Maß klärt {}.", listed(&stuck)),
         }
     }
 
@@ -306,6 +350,7 @@ impl About<'_> {
     pub(super) fn reading_off(&self, doubt: &Doubt) -> String {
         let own = |off: &Off| match off {
             Off::Reading { from, to, .. } => format!("{from}\u{2013}{to} passt nicht zu den anderen Maßen"),
+            Off::Apart { mark, .. } => format!("Marke {mark} liegt, zweimal gelegt, an zwei Stellen"),
             Off::Mark { mark, .. } => format!("Marke {mark} liegt nach den Maßen neben ihrer Stelle"),
         };
         match doubt {

@@ -2,6 +2,7 @@
 
 use super::Language;
 use crate::model::Provenance;
+use crate::record::{MOST_SHOWN, Shown};
 use crate::words::Locale;
 use crate::words::proof_file::ProofFile;
 
@@ -49,7 +50,7 @@ pub const TEXTS: ProofFile = ProofFile {
     name: "Messgerät",
     used: "Zuletzt benutzt",
     from_to: "Marken",
-    read: "Abgelesen, mm",
+    read: "Ist",
     with: "Womit",
     warm: "°C",
     who: "Wer, wann",
@@ -65,6 +66,24 @@ pub const TEXTS: ProofFile = ProofFile {
     role: "Als",
     in_range: "wie erlaubt",
     out_of_range: "außerhalb",
+    in_short: "Kurz gesagt",
+    figures_from: "Ihre Werte aus",
+    must: "Soll",
+    differs: "Ist minus Soll",
+    must_about: "„Soll“ ist, was dieses Messgerät nach der Aufstellung anzeigen musste; „erlaubt“, wie weit es in 95 von 100 Fällen danebenliegen \
+                 darf, wenn alles wie angenommen ist. Die Entscheidungen oben stützen sich auf alle Maße zusammen.",
+    must_unknown: "„Soll“ ist, was dieses Messgerät nach der Aufstellung anzeigen musste; wo ein Strich steht, liegt die Aufstellung oder \
+                   dieses Maß in ihr nicht vor.",
+    checked: "Zuletzt geprüft",
+    check_due: "Prüfung fällig",
+    in_time: "in der Frist",
+    no_check_known: "kein Prüftag bekannt",
+    unlisted: "nicht in der Liste der Werkstatt",
+    size: "Größe",
+    smaller: "Aus einem kleineren Bild davon gedruckt.",
+    by_pen: "Unterschrift mit Stift",
+    pen_name: "Name",
+    pen_role: "Unterschreibt als",
 };
 
 pub fn source_of(locale: Locale, provenance: &Provenance) -> String {
@@ -87,4 +106,52 @@ pub fn minutes_of(locale: Locale, minutes: f64) -> String {
 
 pub fn by_list(locale: Locale, name: &str, provenance: &Provenance) -> String {
     format!("Gewählt nach der Liste „{name}“; ihre Quelle: {}.", source_of(locale, provenance))
+}
+
+pub fn made_for(profile: &str, set_up: &str, bay: &str) -> String {
+    format!("Fahrzeugprofil: {profile}. Aufstellung: {set_up}. Messplatz: {bay}.")
+}
+
+pub fn at_place(set_up: &str, place: usize) -> String {
+    format!("{set_up}, Platz {place}")
+}
+
+pub fn decided_so(title: &str, [inside, outside]: [usize; 2], all: usize) -> String {
+    if all == 0 {
+        return format!("{title}: kein Wert entschieden.");
+    }
+    let figures = if all == 1 { "1 Wert".to_owned() } else { format!("{all} Werten") };
+    let mut said = format!("{title}: von {figures} {inside} innerhalb");
+    if outside > 0 {
+        said.push_str(&format!(", {outside} außerhalb"));
+    }
+    let open = all.saturating_sub(inside + outside);
+    if open > 0 {
+        said.push_str(&format!(", {open} nicht entschieden"));
+    }
+    format!("{said}. Zuerst anzusehen:")
+}
+
+pub fn size_of(locale: Locale, bytes: u64) -> String {
+    match bytes {
+        0..1_000 => format!("{bytes} Bytes"),
+        1_000..1_000_000 => format!("{} kB", locale.region.number(bytes as f64 / 1e3, 0)),
+        _ => format!("{} MB", locale.region.number(bytes as f64 / 1e6, 1)),
+    }
+}
+
+pub fn not_shown(file: &str, shown: &Shown) -> Option<String> {
+    match shown {
+        Shown::Picture(_) => None,
+        Shown::ByName => Some(format!("{file} ist hier nicht gedruckt; die Datei liegt beim Protokoll.")),
+        Shown::Lost => Some(format!("{file} ist nicht gedruckt: die Datei liegt nicht mehr beim Protokoll.")),
+        Shown::Changed => Some(format!(
+            "{file} ist nicht gedruckt: was beim Protokoll liegt, hat einen anderen Prüfwert als das, was angehängt wurde."
+        )),
+        Shown::NotRead => Some(format!("{file} ist nicht gedruckt: als Bild nicht lesbar.")),
+        Shown::TooLarge(width, height) => Some(format!(
+            "{file} ist nicht gedruckt: {width} × {height} Bildpunkte sind mehr, als gelesen werden."
+        )),
+        Shown::TooMany => Some(format!("{file} ist nicht gedruckt: {MOST_SHOWN} Bilder stehen davor.")),
+    }
 }

@@ -5,7 +5,7 @@ use jiff::civil::DateTime;
 use super::faults;
 use super::marks::wheel_name;
 use super::record_open;
-pub use super::record_open::{accepted, distance_to_car, moved, must, stood, value};
+pub use super::record_open::{accepted, distance_to_car, gone_past, moved, must, stood, value};
 use super::{About, Language, listed, sentence_start};
 use crate::assessment::Assessment;
 use crate::model::record::{
@@ -78,7 +78,7 @@ pub fn state(state: &StepState) -> String {
     match state {
         StepState::Open => "Offen".to_owned(),
         StepState::Done => "Erledigt".to_owned(),
-        StepState::GonePast(open) => record_open::gone_past(*open),
+        StepState::GonePast(open) => sentence_start(&record_open::gone_past(*open)),
         StepState::LeftOut(why) => format!("Ausgelassen, weil: {why}"),
         StepState::NotApplicable(why) => format!("Trifft nicht zu: {why}"),
         StepState::OutOfRange => "Außerhalb des Erlaubten".to_owned(),
@@ -104,6 +104,7 @@ pub fn need(need: &Need) -> String {
         Need::TyreGauge => "Reifenfüllmesser".to_owned(),
         Need::TapeMeasure => "Bandmaß".to_owned(),
         Need::AlignmentSheet => "Protokoll der Achsvermessung dieses Fahrzeugs".to_owned(),
+        Need::CrossTape => "Klebeband, feiner Stift".to_owned(),
         Need::Chocks => "Unterlegkeile".to_owned(),
         Need::LayingTools => "Bandmaß, Lot, Linienlaser oder Schnur, Klebeband, feiner Stift".to_owned(),
         Need::Target(id, kind) => format!("Ziel {id}: {}", target(*kind)),
@@ -186,8 +187,9 @@ pub fn task(locale: Locale, task: &Task) -> String {
         Task::Park => "Einfahren, wie die Aufstellung es zeigt.".to_owned(),
         Task::Settle => "Gerade einrollen und die Federn setzen lassen.".to_owned(),
         Task::Straighten => "Räder geradeaus; Bremse und Keile.".to_owned(),
+        Task::LayCrosses => record_open::LAY_CROSSES.to_owned(),
         Task::TapeCar => {
-            "Zwei Maße von etwas Festem zum Fahrzeug nehmen: Sie zeigen später, ob es sich bewegt hat."
+            "Von jedem Kreuz zu seiner Felge messen: Das zeigt später, ob sich das Fahrzeug bewegt hat."
                 .to_owned()
         }
         Task::LayMarks(1) => "Eine Marke legen, wie der Plan sagt.".to_owned(),
@@ -284,6 +286,7 @@ pub fn refused(begun: &Begun, refused: &Refused) -> String {
         Refused::AttachedAlready(file) => format!("Diese Datei ist schon angehängt, als {file}."),
         Refused::NotAttached(hash) => format!("Keine Anlage hat den Prüfwert {hash}."),
         Refused::NothingToTakeBack(own) => format!("„{}“ ist schon offen.", step_of(begun, own)),
+        Refused::NothingToStrike(nth) => record_open::nothing_to_strike(*nth),
         Refused::SignedAlready => {
             "Das ist schon unterschrieben, und seither wurde nichts eingetragen.".to_owned()
         }
@@ -346,7 +349,7 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
     match &entry.what {
         What::StepDone { step } => format!("Erledigt: {}.", step_of(begun, step)),
         What::GonePast { step, open } => {
-            format!("{}: {}.", record_open::gone_past(*open), step_of(begun, step))
+            format!("{}: {}.", sentence_start(&record_open::gone_past(*open)), step_of(begun, step))
         }
         What::LeftOut { step, why } => format!("Ausgelassen: {} ({why}).", step_of(begun, step)),
         What::NotApplicable { step, why } => format!("Trifft nicht zu: {} ({why}).", step_of(begun, step)),
@@ -354,6 +357,7 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
             format!("Zurückgenommen: {}.", step_of(begun, step))
         }
         What::TakenBack { step, why } => format!("Zurückgenommen: {} ({why}).", step_of(begun, step)),
+        What::Struck { entry, why } => record_open::struck(*entry, why),
         What::Value(own) => {
             let allowed = within(locale, &own.of, own.allowed);
             let against = match (own.is_in_range(), allowed.is_empty()) {
@@ -367,14 +371,15 @@ pub fn entry(locale: Locale, begun: &Begun, entry: &Entry) -> String {
             let title = title_of(begun, &own.aiming);
             let with = own.instrument.as_ref().map(|own| format!(", {}", instrument(locale, own)));
             let warm = own.temperature_c.map(|own| format!(", {} °C", locale.region.number(own, 1)));
-            format!(
-                "{title}: von Marke {} zu Marke {} abgelesen {} mm{}{}.",
-                own.from,
-                own.to,
-                locale.region.number(own.read_mm, 1),
-                with.unwrap_or_default(),
-                warm.unwrap_or_default()
-            )
+            let read = locale.region.number(own.read_mm, 1);
+            let (with, warm) = (with.unwrap_or_default(), warm.unwrap_or_default());
+            let (from, to) = (&own.from, &own.to);
+            if from == to {
+                return format!(
+                    "{title}: Marke {from}, zweimal gelegt, liegt {read} mm auseinander{with}{warm}."
+                );
+            }
+            format!("{title}: von Marke {from} zu Marke {to} abgelesen {read} mm{with}{warm}.")
         }
         What::Decided(own) => {
             format!("{}, Ziel {}: {}", title_of(begun, &own.aiming), own.placement, decided(locale, own))

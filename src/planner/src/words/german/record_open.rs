@@ -19,35 +19,53 @@ pub fn value(of: &ValueOf) -> String {
     }
 }
 
+/// What crosses are for is the trade's; where they lie best is common practice, no source.
+pub const LAY_CROSSES: &str = "Zwei Kreuze auf den Boden kleben, die bis zum Ende bleiben, wo keine Marke hinkommt: Kreuz 1 etwa einen Meter schräg vor das linke \
+     Vorderrad, Kreuz 2 etwa einen Meter schräg hinter das rechte Hinterrad.";
+
+/// In the middle of a sentence.
 pub fn must(own: &Must) -> String {
     match own {
+        Must::Value(ValueOf::Driven) => "die gefahrene Strecke".to_owned(),
         Must::Value(of) => value(of),
         Must::Document => "Titel der Anleitung des Herstellers".to_owned(),
-        Must::Edition => "Ihre Ausgabe".to_owned(),
-        Must::Dated => "Ihr Datum".to_owned(),
+        Must::Edition => "ihre Ausgabe".to_owned(),
+        Must::Dated => "ihr Datum".to_owned(),
         Must::Arch(wheel) => this_car::arch_of(*wheel),
         Must::Sheet(part) => this_car::part(*part),
         Must::SheetOpen(part, SheetLacks::Way) => format!("{}: in welche Richtung", this_car::part(*part)),
         Must::SheetOpen(part, SheetLacks::Rim) => {
             format!("{}: bei welchem Durchmesser", this_car::part(*part))
         }
-        Must::Survey => "Eine Bodenvermessung mit ihrem Tag".to_owned(),
-        Must::Parked => "Dass das Fahrzeug an seinem anderen Platz steht".to_owned(),
+        Must::Survey => "eine Bodenvermessung mit ihrem Tag".to_owned(),
+        Must::Parked => "dass das Fahrzeug an seinem anderen Platz steht".to_owned(),
         Must::CarAtStart(nth) => format!("Maß {nth} zum Fahrzeug, am Anfang"),
         Must::CarAtEnd(nth) => format!("Maß {nth} zum Fahrzeug, am Ende"),
-        Must::Decided => "Was die Marken belegen, nach dem letzten Maß".to_owned(),
-        Must::Instrument(1) => "Mit welchem Bandmaß ein Maß genommen wurde".to_owned(),
-        Must::Instrument(count) => format!("Mit welchem Bandmaß {count} Maße genommen wurden"),
-        Must::Result => "Was die Routine meldet".to_owned(),
-        Must::Signature => "Eine Unterschrift".to_owned(),
+        Must::Decided => "was die Marken belegen, nach dem letzten Maß".to_owned(),
+        Must::Instrument(1) => "mit welchem Bandmaß ein Maß genommen wurde".to_owned(),
+        Must::Instrument(count) => format!("mit welchem Bandmaß {count} Maße genommen wurden"),
+        Must::Result => "was die Routine meldet".to_owned(),
+        Must::Signature => "eine Unterschrift".to_owned(),
     }
 }
 
 pub fn gone_past(open: usize) -> String {
     match open {
-        1 => "Übergangen, eine Angabe offen".to_owned(),
-        n => format!("Übergangen, {n} Angaben offen"),
+        1 => "übergangen, eine Angabe offen".to_owned(),
+        n => format!("übergangen, {n} Angaben offen"),
     }
+}
+
+pub fn struck(nth: usize, why: &str) -> String {
+    let why = if why.is_empty() { String::new() } else { format!(" ({why})") };
+    format!("Gestrichen: Eintrag {}{why}. Er bleibt stehen, wo er steht, und zählt nicht mehr.", nth + 1)
+}
+
+pub fn nothing_to_strike(nth: usize) -> String {
+    format!(
+        "Eintrag {} kann nicht gestrichen werden: Er zählt nicht, oder er sagt etwas vom Protokoll selbst.",
+        nth + 1
+    )
 }
 
 /// One after the other, in the middle of a sentence.

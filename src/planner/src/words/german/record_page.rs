@@ -29,9 +29,10 @@ pub const TEXTS: RecordPageTexts = RecordPageTexts {
     mind: "Beachten",
     enter_here: "Eingeben",
     choose: "Mit der Ziffer wählen",
-    keys: "Enter: erledigt, weiter  \u{b7}  \u{2212}: einen Schritt zurück  \u{b7}  +: mehr",
+    keys: "Enter: erledigt, weiter  \u{b7}  \u{2212}: einen Schritt zurück  \u{b7}  *: zurücknehmen  \u{b7}  +: mehr",
     keys_of_list: "Enter: das Erste  \u{b7}  eine Ziffer wählt",
     keys_of_choice: "Eine Ziffer wählt  \u{b7}  Enter oder \u{2212}: zurück zum Schritt",
+    keys_of_answer: "Eine Ziffer wählt, eine andere stattdessen  \u{b7}  Enter: eintragen  \u{b7}  \u{2212}: zurück",
     steps: "Schritte",
     findings: "Was gefunden wurde",
     no_findings: "Nichts verhindert eine Einstellung dieses Auftrags oder verlangt Vorsicht.",
@@ -55,6 +56,12 @@ pub const TEXTS: RecordPageTexts = RecordPageTexts {
     what_standing_does: "Das steht dann in diesem Protokoll. Die Aufstellung am Messplatz bleibt, wie sie ist: Die Marken dieses Platzes werden neu \
                          angelegt und gemessen, und was abgelesen wird, steht in diesem Protokoll allein.",
     not_applicable: "Dieser Schritt entfällt",
+    strike: "Streichen",
+    struck_out: "Gestrichen",
+    nothing_to_undo: "In diesem Fenster wurde nichts eingetragen, das sich zurücknehmen lässt.",
+    nothing_to_redo: "Zuletzt wurde nichts zurückgenommen.",
+    choose_first: "Zuerst mit der Ziffer einen Grund wählen; \u{2212} geht ohne zurück.",
+    enter_it: "Eintragen",
     take_back: "Diesen Schritt zurücknehmen",
     nothing_to_take_back: "Dieser Schritt ist offen: es gibt nichts zurückzunehmen.",
     somebody_else: "Jemand anderes trägt jetzt ein",
@@ -119,6 +126,42 @@ pub const fn hint_of(of: PageBox) -> &'static str {
     }
 }
 
+pub fn chosen(text: &str) -> String {
+    format!("Gewählt: {text}. Enter trägt es ein, eine andere Ziffer ändert es, \u{2212} verwirft es.")
+}
+
+pub fn holds(text: &str) -> String {
+    format!("Eingetragen: {text}.")
+}
+
+pub fn taken_back(said: &str) -> String {
+    format!("Zurückgenommen und im Protokoll gestrichen: {said}")
+}
+
+pub fn brought_back(said: &str) -> String {
+    format!("Zählt wieder: {said}")
+}
+
+pub fn nth_entry(nth: usize) -> String {
+    format!("Eintrag {nth}")
+}
+
+pub fn tape_now(from: &str, to: &str, length: &str, allowance: &str) -> String {
+    format!("Jetzt {from}\u{2013}{to}: muss {length} ± {allowance} zeigen")
+}
+
+pub fn tape_read(
+    from: &str,
+    to: &str,
+    read: &str,
+    length: &str,
+    allowance: &str,
+    beyond: Option<&str>,
+) -> String {
+    let said = beyond.map_or_else(|| "im Erlaubten".to_owned(), |by| format!("{by} darüber hinaus"));
+    format!("{from}\u{2013}{to} zeigt {read}, muss {length} ± {allowance} zeigen: {said}.")
+}
+
 pub fn arch(wheel: Wheel) -> String {
     format!("Radhaus über der Radmitte, {}", wheel_name(wheel))
 }
@@ -146,6 +189,11 @@ pub const fn reasons(of: Reasons) -> &'static [&'static str] {
             "Der Verantwortliche der Werkstatt hat so entschieden.",
         ],
         Reasons::Withdrawn => &["Die falsche Datei.", "Zeigt zu wenig.", "Durch eine bessere ersetzt."],
+        Reasons::Struck => &[
+            "Falsch abgelesen oder eingegeben.",
+            "Von einem anderen Platz oder Fahrzeug.",
+            "Wird nicht gebraucht.",
+        ],
         Reasons::Reopened => &["Etwas wurde vergessen.", "Das Fahrzeug kam zurück.", "Ein Blatt kam später."],
     }
 }
