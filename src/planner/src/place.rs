@@ -36,7 +36,7 @@ use sweep::Sweep;
 use walls::Held;
 
 pub use rule::{Bears, bears};
-pub use spot::{Found, MOST_MM, Margin, Slack, Spot, best_spots, corners, headings, invited, lever_mm};
+pub use spot::{Found, MOST_MM, Margin, Slack, Spot, best_spots, corners, headings, invited};
 pub use stood::stood;
 
 /// Nearer to the edge of what does not fit than this, mm, a place may be called so though nothing stops there yet: round things
@@ -81,49 +81,64 @@ impl Places {
     }
 }
 
-/// All that does not change with the place, worked out once for a car, an aiming and a bay.
+/// All that does not change with the place, worked out once for a car, an aiming and a bay; or for several aimings of one car that
+/// it is to stand still for.
 #[derive(Clone, Debug)]
 pub struct Search {
-    arrangement: Arrangement,
+    /// The car parked anew where it stands, for each aiming.
+    arrangements: Vec<Arrangement>,
     everywhere: Vec<Finding>,
     held: Vec<Held>,
     pairs: Pairs,
-    on_runways: Option<OnRunways>,
-    levels: Option<Levels>,
+    on_runways: Vec<OnRunways>,
+    levels: Vec<Levels>,
 }
 
 impl Search {
     /// Looks at an arrangement; where its car stands does not matter.
     pub fn new(arrangement: &Arrangement) -> Self {
-        let here = stood(arrangement, arrangement.parked);
-        let mut everywhere = judge(&here).findings;
-        everywhere.retain(rule::stops_everywhere);
-        let at_origin = stood(arrangement, PlanPose::IDENTITY);
-        let scene = Scene::of(&at_origin);
-        let set_up = SetUp::new(&at_origin, &scene);
-        let mut pairs = Pairs::default();
-        let held = walls::held(&set_up, &mut pairs);
-        set_up.against_things(&mut pairs);
-        set_up.against_runways(&mut pairs);
-        set_up.against_floor(&mut pairs);
-        let on_runways = OnRunways::of(&set_up);
-        let levels = Levels::of(&here);
-        Self { arrangement: here, everywhere, held, pairs, on_runways, levels }
+        Self::of_all(std::slice::from_ref(arrangement))
     }
 
-    /// What stops the aiming wherever the car stands: then it fits nowhere.
+    /// Looks at all aimings of a visit, each with the same car in the same bay: a place fits if each of them fits there.
+    pub fn of_all(arrangements: &[Arrangement]) -> Self {
+        let mut all = Self {
+            arrangements: arrangements.iter().map(|own| stood(own, own.parked)).collect(),
+            everywhere: Vec::new(),
+            held: Vec::new(),
+            pairs: Pairs::default(),
+            on_runways: Vec::new(),
+            levels: Vec::new(),
+        };
+        for own in &all.arrangements {
+            let stops = judge(own).findings.into_iter().filter(rule::stops_everywhere);
+            all.everywhere.extend(stops);
+            let at_origin = stood(own, PlanPose::IDENTITY);
+            let scene = Scene::of(&at_origin);
+            let set_up = SetUp::new(&at_origin, &scene);
+            all.held.extend(walls::held(&set_up, &mut all.pairs));
+            set_up.against_things(&mut all.pairs);
+            set_up.against_runways(&mut all.pairs);
+            set_up.against_floor(&mut all.pairs);
+            all.on_runways.extend(OnRunways::of(&set_up));
+            all.levels.extend(Levels::of(own));
+        }
+        all
+    }
+
+    /// What stops an aiming wherever the car stands: then it fits nowhere.
     pub fn everywhere(&self) -> &[Finding] {
         &self.everywhere
     }
 
-    /// The arrangement with the car at a pose, as all of this is meant.
-    pub fn at(&self, pose: PlanPose) -> Arrangement {
-        stood(&self.arrangement, pose)
+    /// Half the car's length, mm: the lever by which a turn counts as a way.
+    pub fn lever_mm(&self) -> f64 {
+        self.arrangements.first().map_or(0.0, |own| own.vehicle.length_mm * 0.5)
     }
 
-    /// Whether nothing stops the aiming with the car at a pose: asked of the checks themselves.
+    /// Whether nothing stops any of the aimings with the car at a pose: asked of the checks themselves.
     pub fn settle(&self, pose: PlanPose) -> bool {
-        judge(&self.at(pose)).count(Severity::Stops) == 0
+        self.arrangements.iter().all(|own| judge(&stood(own, pose)).count(Severity::Stops) == 0)
     }
 
     /// The places for a heading, radians.
@@ -155,8 +170,9 @@ impl Search {
         };
         taken.append(&mut perhaps);
         let (fits, undecided) = (Region::left(&[frame], &taken), undecided);
-        let Some(levels) = &self.levels else { return (fits, undecided) };
-        sweeps.iter().fold((fits, undecided), |(fits, undecided), own| levels.refined(own, fits, undecided))
+        let levelled = self.levels.iter().flat_map(|levels| sweeps.iter().map(move |own| (levels, own)));
+        levelled
+            .fold((fits, undecided), |(fits, undecided), (levels, own)| levels.refined(own, fits, undecided))
     }
 
     /// The rings of all places in a frame where something is met: surely, and perhaps.
@@ -168,7 +184,9 @@ impl Search {
         perhaps: &mut Vec<Vec<DVec2>>,
     ) {
         // What is met past the frame costs crossings and says nothing.
-        let Some(around) = Bounds::around(frame.iter().copied()).map(|own| own.grown(PAST_MM)) else { return };
+        let Some(around) = Bounds::around(frame.iter().copied()).map(|own| own.grown(PAST_MM)) else {
+            return;
+        };
         let Bounds { low, high } = around;
         let limits = [low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)];
         let moved = self.pairs.moves.iter().map(|ring| {
@@ -193,7 +211,7 @@ impl Search {
                 if pair.sure { taken.push(met) } else { perhaps.push(met) }
             }
         }
-        if let Some(on) = &self.on_runways {
+        for on in &self.on_runways {
             taken.extend(on.off(frame, |ring| sweep.of(ring)));
         }
     }

@@ -3,8 +3,8 @@
 
 use baywright_geometry::{Bounds, DVec2, PlanPose, Region};
 
+use super::stood;
 use super::sweep::Sweep;
-use super::{Search, stood};
 use crate::check::{Levelled, levelled_within};
 use crate::model::{Arrangement, FloorSurvey};
 use crate::scene::Scene;
@@ -105,12 +105,5 @@ impl Levels {
             }
         }
         squares
-    }
-}
-
-impl Search {
-    /// Whether the floor's levels are asked about at all.
-    pub fn asks_levels(&self) -> bool {
-        self.levels.is_some()
     }
 }

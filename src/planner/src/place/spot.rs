@@ -1,7 +1,7 @@
 //! The best spot: where whoever parks the car may be off the most, along, across and in heading at once, and nothing stops.
 //!
 //! Slack is a box about the spot: so many mm along and across the car, either way, and a turn either way that moves the car's end by
-//! as much, with half the car's length as the lever ([`lever_mm`]): 1° over 2.1 m is 37 mm. In no place of that box anything
+//! as much, with half the car's length as the lever ([`Search::lever_mm`]): 1° over 2.1 m is 37 mm. In no place of that box anything
 //! stops, by the same regions made for all of its headings and shifts at once; and the checks are asked at the spot and at the
 //! corners of the box before it is offered. More than [`MOST_MM`] is not looked for.
 
@@ -11,12 +11,11 @@ use baywright_geometry::{PlanPose, Region, angle};
 
 use super::Search;
 use super::sweep::Sweep;
-use crate::model::Arrangement;
 
 pub use headings::{headings, invited};
 
 /// More slack than this nobody needs to park a car, mm.
-pub const MOST_MM: f64 = 250.0;
+pub const MOST_MM: f64 = 150.0;
 /// Slack is told to a millimetre.
 const WITHIN_MM: f64 = 1.0;
 /// All headings within so much are taken together, rad: what a long set-up fills meanwhile is then hardly more than it is.
@@ -77,11 +76,6 @@ pub struct Found {
     pub is_partial: bool,
 }
 
-/// The lever by which a turn counts as a way, mm: half the car's length.
-pub fn lever_mm(arrangement: &Arrangement) -> f64 {
-    arrangement.vehicle.length_mm * 0.5
-}
-
 /// A shape of places for a heading, with how far from its edge it has a place at most, mm.
 struct Shape {
     heading_rad: f64,
@@ -99,7 +93,7 @@ pub fn best_spots(
     is_stopped: &dyn Fn() -> bool,
     tell: &mut dyn FnMut(usize),
 ) -> Found {
-    let all = headings(&search.arrangement.bay.room);
+    let all = search.arrangements.first().map(|own| headings(&own.bay.room)).unwrap_or_default();
     let mut shapes: Vec<Shape> = Vec::new();
     let mut is_partial = false;
     for (done, (heading_rad, is_invited)) in all.into_iter().enumerate() {
@@ -117,7 +111,7 @@ pub fn best_spots(
         tell(done + 1);
     }
     let mut spots: Vec<Spot> = Vec::new();
-    let lever_mm = lever_mm(&search.arrangement);
+    let lever_mm = search.lever_mm();
     for is_invited in [true, false] {
         let mut own: Vec<&Shape> = shapes.iter().filter(|shape| shape.is_invited == is_invited).collect();
         own.sort_by(|a, b| b.most_mm.total_cmp(&a.most_mm));
@@ -183,9 +177,9 @@ fn put(spots: &mut Vec<Spot>, spot: Spot, margin: &Margin, lever_mm: f64) {
 /// The place of one shape with most slack, if that is more than this, mm, and the checks agree.
 fn roomiest(search: &Search, shape: &Shape, more_than_mm: f64) -> Option<Spot> {
     let own = &shape.places;
-    let lever = lever_mm(&search.arrangement).max(1.0);
+    let lever = search.lever_mm().max(1.0);
     let place = |slack_mm: f64| {
-        let clear = search.clear(shape.heading_rad, slack_mm, slack_mm / lever);
+        let clear = search.clear(shape.heading_rad, slack_mm, slack_mm / lever)?;
         let in_shape = |nth: &usize| {
             let first = clear.shapes().get(*nth).and_then(|rings| rings.first()?.first());
             first.is_some_and(|&p| own.holds(p) || own.to_edge(p) < WITHIN_MM)
@@ -228,13 +222,19 @@ pub fn corners(spot: &Spot) -> impl Iterator<Item = PlanPose> + use<> {
 }
 
 impl Search {
-    /// The places about which all is clear: along and across the car by so many mm, and by so much of a turn, radians, either way.
-    pub(super) fn clear(&self, heading_rad: f64, by_mm: f64, turn_rad: f64) -> Region {
-        let parts = (2.0 * turn_rad / TOGETHER_RAD).ceil().max(1.0);
-        let at = |part: f64| heading_rad + turn_rad * (2.0 * part / parts - 1.0);
-        let sweeps: Vec<Sweep> = (0..parts as usize)
-            .map(|part| Sweep::between(at(part as f64), at(part as f64 + 1.0), heading_rad, by_mm))
-            .collect();
-        self.regions(&sweeps, false).0
+    /// The places about which all is clear: along and across the car by so many mm, and by so much of a turn, radians, either way;
+    /// `None` if there are none.
+    fn clear(&self, heading_rad: f64, by_mm: f64, turn_rad: f64) -> Option<Region> {
+        // What is not clear at one of three headings alone is not clear; that is soon told.
+        let few = [-turn_rad, 0.0, turn_rad].map(|turn| heading_rad + turn);
+        let few = few.map(|own| Sweep::between(own, own, heading_rad, by_mm));
+        if self.regions(&few, false).0.is_empty() {
+            return None;
+        }
+        let parts = (2.0 * turn_rad / TOGETHER_RAD).ceil().max(1.0) as usize;
+        let at = |part: usize| heading_rad + turn_rad * (2.0 * part as f64 / parts as f64 - 1.0);
+        let sweeps = (0..parts).map(|part| Sweep::between(at(part), at(part + 1), heading_rad, by_mm));
+        let all = self.regions(&sweeps.collect::<Vec<_>>(), false).0;
+        (!all.is_empty()).then_some(all)
     }
 }

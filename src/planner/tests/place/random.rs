@@ -3,7 +3,7 @@
 //! A sample of some seconds; `BAYWRIGHT_BAYS=2000` asks for so many bays.
 
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
-use baywright_planner::place::{Bears, Search, bears};
+use baywright_planner::place::{Bears, bears, stood};
 
 use crate::support::*;
 use crate::told::asked;
@@ -179,12 +179,11 @@ fn what_never_stops_never_does() {
     let mut stopped = std::collections::BTreeSet::new();
     for seed in 0..150 {
         let arrangement = bay(seed);
-        let search = Search::new(&arrangement);
         let mut dice = Dice(seed + 5);
         let size = arrangement.bay.room.bounds().size();
         for _ in 0..12 {
             let place = DVec2::new(dice.within(0.0, size.x), dice.within(0.0, size.y));
-            let judged = judge(&search.at(PlanPose::new(place, dice.within(-3.2, 3.2))));
+            let judged = judge(&stood(&arrangement, PlanPose::new(place, dice.within(-3.2, 3.2))));
             stopped.extend(
                 judged.findings.iter().filter(|own| own.severity == Severity::Stops).map(Finding::code),
             );

@@ -1,7 +1,7 @@
 //! The spots that are offered.
 
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
-use baywright_planner::place::{Margin, Search, best_spots, corners, lever_mm};
+use baywright_planner::place::{Fit, Margin, Search, best_spots, corners};
 
 use crate::support::*;
 
@@ -25,7 +25,7 @@ fn in_an_empty_room_the_best_spot_is_in_the_middle() {
     arrangement.bay.room = rectangle((0.0, 0.0), (12_000.0, 3_600.0));
     let spots = found(&arrangement);
     let best = spots.first().unwrap();
-    let lever = lever_mm(&arrangement);
+    let lever = Search::new(&arrangement).lever_mm();
     assert!((best.slack.rad - best.slack.mm / lever).abs() < 1e-12);
     // Of the box's half side s and turn s / lever the beam's corner at 5800, 1500 comes to 1500 cos + 5800 sin, and the box's own
     // corner to s (cos + sin) more as it turns with the spot, not with the car.
@@ -78,4 +78,31 @@ fn nothing_on_a_grid_has_more_slack() {
             assert!(!corners(&spot).all(|pose| search.settle(pose)), "{spot:?} is better than {best:?}");
         }
     }
+}
+
+/// One spot for all aimings of a visit: where each of them fits.
+#[test]
+fn a_place_for_a_visit_is_one_for_each_of_its_aimings() {
+    let mut ahead = with(vec![column("column", (9_400.0, 1_000.0), 300.0)]);
+    ahead.bay.room = rectangle((0.0, 0.0), (13_000.0, 6_000.0));
+    let mut back = ahead.clone();
+    back.aiming.zones[0].outline = rectangle((-6_000.0, -1_800.0), (-3_500.0, 1_200.0)).into();
+    back.aiming.placements.clear();
+    back.aiming.mark_plan.clear();
+    back.stands.clear();
+    let both = Search::of_all(&[ahead.clone(), back.clone()]);
+    let (ahead, back) = (Search::new(&ahead), Search::new(&back));
+    let heading = angle::radians(1.5);
+    let (all, one, other) = (both.places(heading), ahead.places(heading), back.places(heading));
+    let mut fitting = 0;
+    for (x, y) in (0..52).flat_map(|x| (0..24).map(move |y| (x, y))) {
+        let place = DVec2::new(250.0 * f64::from(x) + 3.0, 250.0 * f64::from(y) + 7.0);
+        let each = one.at(place) == Fit::Fits && other.at(place) == Fit::Fits;
+        assert_eq!(all.at(place) == Fit::Fits, each, "{place}");
+        fitting += usize::from(each);
+    }
+    assert!(fitting > 10, "{fitting}");
+    let found = best_spots(&both, &Margin::default(), &|| false, &mut |_| {});
+    let best = found.spots.first().unwrap();
+    assert!(corners(best).all(|pose| ahead.settle(pose) && back.settle(pose)));
 }

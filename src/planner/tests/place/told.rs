@@ -1,7 +1,7 @@
 //! What is said of a place is what the checks find there, in bays where each rule of the regions has something to say.
 
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
-use baywright_planner::place::{BAND_MM, Fit, Search};
+use baywright_planner::place::{BAND_MM, Fit, Search, stood};
 
 use crate::support::*;
 
@@ -29,7 +29,7 @@ pub fn asked(arrangement: &Arrangement, degrees: &[f64], steps: usize) -> [usize
         for place in spread.chain(edges.collect::<Vec<_>>()) {
             let fit = places.at(place);
             told[fit as usize] += 1;
-            let at = search.at(PlanPose::new(place, angle::radians(degrees)));
+            let at = stood(arrangement, PlanPose::new(place, angle::radians(degrees)));
             let stops: Vec<_> =
                 judge(&at).findings.into_iter().filter(|own| own.severity == Severity::Stops).collect();
             match fit {
