@@ -99,15 +99,45 @@ impl Region {
         self.edges().map(|e| e.distance_to(p)).fold(f64::INFINITY, f64::min)
     }
 
-    /// The point of it that is furthest from its edge, and how far, within so many mm; `None` if nothing of it is further.
+    /// A point in the middle of its longer way, half way across its widest stretch there; `None` if there is nothing of it.
     ///
     /// ```rust
     /// # use baywright_geometry::*;
     /// let strip: Vec<DVec2> = [(0.0, 0.0), (90.0, 0.0), (90.0, 40.0), (0.0, 40.0)].map(DVec2::from).into();
-    /// let (at, depth) = Region::left(&[strip], &[]).deepest(0.1).unwrap();
+    /// assert_eq!(Region::left(&[strip], &[]).middle(), Some(DVec2::new(45.0, 20.0)));
+    /// ```
+    pub fn middle(&self) -> Option<DVec2> {
+        let bounds = self.bounds()?;
+        let size = bounds.size();
+        let turned = |p: DVec2| if size.x < size.y { DVec2::new(p.y, p.x) } else { p };
+        let (low, high) = (turned(bounds.low).x, turned(bounds.high).x);
+        // Off the middle only if nothing is there, as between two pieces.
+        let stretch = |share: f64| {
+            let x = low + (high - low) * share;
+            let across = |e: Segment| {
+                let (p, q) = (turned(e.from), turned(e.to));
+                let crosses = (p.x > x) != (q.x > x);
+                crosses.then(|| p.y + (q.y - p.y) * ((x - p.x) / (q.x - p.x)))
+            };
+            let mut crossed: Vec<f64> = self.edges().filter_map(across).collect();
+            crossed.sort_by(f64::total_cmp);
+            let inside = crossed.chunks_exact(2).filter_map(|pair| Some((*pair.first()?, *pair.last()?)));
+            let widest = inside.max_by(|a, b| (a.1 - a.0).total_cmp(&(b.1 - b.0)))?;
+            Some(turned(DVec2::new(x, (widest.0 + widest.1) * 0.5)))
+        };
+        [0.5, 0.45, 0.55, 0.3, 0.7, 0.1, 0.9].into_iter().find_map(stretch)
+    }
+
+    /// The point of it that is furthest from its edge, and how far, within so many mm, or one that is `enough_mm` from it; `None` if
+    /// nothing of it is further than the former.
+    ///
+    /// ```rust
+    /// # use baywright_geometry::*;
+    /// let strip: Vec<DVec2> = [(0.0, 0.0), (90.0, 0.0), (90.0, 40.0), (0.0, 40.0)].map(DVec2::from).into();
+    /// let (at, depth) = Region::left(&[strip], &[]).deepest(0.1, 1e3).unwrap();
     /// assert!((depth - 20.0).abs() < 0.1 && (at.y - 20.0).abs() < 0.1);
     /// ```
-    pub fn deepest(&self, within_mm: f64) -> Option<(DVec2, f64)> {
+    pub fn deepest(&self, within_mm: f64, enough_mm: f64) -> Option<(DVec2, f64)> {
         let bounds = self.bounds()?;
         let edges: Vec<Segment> = self.edges().collect();
         let depth = |p: DVec2| {
@@ -132,7 +162,8 @@ impl Region {
             if next.depth > deepest {
                 best = Some((next.middle, next.depth));
             }
-            if next.most <= best.map_or(0.0, |own| own.1) + within_mm {
+            let deepest = best.map_or(0.0, |own| own.1);
+            if deepest >= enough_mm || next.most <= deepest + within_mm {
                 break;
             }
             let half = next.half * 0.5;
@@ -201,7 +232,7 @@ mod tests {
     fn the_deepest_point_of_a_frame_is_in_its_wider_side() {
         let hole = [(2.0, 2.0), (12.0, 2.0), (12.0, 12.0), (2.0, 12.0)].map(DVec2::from).to_vec();
         let frame = Region::left(&[square(0.0, 20.0)], &[hole]);
-        let (at, depth) = frame.deepest(0.01).unwrap();
+        let (at, depth) = frame.deepest(0.01, 1e3).unwrap();
         // In the corner (20, 20): as far from both sides as from the hole's corner (12, 12).
         let far = 8.0 * std::f64::consts::SQRT_2 / (1.0 + std::f64::consts::SQRT_2);
         assert!((depth - far).abs() < 0.02 && frame.holds(at), "{at} {depth}");
@@ -209,9 +240,19 @@ mod tests {
     }
 
     #[test]
+    fn the_middle_lies_in_it() {
+        let hole = [(2.0, 8.0), (18.0, 8.0), (18.0, 12.0), (2.0, 12.0)].map(DVec2::from).to_vec();
+        let frame = Region::left(&[square(0.0, 20.0)], &[hole]);
+        assert!(frame.middle().is_some_and(|at| frame.holds(at) && at.x == 10.0), "{:?}", frame.middle());
+        // Two pieces with nothing half way.
+        let apart = Region::left(&[square(0.0, 4.0), square(16.0, 20.0)], &[]);
+        assert!(apart.middle().is_some_and(|at| apart.holds(at)), "{:?}", apart.middle());
+    }
+
+    #[test]
     fn nothing_is_nowhere() {
         let none = Region::left(&[square(0.0, 1.0)], &[square(-1.0, 2.0)]);
-        assert!(none.is_empty() && none.deepest(0.1).is_none() && !none.holds(DVec2::splat(0.5)));
+        assert!(none.is_empty() && none.deepest(0.1, 1e3).is_none() && !none.holds(DVec2::splat(0.5)));
         assert_eq!((none.area(), none.bounds()), (0.0, None));
         assert_eq!(none.to_edge(DVec2::ZERO), f64::INFINITY);
     }

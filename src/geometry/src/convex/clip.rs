@@ -14,9 +14,14 @@ use crate::predicate::turn;
 /// let a = Polygon::rectangle(DVec2::ZERO, DVec2::splat(4.0))?;
 /// let both = common(a.outer(), a.moved(DVec2::new(1.0, 3.0)).outer());
 /// assert_eq!(Bounds::around(both), Some(Bounds { low: DVec2::new(1.0, 3.0), high: DVec2::splat(4.0) }));
+/// assert!(common(a.outer(), &[]).is_empty() && common(&[], a.outer()).is_empty());
 /// # Ok::<(), ShapeFault>(())
 /// ```
 pub fn common(a: &[DVec2], b: &[DVec2]) -> Vec<DVec2> {
+    // Without a side nothing would be cut off.
+    if b.len() < 3 {
+        return Vec::new();
+    }
     let mut kept: Vec<DVec2> = Vec::with_capacity(a.len() + b.len());
     kept.extend(a);
     let mut cut: Vec<DVec2> = Vec::with_capacity(a.len() + b.len());

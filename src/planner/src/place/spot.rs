@@ -18,6 +18,8 @@ pub use headings::{headings, invited};
 pub const MOST_MM: f64 = 150.0;
 /// Slack is told to a millimetre.
 const WITHIN_MM: f64 = 1.0;
+/// How closely it is looked how much there may be at most, mm.
+const BOUND_MM: f64 = 8.0;
 /// All headings within so much are taken together, rad: what a long set-up fills meanwhile is then hardly more than it is.
 const TOGETHER_RAD: f64 = std::f64::consts::PI / 180.0;
 /// So far apart, its turn counted by the lever, two spots are two, mm.
@@ -103,10 +105,10 @@ pub fn best_spots(
         }
         let fits = search.places(heading_rad).fits;
         for nth in 0..fits.shapes().len() {
-            if let Some((_, most_mm)) = fits.shape(nth).deepest(2.0 * WITHIN_MM) {
-                let most_mm = (most_mm + 2.0 * WITHIN_MM).min(MOST_MM);
-                shapes.push(Shape { heading_rad, places: fits.shape(nth), most_mm, is_invited });
-            }
+            let places = fits.shape(nth);
+            let deepest = places.deepest(BOUND_MM, MOST_MM).map_or(0.0, |own| own.1);
+            let most_mm = (deepest + BOUND_MM).min(MOST_MM);
+            shapes.push(Shape { heading_rad, places, most_mm, is_invited });
         }
         tell(done + 1);
     }
@@ -185,9 +187,7 @@ fn roomiest(search: &Search, shape: &Shape, more_than_mm: f64) -> Option<Spot> {
             first.is_some_and(|&p| own.holds(p) || own.to_edge(p) < WITHIN_MM)
         };
         let inside = (0..clear.shapes().len()).filter(in_shape).map(|nth| clear.shape(nth));
-        let largest = inside.max_by(|a, b| a.area().total_cmp(&b.area()))?;
-        // In the middle of what is left of it.
-        largest.deepest(0.05).map(|(at, _)| at)
+        inside.max_by(|a, b| a.area().total_cmp(&b.area()))
     };
     let (mut low, mut high) = (more_than_mm + WITHIN_MM, shape.most_mm + WITHIN_MM);
     let mut at = Some(place(low)?);
@@ -201,7 +201,8 @@ fn roomiest(search: &Search, shape: &Shape, more_than_mm: f64) -> Option<Spot> {
             None => high = middle,
         }
     }
-    let pose = PlanPose::new(at?, shape.heading_rad);
+    // In the middle of what is left of it.
+    let pose = PlanPose::new(at?.middle()?, shape.heading_rad);
     let mm = low.floor().max(0.0);
     let slack = Slack { mm, rad: mm / lever };
     let spot = Spot { pose, slack, is_invited: shape.is_invited };

@@ -115,3 +115,22 @@ fn what_is_so_everywhere_leaves_no_place() {
     let places = search.places(0.0);
     assert!(places.fits.is_empty() && places.undecided.is_empty());
 }
+
+/// What an open door lets through has more room than what it does not; where one of the two fits nowhere, nothing does.
+#[test]
+fn of_two_parts_with_rooms_of_their_own_both_must_fit() {
+    let mut arrangement = clear();
+    arrangement.aiming.zones.clear();
+    // Target and stand, up to 800, pass under the lintel; the car does not. The stand's feet reach 5300 ahead.
+    arrangement.bay.openings = vec![Opening { span: span(0.0, 1_200.0), ..open_door(0, 4_000.0, 4_000.0, 1_500.0) }];
+    let search = Search::new(&arrangement);
+    // Across the room: 6000 and 1500 of ground are 7500, the set-up is 3400 and 5300 long.
+    assert!(search.places(angle::radians(-90.0)).fits.is_empty());
+    assert!(search.places(angle::radians(-76.7)).fits.is_empty());
+    arrangement.bay.openings[0].free_beyond_mm = 3_500.0;
+    let places = Search::new(&arrangement).places(angle::radians(-90.0));
+    // The nose, 850 ahead, stays inside and the tail too; the feet come as far as -3500 and go through the door, 600 wide.
+    assert_eq!(places.at(DVec2::new(6_000.0, 2_000.0)), Fit::Fits);
+    assert_eq!(places.at(DVec2::new(6_000.0, 1_700.0)), Fit::Not);
+    assert_eq!(places.at(DVec2::new(9_000.0, 2_000.0)), Fit::Not);
+}
