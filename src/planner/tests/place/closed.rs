@@ -122,7 +122,8 @@ fn of_two_parts_with_rooms_of_their_own_both_must_fit() {
     let mut arrangement = clear();
     arrangement.aiming.zones.clear();
     // Target and stand, up to 800, pass under the lintel; the car does not. The stand's feet reach 5300 ahead.
-    arrangement.bay.openings = vec![Opening { span: span(0.0, 1_200.0), ..open_door(0, 4_000.0, 4_000.0, 1_500.0) }];
+    arrangement.bay.openings =
+        vec![Opening { span: span(0.0, 1_200.0), ..open_door(0, 4_000.0, 4_000.0, 1_500.0) }];
     let search = Search::new(&arrangement);
     // Across the room: 6000 and 1500 of ground are 7500, the set-up is 3400 and 5300 long.
     assert!(search.places(angle::radians(-90.0)).fits.is_empty());
