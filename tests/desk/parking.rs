@@ -76,7 +76,7 @@ fn the_floor_is_tinted_where_the_car_can_stand() {
     assert!(!places.fits.is_empty());
     let drawn = areas(&screen, Role::PlaceFits);
     assert_eq!(drawn.len(), places.fits.shapes().len());
-    let of_ring = |ring: &[DVec2]| Polygon::new(ring.to_vec()).map_or(0.0, |own| own.area());
+    let of_ring = |ring: &[DVec2]| Polygon::new(ring.to_vec(), Vec::new()).map_or(0.0, |own| own.area());
     let outer: f64 = drawn.iter().map(|rings| of_ring(&rings[0])).sum();
     let expected: f64 = places.fits.shapes().iter().map(|rings| of_ring(&rings[0])).sum();
     assert!((outer - expected).abs() < 1.0, "{outer} {expected} mm\u{b2}");
@@ -202,7 +202,7 @@ fn where_nothing_fits_the_next_question_is_told() {
     let mut screen = usual(desk(Path::new("clear-bay"), None));
     let mut bay = screen.state().answer().judged.bay.clone();
     let small = [(0.0, 0.0), (5_200.0, 0.0), (5_200.0, 3_000.0), (0.0, 3_000.0)].map(DVec2::from);
-    bay.room = Polygon::new(small.to_vec()).unwrap();
+    bay.room = Polygon::new(small.to_vec(), Vec::new()).unwrap();
     bay.openings.clear();
     bay.survey = None;
     bay.floor_features.clear();
