@@ -96,6 +96,14 @@ pub enum Role {
     SightLine,
     /// The rest of that line, behind what hides it.
     SightLineHidden,
+    /// Where the middle of the front axle can lie.
+    PlaceFits,
+    /// The edge of that, seen over what stands there.
+    PlaceEdge,
+    /// Where that is not decided.
+    PlaceOpen,
+    /// Where it lies now.
+    PlaceNow,
     /// What lies in the shadow of something between sensor and target.
     Shadow,
     /// Where that shadow lies on the target.
@@ -178,7 +186,7 @@ impl Role {
             Self::Runway => 4,
             Self::FloorFeature(_) | Self::Contour => 5,
             Self::ZoneFill | Self::OtherZoneFill => 6,
-            Self::BeamFill | Self::Shadow => 7,
+            Self::BeamFill | Self::Shadow | Self::PlaceFits | Self::PlaceOpen => 7,
             Self::Wall(_) => 8,
             Self::WallLine => 9,
             Self::Opening => 10,
@@ -204,7 +212,8 @@ impl Role {
             Self::SightLine | Self::SightLineHidden => 29,
             // In the order in which they are given: the shadow lies on the target.
             Self::Target | Self::Mat | Self::ShadowOnTarget => 30,
-            Self::Sensor => 31,
+            // In the order in which they are given: the point lies on the edge.
+            Self::Sensor | Self::PlaceEdge | Self::PlaceNow => 31,
             Self::PermanentMark | Self::Profile => 32,
             Self::Mark => 33,
             Self::Hovered | Self::WayOutUnder | Self::WayOut => 34,
