@@ -128,7 +128,12 @@ impl Solids {
 
     /// How far a point is from the nearest thing or edge of the floor, mm; 0 within a thing.
     pub fn room_at(&self, p: DVec2) -> f64 {
-        self.all.iter().map(|solid| solid.distance(&[p]).max(0.0)).fold(f64::INFINITY, f64::min)
+        let room = |solid: &Solid| {
+            let inside = solid.ring.len() > 2 && solid.sides.iter().all(|&(n, out)| p.dot(n) <= out);
+            let far = ring_edges(&solid.ring).map(|e| e.distance_to(p)).fold(f64::INFINITY, f64::min);
+            if inside { 0.0 } else { far }
+        };
+        self.all.iter().map(room).fold(f64::INFINITY, f64::min)
     }
 }
 
@@ -154,15 +159,12 @@ impl Run<'_> {
             let turned = PlanPose::new(DVec2::ZERO, self.from.heading() + turn * f64::from(i));
             for e in ring_edges(self.ring) {
                 let out = turned.turned(-(e.to - e.from).perp().normalize_or_zero());
-                let far = -lowest(&points, -out);
-                near.retain(|solid| lowest(&solid.ring, out) - far < gap);
+                part_along(&mut near, &points, out, gap);
             }
         }
         let along = (self.piece.end(&self.from).origin() - self.from.origin()).normalize_or_zero();
-        for out in [along.perp(), -along.perp()] {
-            let far = -lowest(&points, -out);
-            near.retain(|solid| out == DVec2::ZERO || lowest(&solid.ring, out) - far < gap);
-        }
+        part_along(&mut near, &points, along.perp(), gap);
+        part_along(&mut near, &points, -along.perp(), gap);
         near
     }
 
@@ -203,13 +205,13 @@ impl Solid {
         Some(Self { ring, bounds, sides })
     }
 
-    /// How far it is from a convex ring or a point, mm; negative if they share area, 0 if they touch.
+    /// How far it is from a convex ring with an area, mm; negative if they share some, 0 if they touch.
     fn distance(&self, other: &[DVec2]) -> f64 {
         let outside = self.sides.iter().map(|&(n, out)| lowest(other, n) - out);
         let mut apart = outside.fold(f64::NEG_INFINITY, f64::max);
-        if other.len() > 1 {
-            for e in ring_edges(other) {
-                let out = -(e.to - e.from).perp().normalize_or_zero();
+        for e in ring_edges(other) {
+            let out = -(e.to - e.from).perp().normalize_or_zero();
+            if out != DVec2::ZERO {
                 apart = apart.max(lowest(&self.ring, out) - out.dot(e.from));
             }
         }
@@ -219,6 +221,14 @@ impl Solid {
         let from_own = ring_edges(&self.ring).flat_map(|e| other.iter().map(move |&p| e.distance_to(p)));
         let from_other = ring_edges(other).flat_map(|e| self.ring.iter().map(move |&p| e.distance_to(p)));
         from_own.chain(from_other).fold(f64::INFINITY, f64::min)
+    }
+}
+
+/// Drops what lies further out along a unit vector than all points, by so much; nothing along none.
+fn part_along(near: &mut Vec<&Solid>, points: &[DVec2], out: DVec2, gap: f64) {
+    if out != DVec2::ZERO {
+        let far = -lowest(points, -out);
+        near.retain(|solid| lowest(&solid.ring, out) - far < gap);
     }
 }
 

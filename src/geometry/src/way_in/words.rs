@@ -1,7 +1,7 @@
 //! Ways of arcs at full lock and straights from one pose to another, where nothing stands.
 //!
 //! The families of Reeds and Shepp 1990 (forwards and backwards), and of Dubins 1957 (one gear), which are the same words with every
-//! arc run in that gear. The formulas are from memory; a word is used only after it was driven and ends where it should
+//! arc run in that gear; and one of our own: a straight, an arc, a straight. The formulas are from memory; a word is used only after it was driven and ends where it should
 //! ([`Word::pieces`]), so that a slip in one of them loses a way and never makes a wrong one.
 
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
@@ -83,6 +83,9 @@ pub(super) fn all(from: &PlanPose, to: &PlanPose, radius: f64) -> Vec<Word> {
             put(turned);
         });
         target.reversible(&mut put);
+        if gear > 0.0 && side > 0.0 {
+            target.round_a_corner(&mut put);
+        }
     }
     words
 }
@@ -119,6 +122,21 @@ impl Target {
         let (sin, cos) = sin_cos(phi);
         let left = DVec2::new(x - sin, y - 1.0 + cos);
         Self { phi, turn: (sin, cos), left, right: DVec2::new(x + sin, y - 1.0 - cos) }
+    }
+
+    /// One arc between the straights of both headings, as one drives round a corner.
+    fn round_a_corner(&self, put: &mut impl FnMut([(f64, f64); 5])) {
+        let (sin, cos) = self.turn;
+        if sin.abs() < 1e-6 {
+            return;
+        }
+        // To where the two lines cross, and from there on.
+        let at = DVec2::new(self.left.x + sin, self.left.y + 1.0 - cos);
+        let (before, after) = (at.x - at.y * cos / sin, at.y / sin);
+        for (steer, turn) in [(L, self.phi), (R, -self.phi)] {
+            let tangent = steer * libm::tan(0.5 * self.phi);
+            put([(S, before - tangent), (steer, turn), (S, after - tangent), NONE, NONE]);
+        }
     }
 
     /// The families that are their own reverse.
