@@ -271,7 +271,7 @@ impl Budget {
 
     /// How far apart two layings of a mark by its own step come to lie, from the same marks before it, with the wheel's point found
     /// anew: standard, mm, of the larger way. What both have in common (the tape's scale and warmth, the camber) is left out. `None`
-    /// if there is no such mark, or its step goes wrong by nothing.
+    /// if there is no such mark; nothing where its step goes wrong by nothing.
     pub fn apart_u_mm(&self, mark: usize) -> Option<f64> {
         let (_, moved) = self.errors.steps().nth(mark)?;
         let (mut xx, mut xy, mut yy) = (0.0, 0.0, 0.0);
@@ -282,8 +282,7 @@ impl Budget {
             let by = own.by * self.inputs().get(own.input).map_or(0.0, |input| input.u);
             (xx, xy, yy) = (xx + by.x * by.x, xy + by.x * by.y, yy + by.y * by.y);
         }
-        let long = crate::network::Ellipse::of(xx, xy, yy).long_mm;
-        (long > 0.0).then_some(long * std::f64::consts::SQRT_2)
+        Some(crate::network::Ellipse::of(xx, xy, yy).long_mm * std::f64::consts::SQRT_2)
     }
 
     /// What is sought, with its uncertainty and what each input adds. `None` if it names a mark that is not there, or has no value.

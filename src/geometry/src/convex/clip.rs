@@ -26,20 +26,25 @@ pub fn common(a: &[DVec2], b: &[DVec2]) -> Vec<DVec2> {
     kept.extend(a);
     let mut cut: Vec<DVec2> = Vec::with_capacity(a.len() + b.len());
     for e in ring_edges(b) {
-        let Some(&last) = kept.last() else { break };
-        cut.clear();
-        let mut before = (last, turn(e.from, e.to, last));
-        for &p in &kept {
-            let here = (p, turn(e.from, e.to, p));
-            if (before.1 < 0.0 && here.1 > 0.0) || (before.1 > 0.0 && here.1 < 0.0) {
-                cut.push(before.0 + (here.0 - before.0) * (before.1 / (before.1 - here.1)));
-            }
-            if here.1 >= 0.0 {
-                cut.push(p);
-            }
-            before = here;
-        }
-        std::mem::swap(&mut kept, &mut cut);
+        cut_off(&mut kept, &mut cut, |p| turn(e.from, e.to, p));
     }
     kept
+}
+
+/// Leaves of a ring what lies inside a line or on it: where `inside`, which follows a point evenly, is not negative. `spare` is room to work in.
+pub(super) fn cut_off(ring: &mut Vec<DVec2>, spare: &mut Vec<DVec2>, inside: impl Fn(DVec2) -> f64) {
+    let Some(&last) = ring.last() else { return };
+    spare.clear();
+    let mut before = (last, inside(last));
+    for &p in ring.iter() {
+        let here = (p, inside(p));
+        if (before.1 < 0.0 && here.1 > 0.0) || (before.1 > 0.0 && here.1 < 0.0) {
+            spare.push(before.0 + (here.0 - before.0) * (before.1 / (before.1 - here.1)));
+        }
+        if here.1 >= 0.0 {
+            spare.push(p);
+        }
+        before = here;
+    }
+    std::mem::swap(ring, spare);
 }

@@ -2,6 +2,7 @@
 
 use glam::DVec2;
 
+use super::clip::cut_off;
 use crate::bounds::Bounds;
 use crate::polygon::ring_edges;
 
@@ -50,21 +51,7 @@ fn shrunk(ring: &[DVec2], own: Bounds, least: impl Fn(DVec2) -> f64) -> Vec<DVec
             continue;
         }
         let limit = inward.dot(side.from) - least(inward);
-        let inside = |p: DVec2| inward.dot(p) - limit;
-        cut.clear();
-        let Some(&last) = kept.last() else { return Vec::new() };
-        let mut before = (last, inside(last));
-        for &p in &kept {
-            let here = (p, inside(p));
-            if (before.1 < 0.0 && here.1 > 0.0) || (before.1 > 0.0 && here.1 < 0.0) {
-                cut.push(before.0 + (here.0 - before.0) * (before.1 / (before.1 - here.1)));
-            }
-            if here.1 >= 0.0 {
-                cut.push(p);
-            }
-            before = here;
-        }
-        std::mem::swap(&mut kept, &mut cut);
+        cut_off(&mut kept, &mut cut, |p| inward.dot(p) - limit);
     }
     kept.dedup();
     if kept.len() > 1 && kept.first() == kept.last() {

@@ -18,7 +18,7 @@ pub(super) struct LaidAgain {
     pub of: Again,
 }
 
-/// What was read of marks to themselves, of those that the plan has and whose step can go wrong at all.
+/// What was read of marks to themselves, of those that the plan has.
 pub(super) fn of(
     arrangement: &Arrangement,
     scene: &Scene,
@@ -36,6 +36,7 @@ pub(super) fn of(
 /// How far apart two layings of a mark may be; at no distance so far.
 fn expected(scene: &Scene, budget: &Budget, shop: &Instruments, id: &Id) -> Option<Again> {
     let mark = scene.marks.iter().position(|own| own.id == *id)?;
+    // A step that cannot go wrong by the shop's figures leaves nothing apart, and what lies apart is a doubt all the same.
     let u_mm = libm::hypot(budget.apart_u_mm(mark)?, shop.tape.read_mm);
     Some(Again { mark, apart_mm: 0.0, u_mm })
 }

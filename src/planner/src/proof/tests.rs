@@ -389,4 +389,15 @@ fn a_mark_that_no_distance_shows_is_laid_a_second_time() {
         apart.doubt
     );
     assert!(apart.figures.iter().all(|own| !matches!(own.said, Said::Inside { .. })));
+    // Nor is it forgotten of a step that goes wrong by nothing, as the shop has it.
+    let mut perfect = laid.clone();
+    perfect.shop.plumb_found_mm = 0.0;
+    perfect.marks_taped[last] = MarkTaped::new("A".into(), "A".into(), 14.0);
+    let apart = proof(&perfect);
+    assert!(
+        matches!(&apart.doubt, Doubt::One(Off::Apart { mark, .. }) if mark.as_str() == "A"),
+        "{:?}",
+        apart.doubt
+    );
+    assert_eq!(apart.strange, 0);
 }

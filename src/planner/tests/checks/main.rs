@@ -10,6 +10,7 @@ use baywright_planner::*;
 mod support;
 
 mod cures;
+mod dice;
 mod hand;
 mod promises;
 mod totality;

@@ -4,24 +4,8 @@ use baywright_planner::geometry::{DVec2, PlanPose, angle};
 use baywright_planner::model::*;
 use baywright_planner::{Code, assess};
 
+use crate::dice::Dice;
 use crate::support::*;
-
-/// Small, fixed pseudo-random numbers (splitmix64), so that a failure can be repeated by its seed.
-struct Dice(u64);
-
-impl Dice {
-    fn share(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    fn within(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * self.share()
-    }
-}
 
 /// The clear bay with things thrown in anywhere, many of them in the way.
 pub fn crowded(seed: u64, count: usize) -> Arrangement {

@@ -10,6 +10,8 @@ mod support;
 
 mod areas;
 mod closed;
+#[path = "../checks/dice.rs"]
+mod dice;
 mod random;
 mod spots;
 mod told;

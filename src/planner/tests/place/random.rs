@@ -5,25 +5,11 @@
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
 use baywright_planner::place::{Bears, bears, stood};
 
+use crate::dice::Dice;
 use crate::support::*;
 use crate::told::asked;
 
-/// Small, fixed pseudo-random numbers (splitmix64).
-struct Dice(u64);
-
 impl Dice {
-    fn share(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    fn within(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * self.share()
-    }
-
     fn one<T: Copy>(&mut self, of: &[T]) -> T {
         of[(self.share() * of.len() as f64) as usize]
     }

@@ -21,7 +21,7 @@ pub struct Again {
     pub mark: usize,
     /// How far apart both layings lie, mm, not negative.
     pub apart_mm: f64,
-    /// How far apart both come to lie either way, standard, mm, above zero: see [`Budget::apart_u_mm`].
+    /// How far apart both come to lie either way, standard, mm, not negative: see [`Budget::apart_u_mm`].
     pub u_mm: f64,
 }
 
