@@ -153,7 +153,7 @@ pub enum NextTape {
         /// To this one.
         to: Id,
     },
-    /// This once more: it does not fit, or may be what does not.
+    /// This once more: it does not fit, or may be what does not; from a mark to itself, that mark is laid once more.
     Again {
         /// From this mark.
         from: Id,
@@ -250,13 +250,14 @@ impl<'a> Standing<'a> {
         let gives = stand::gives(arrangement, scene);
         let again = again::of(arrangement, scene, &budget, &instruments);
         let seen: Vec<Again> = again.iter().map(|own| own.of).collect();
-        // Of a pair that lies apart nobody knows which is right.
-        let is_in_doubt = matches!(found.fit, Fit::MoreThanOne(_)) || again::doubt(&again).is_some();
+        let is_in_doubt = matches!(found.fit, Fit::MoreThanOne(_));
+        let is_apart = again::doubt(&again).is_some();
         let known = figures::Read {
             found: &found,
             shown: Shown { taped: &taped, again: &seen },
             all: &all,
             is_in_doubt,
+            is_apart,
         };
         let figures = figures::of(arrangement, scene, &budget, known, &gives);
         Some(Self { budget, prior, candidates, held, again, instruments, found, figures, hand })
@@ -397,6 +398,9 @@ impl Ahead<'_> {
         });
         if let Some(own) = again {
             return NextTape::Again { from: own.taped.from.clone(), to: own.taped.to.clone() };
+        }
+        if let Some(Off::Apart { mark, .. }) = again::doubt(self.again) {
+            return NextTape::Again { from: mark.clone(), to: mark };
         }
         let open = |own: &&Figure| !matches!(own.said, Said::Inside { .. });
         let Some(figure) = figures.iter().find(open) else {

@@ -194,13 +194,15 @@ pub(super) struct Read<'a> {
     pub all: &'a [Candidate],
     /// Whether more than one thing is wrong: what else is, nobody knows.
     pub is_in_doubt: bool,
+    /// Whether a mark that was laid twice lies in two places: which is right nobody knows.
+    pub is_apart: bool,
 }
 
 pub(super) fn of(
     arrangement: &Arrangement,
     scene: &Scene,
     budget: &Budget,
-    Read { found, shown, all, is_in_doubt }: Read<'_>,
+    Read { found, shown, all, is_in_doubt, is_apart }: Read<'_>,
     stands: &[(Id, StandGives)],
 ) -> Vec<Figure> {
     let known = &found.known;
@@ -218,6 +220,7 @@ pub(super) fn of(
                 shown,
                 all,
                 is_in_doubt,
+                is_apart,
                 placement,
                 target,
                 mark,
@@ -244,6 +247,8 @@ struct Asked<'a> {
     all: &'a [Candidate],
     /// Whether more than one thing is wrong: what else is, nobody knows.
     is_in_doubt: bool,
+    /// Whether a mark that was laid twice lies in two places.
+    is_apart: bool,
     placement: &'a Placement,
     target: &'a PlacedTarget,
     mark: usize,
@@ -274,9 +279,9 @@ impl Asked<'_> {
         Some([Moves { placed: further, ..along }, Moves { placed: left, ..aside }])
     }
 
-    /// What one mark that is not found makes of it; anything, where more than one thing does not fit already.
+    /// What one mark that is not found makes of it; anything, where more than one thing does not fit already, or one mark lies in two places.
     fn unseen(&self, sought: &Sought) -> f64 {
-        if self.is_in_doubt {
+        if self.is_in_doubt || self.is_apart {
             return f64::INFINITY;
         }
         unseen(self.budget, self.shown, sought, &Chances::default()).unwrap_or(f64::INFINITY)

@@ -383,11 +383,9 @@ fn a_mark_that_no_distance_shows_is_laid_a_second_time() {
     let last = laid.marks_taped.len() - 1;
     laid.marks_taped[last].read_mm = 14.0;
     let apart = proof(&laid);
-    assert!(
-        matches!(&apart.doubt, Doubt::One(Off::Apart { mark, .. }) if again.contains(mark)),
-        "{:?}",
-        apart.doubt
-    );
+    let Doubt::One(Off::Apart { mark, .. }) = &apart.doubt else { panic!("{:?}", apart.doubt) };
+    assert!(again.contains(mark) && apart.figures.iter().all(|own| !own.is_guess));
+    assert_eq!(apart.next, NextTape::Again { from: mark.clone(), to: mark.clone() });
     assert!(apart.figures.iter().all(|own| !matches!(own.said, Said::Inside { .. })));
     // Nor is it forgotten of a step that goes wrong by nothing, as the shop has it.
     let mut perfect = laid.clone();

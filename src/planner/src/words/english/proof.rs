@@ -46,7 +46,7 @@ pub fn should(from: &str, to: &str, length: &str, allowance: &str) -> String {
 }
 
 pub fn again_within(mark: &str, within: &str) -> String {
-    format!("Mark {mark} laid twice: ≤ {within} apart")
+    format!("Mark {mark} laid twice: ≤\u{a0}{within} apart")
 }
 
 pub fn box_of_again(mark: &str) -> String {
@@ -316,6 +316,7 @@ impl About<'_> {
     pub fn next_tape(&self, next: &NextTape) -> String {
         match next {
             NextTape::Tape { from, to } => format!("Tape {from}\u{2013}{to} next: it settles most."),
+            NextTape::Again { from, to } if from == to => format!("Lay mark {from} a third time."),
             NextTape::Again { from, to } => format!("Tape {from}\u{2013}{to} again."),
             NextTape::LayAgain(mark) => format!(
                 "Lay mark {mark} a second time by itself, without a look at the first, and tape how far apart they lie: no distance shows it."

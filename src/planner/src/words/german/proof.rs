@@ -50,7 +50,7 @@ pub fn should(from: &str, to: &str, length: &str, allowance: &str) -> String {
 }
 
 pub fn again_within(mark: &str, within: &str) -> String {
-    format!("Marke {mark} zweimal gelegt: ≤ {within} auseinander")
+    format!("Marke {mark} zweimal gelegt: ≤\u{a0}{within} auseinander")
 }
 
 pub fn box_of_again(mark: &str) -> String {
@@ -320,6 +320,7 @@ impl About<'_> {
             NextTape::Tape { from, to } => {
                 format!("Als Nächstes {from}\u{2013}{to} messen: das klärt am meisten.")
             }
+            NextTape::Again { from, to } if from == to => format!("Marke {from} ein drittes Mal legen."),
             NextTape::Again { from, to } => format!("{from}\u{2013}{to} noch einmal messen."),
             NextTape::LayAgain(mark) => format!(
                 "Marke {mark} für sich ein zweites Mal legen, ohne auf die erste zu sehen, und messen, wie weit beide auseinander liegen: kein Abstand zeigt es."
