@@ -249,7 +249,9 @@ impl<'a> Standing<'a> {
         let all: Vec<Candidate> = candidates.iter().copied().flatten().collect();
         let gives = stand::gives(arrangement, scene);
         let again = again::of(arrangement, scene, &budget, &instruments);
-        let seen: Vec<Again> = again.iter().map(|own| own.of).collect();
+        let untaped = candidates.iter().enumerate().filter(|(row, _)| held.iter().all(|own| own.row != *row));
+        let untaped: Vec<Candidate> = untaped.filter_map(|(_, own)| *own).collect();
+        let seen = again::counting(&again, &untaped);
         let is_in_doubt = matches!(found.fit, Fit::MoreThanOne(_));
         let is_apart = again::doubt(&again).is_some();
         let known = figures::Read {
@@ -415,6 +417,15 @@ impl Ahead<'_> {
         if let Some(own) = row {
             return NextTape::Tape { from: own.from.clone(), to: own.to.clone() };
         }
+        // What is laid a second time is taped as well, or a figure that was taken wrongly twice shows nowhere.
+        let unseen =
+            figure.unseen_mark.as_ref().and_then(|id| self.scene.marks.iter().position(|own| own.id == *id));
+        let beside =
+            tapes.iter().position(|own| unseen.is_some_and(|mark| own.from == mark || own.to == mark));
+        let row = beside.and_then(|at| left.get(at)).and_then(|(row, _)| self.scene.readings.get(*row));
+        if let Some(own) = row {
+            return NextTape::Tape { from: own.from.clone(), to: own.to.clone() };
+        }
         let is_read = |id: &Id| self.again.iter().any(|own| own.id == *id);
         let unseen = figure.unseen_mark.as_ref().filter(|id| figure.is_unchecked() && !is_read(id));
         unseen.map_or(NextTape::NothingHelps, |id| NextTape::LayAgain(id.clone()))
@@ -436,7 +447,7 @@ impl Ahead<'_> {
     fn check(&self, figure: &Figure, tapes: &[Candidate]) -> Option<usize> {
         let taped: Vec<Candidate> = self.held.iter().map(|own| own.read.of).collect();
         let most = 10.0 * figure.allowed * figure.scale();
-        let again: Vec<Again> = self.again.iter().map(|own| own.of).collect();
+        let again = again::counting(self.again, tapes);
         let shown = Shown { taped: &taped, again: &again };
         next_check(self.budget, shown, tapes, &figure.sought, most, &Chances::default())
     }

@@ -6,6 +6,7 @@
 
 use baywright_survey::budget::{Budget, Instruments};
 use baywright_survey::laid::{Again, Chances};
+use baywright_survey::next_tape::Candidate;
 
 use super::{Figure, Off, Row};
 use crate::model::{Arrangement, Id};
@@ -39,6 +40,13 @@ fn expected(scene: &Scene, budget: &Budget, shop: &Instruments, id: &Id) -> Opti
     // A step that cannot go wrong by the shop's figures leaves nothing apart, and what lies apart is a doubt all the same.
     let u_mm = libm::hypot(budget.apart_u_mm(mark)?, shop.tape.read_mm);
     Some(Again { mark, apart_mm: 0.0, u_mm })
+}
+
+/// Those that count: of marks that were taped all the same, every distance that the plan has of them. Who takes a wrong figure for a step
+/// takes it twice, and only a tape shows that.
+pub(super) fn counting(all: &[LaidAgain], untaped: &[Candidate]) -> Vec<Again> {
+    let is_taped = |mark: usize| untaped.iter().all(|own| own.from != mark && own.to != mark);
+    all.iter().map(|own| own.of).filter(|own| is_taped(own.mark)).collect()
 }
 
 /// The first whose two layings do not lie on one another.

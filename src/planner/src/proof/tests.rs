@@ -379,6 +379,15 @@ fn a_mark_that_no_distance_shows_is_laid_a_second_time() {
     let after = proof(&laid);
     assert!(!again.is_empty());
     assert_eq!((&after.next, after.strange, &after.doubt), (&NextTape::Enough, 0, &Doubt::Fits));
+    // Laid twice and not taped proves nothing: a figure that was taken wrongly is taken so twice.
+    let untaped = |own: &MarkTaped| own.is_again();
+    let only = Arrangement {
+        marks_taped: laid.marks_taped.iter().filter(|own| untaped(own)).cloned().collect(),
+        ..laid.clone()
+    };
+    let only = proof(&only);
+    assert!(only.figures.iter().all(|own| !matches!(own.said, Said::Inside { .. })));
+    assert!(matches!(only.next, NextTape::Tape { .. }), "{:?}", only.next);
     // One of the pairs lies apart.
     let last = laid.marks_taped.len() - 1;
     laid.marks_taped[last].read_mm = 14.0;
