@@ -15,7 +15,8 @@ use crate::bracketed::texts_of;
 use crate::made::Typed;
 
 /// Texts that are the same in both languages, by their table and name: signs, names of languages, words that both have.
-const SAME: [&str; 16] = [
+const SAME: [&str; 17] = [
+    "proof_file.pen_name",
     "screen.in_english",
     "screen.in_german",
     "screen.millimetres",

@@ -74,6 +74,11 @@ impl Desk {
         }
     }
 
+    /// Nothing is said at the foot.
+    pub(super) fn wipe_said(&mut self) {
+        self.view.notice = None;
+    }
+
     /// Takes away what was said where one of these may make it untrue. Nothing else does: what is said on the way from one thing to
     /// the next, as in saving and then opening, is there at its end.
     pub(super) fn forget_said(&mut self, commands: &[Command]) {
@@ -86,7 +91,7 @@ impl Desk {
             asked => asked.is_an_act(),
         };
         if commands.iter().any(ends) {
-            self.view.notice = None;
+            self.wipe_said();
         }
     }
 

@@ -335,7 +335,7 @@ impl Desk {
         });
         // What was told of the last press is told until the next one.
         if !page.pressed.is_empty() && self.view.notice.as_ref().is_some_and(|own| !own.wrong) {
-            self.view.notice = None;
+            self.wipe_said();
         }
         self.record_pressed(&ctx, &mut page, out);
         self.record = page;

@@ -57,18 +57,19 @@ pub(super) fn rows(
     (budget, shop): (&Budget, &Instruments),
     (read, figures): (&[LaidAgain], &[Figure]),
 ) -> Vec<Row> {
-    let is_asked = |id: &Id| {
-        read.iter().any(|own| own.id == *id)
-            || figures.iter().any(|own| own.no_tape_shows && own.unseen_mark.as_ref() == Some(id))
-    };
-    let marks = scene.marks.iter().filter(|mark| is_asked(&mark.id));
+    let is_read = |id: &Id| read.iter().any(|own| own.id == *id);
+    let is_asked =
+        |id: &Id| figures.iter().any(|own| own.no_tape_shows && own.unseen_mark.as_ref() == Some(id));
+    // What is asked next stands under what was read: no box moves away from the hand.
+    let asked = scene.marks.iter().map(|mark| &mark.id).filter(|id| is_asked(id) && !is_read(id));
+    let marks = read.iter().map(|own| &own.id).chain(asked);
     marks
-        .filter_map(|mark| {
-            let of = expected(scene, budget, shop, &mark.id)?;
-            let own = read.iter().find(|own| own.id == mark.id);
+        .filter_map(|id| {
+            let of = expected(scene, budget, shop, id)?;
+            let own = read.iter().find(|own| own.id == *id);
             Some(Row {
-                from: mark.id.clone(),
-                to: mark.id.clone(),
+                from: id.clone(),
+                to: id.clone(),
                 should_mm: 0.0,
                 allowance_mm: of.within_mm(&Chances::default()),
                 read_mm: own.map(|own| own.of.apart_mm),

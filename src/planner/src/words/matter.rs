@@ -15,6 +15,14 @@ use crate::proof::FigureOf;
 /// What shows of an angle at least, radians: a thousandth of a degree.
 const LEAST_SHOWN_RAD: f64 = 0.001 * std::f64::consts::PI / 180.0;
 
+/// A limit that a tape's marks would make so much wider is told by decimals.
+const WIDER: f64 = 1.05;
+
+/// As a tape in inches shows it, mm.
+fn sixteenths(mm: f64) -> f64 {
+    (mm / 25.4 * 16.0).round() / 16.0 * 25.4
+}
+
 /// No figure is shown to more places: a ten-thousandth of a millimetre is beyond all that is laid out.
 const MOST_PLACES: usize = 5;
 
@@ -117,6 +125,15 @@ impl Matter<'_> {
         let [first, second] = &plain;
         let looks_alike = first == second && value != bound;
         let looks_like_nothing = value != 0.0 && *first == said(of_kind(measured, 0.0));
+        if let (Units::FeetInches, Quantity::Length(mm)) = (self.locale.units, limit)
+            && sixteenths(mm) > mm * WIDER
+        {
+            // 4 mm are no ³⁄₁₆ of an inch: a limit is not told wider than it is.
+            let exact = |own| self.with_places(own, 2);
+            if let (Some(value), Some(bound)) = (exact(measured), exact(limit)) {
+                return [value, bound];
+            }
+        }
         if !looks_alike && !looks_like_nothing {
             return plain;
         }

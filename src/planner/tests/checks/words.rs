@@ -284,6 +284,8 @@ fn a_figure_never_contradicts_its_verdict() {
         (Units::Millimetres, &found, length(250.0), length(0.0), "250 mm inside"),
         (Units::Metres, &found, length(5.2), length(5.0), "0.0052 m inside, limit 0.0050 m"),
         (Units::FeetInches, &found, length(25.8), length(25.4), "1.02 in inside, limit 1.00 in"),
+        // 4 mm are less than ³⁄₁₆ of an inch, and are not told as that.
+        (Units::FeetInches, &found, length(5.9), length(4.0), "0.232 in inside, limit 0.157 in"),
         (Units::Millimetres, &near, length(0.003), length(20.0), "clear by 0.003 mm, wants 20.000 mm"),
         (Units::Millimetres, &near, length(0.0), length(20.0), "clear by 0 mm, wants 20 mm"),
         (Units::Millimetres, &found, angle(0.2004), angle(0.2), "0.2004° inside, limit 0.2000°"),

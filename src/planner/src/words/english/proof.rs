@@ -46,7 +46,7 @@ pub fn should(from: &str, to: &str, length: &str, allowance: &str) -> String {
 }
 
 pub fn again_within(mark: &str, within: &str) -> String {
-    format!("Mark {mark} laid a second time: at most {within} apart")
+    format!("Mark {mark} laid twice: ≤ {within} apart")
 }
 
 pub fn box_of_again(mark: &str) -> String {

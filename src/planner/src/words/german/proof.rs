@@ -50,7 +50,7 @@ pub fn should(from: &str, to: &str, length: &str, allowance: &str) -> String {
 }
 
 pub fn again_within(mark: &str, within: &str) -> String {
-    format!("Marke {mark} ein zweites Mal gelegt: höchstens {within} auseinander")
+    format!("Marke {mark} zweimal gelegt: ≤ {within} auseinander")
 }
 
 pub fn box_of_again(mark: &str) -> String {
