@@ -40,6 +40,7 @@ mod on_floor;
 mod on_paper;
 mod opened;
 mod own;
+mod parking;
 mod picked;
 mod pictures;
 mod promised;

@@ -31,6 +31,7 @@ mod menus;
 pub mod of_record;
 pub mod page;
 mod pages;
+mod parking;
 pub mod raster;
 pub mod record;
 mod remember;
@@ -88,6 +89,8 @@ pub struct Desk {
     proven: marks::Proven,
     /// What the floor's levels say.
     on_floor: floor::OnFloor,
+    /// Where the car can stand.
+    parking: parking::Parking,
     menus: menus::Menus,
     assess: Assess,
     /// What to do once it is saved.
@@ -154,6 +157,7 @@ impl Desk {
             cards: findings::Cards::default(),
             proven: marks::Proven::default(),
             on_floor: floor::OnFloor::default(),
+            parking: parking::Parking::default(),
             menus: menus::Menus::default(),
             assess,
             after_save: None,
@@ -408,10 +412,9 @@ impl Desk {
     /// Takes in what was worked out off the frame since the last one, and says what failed.
     fn hear_jobs(&mut self, commands: &mut Vec<Command>) {
         let answered = self.files.answered();
-        let (surveyed, looked) = (self.verdicts.collect(), self.ways.collect());
-        for words in
-            [answered.as_ref().err(), surveyed.as_ref().err(), looked.as_ref().err()].into_iter().flatten()
-        {
+        let looked = [self.verdicts.collect(), self.ways.collect(), self.parking.collect()];
+        let failed = looked.iter().map(|own| own.as_ref().err());
+        for words in std::iter::once(answered.as_ref().err()).chain(failed).flatten() {
             self.say_wrong(self.texts().failed_beside(words));
         }
         commands.extend(answered.ok().flatten());
@@ -506,6 +509,7 @@ impl Desk {
     }
 
     fn panels(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+        self.look_where(ui.ctx());
         let panel = look::colour(self.view.theme.palette().panel);
         let sheet = look::colour(self.view.theme.palette().sheet);
         let frame = |fill| Frame::new().fill(fill).inner_margin(Margin::symmetric(14, 6));

@@ -96,6 +96,12 @@ pub enum Role {
     SightLine,
     /// The rest of that line, behind what hides it.
     SightLineHidden,
+    /// Where the middle of the front axle can lie.
+    PlaceFits,
+    /// Where that is not decided.
+    PlaceOpen,
+    /// Where it lies now.
+    PlaceNow,
     /// What lies in the shadow of something between sensor and target.
     Shadow,
     /// Where that shadow lies on the target.
@@ -178,7 +184,7 @@ impl Role {
             Self::Runway => 4,
             Self::FloorFeature(_) | Self::Contour => 5,
             Self::ZoneFill | Self::OtherZoneFill => 6,
-            Self::BeamFill | Self::Shadow => 7,
+            Self::BeamFill | Self::Shadow | Self::PlaceFits | Self::PlaceOpen => 7,
             Self::Wall(_) => 8,
             Self::WallLine => 9,
             Self::Opening => 10,
@@ -204,7 +210,7 @@ impl Role {
             Self::SightLine | Self::SightLineHidden => 29,
             // In the order in which they are given: the shadow lies on the target.
             Self::Target | Self::Mat | Self::ShadowOnTarget => 30,
-            Self::Sensor => 31,
+            Self::Sensor | Self::PlaceNow => 31,
             Self::PermanentMark | Self::Profile => 32,
             Self::Mark => 33,
             Self::Hovered | Self::WayOutUnder | Self::WayOut => 34,

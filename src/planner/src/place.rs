@@ -9,7 +9,9 @@
 //! Regions come from [`crate::check::claims`] and the checks' rules; [`bears`] says of each kind of finding how. Whether
 //! something merely needs care is not asked here.
 
+mod by_tape;
 mod levels;
+mod offer;
 mod pairs;
 mod rule;
 mod runways;
@@ -35,6 +37,8 @@ use solids::SetUp;
 use sweep::Sweep;
 use walls::Held;
 
+pub use by_tape::{ByTape, FromWall, Tyres};
+pub use offer::{Offer, Offered, all_headings, offered};
 pub use rule::{Bears, bears};
 pub use spot::{Found, MOST_MM, Margin, Slack, Spot, best_spots, corners, headings, invited};
 pub use stood::stood;

@@ -365,6 +365,7 @@ impl Canvas {
             live: live.into_iter().flatten().chain(view.as_laid.iter().cloned()).collect(),
             levels: levels(answer, view),
             contours: view.contours,
+            places: view.places.clone(),
             told: Vec::new(),
             turned: if view.to_room { Turned::ToRoom } else { Turned::ToCar },
             along: view.along,

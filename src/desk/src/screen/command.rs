@@ -326,6 +326,12 @@ pub enum OfView {
     Tool(Tool),
     /// What the right panel shows.
     Tab(Tab),
+    /// Look where the car can stand, by a key: the keyboard is led there; back to what was found where that is seen.
+    Parking,
+    /// Have the search for the best spots tell what it found so far.
+    StopLooking,
+    /// Search once more.
+    LookAgain,
     /// Open or close the list of what is in the bay.
     List(bool),
     /// Search in the list.
@@ -410,6 +416,7 @@ impl OfView {
             | Self::Point(_)
             | Self::Tool(_)
             | Self::Tab(_)
+            | Self::Parking
             | Self::Theme(_)
             | Self::AsSystem
             | Self::Language(_)
@@ -430,6 +437,8 @@ impl OfView {
             | Self::Camera(_)
             | Self::Zoom(_)
             | Self::List(_)
+            | Self::StopLooking
+            | Self::LookAgain
             | Self::Search
             | Self::EndSearch
             | Self::FullScreen

@@ -42,6 +42,7 @@ impl Desk {
             turned,
             along: self.view.along,
             contours: self.view.contours,
+            places: self.view.places.clone(),
             ..ViewState::default()
         };
         let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };

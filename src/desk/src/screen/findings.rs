@@ -53,9 +53,13 @@ impl Desk {
         // In large letters there is not always room for all in one row.
         ui.horizontal_wrapped(|ui| {
             let floor = self.view.locale.language.ground().title;
-            for (tab, name) in
-                [(Tab::Findings, texts.in_the_way), (Tab::Marks, texts.marks), (Tab::Floor, floor)]
-            {
+            let parking = self.view.locale.language.place().tab;
+            for (tab, name) in [
+                (Tab::Findings, texts.in_the_way),
+                (Tab::Marks, texts.marks),
+                (Tab::Floor, floor),
+                (Tab::Parking, parking),
+            ] {
                 let chosen = self.view.tab == tab;
                 let font = if chosen {
                     look::bold(size::BODY)
@@ -64,6 +68,9 @@ impl Desk {
                 };
                 let text = RichText::new(name).font(font);
                 let response = ui.add(Button::selectable(chosen, text));
+                if tab == Tab::Parking && std::mem::take(&mut self.parking.leads) {
+                    response.request_focus();
+                }
                 if response.clicked() {
                     out.push(Command::View(OfView::Tab(tab)));
                 }
@@ -80,6 +87,10 @@ impl Desk {
             Tab::Floor => {
                 self.view.as_laid.clear();
                 self.floor(ui, out);
+            }
+            Tab::Parking => {
+                self.view.as_laid.clear();
+                self.where_to_park(ui, out);
             }
         }
     }

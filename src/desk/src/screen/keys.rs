@@ -139,6 +139,9 @@ pub(super) fn listen(
         };
         out.push(Command::View(OfView::Tool(tool)));
     }
+    if pressed(Modifiers::NONE, Key::P) {
+        out.push(Command::View(OfView::Parking));
+    }
     if matches!(view.tool, Tool::Measure(_)) && pressed(Modifiers::NONE, Key::K) {
         out.push(Command::Bay(OfBay::KeepMeasured));
     }

@@ -2,10 +2,13 @@
 
 mod laid;
 
+use std::sync::Arc;
+
 use baywright_drawing::{Axis, Projection, Theme};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Figures, Id, TriggerList};
+use baywright_planner::place::Places;
 use baywright_planner::words::Locale;
 
 use super::page::{Begun, FailedPage, Page, VisitPage};
@@ -100,6 +103,8 @@ pub enum Tab {
     Marks,
     /// What the floor's levels say.
     Floor,
+    /// Where the car can stand.
+    Parking,
 }
 
 /// Which form is open, and what is picked in it.
@@ -204,6 +209,10 @@ pub struct Viewing {
     pub tab: Tab,
     /// How far beside their places the marks lie, drawn larger.
     pub as_laid: Vec<baywright_drawing::LiveDimension>,
+    /// Where the car can stand, its nose as it is now; drawn while that is looked at.
+    pub places: Option<Arc<Places>>,
+    /// The spot that the pointer or the keyboard is at: the car is drawn there too, bay from vehicle.
+    pub spot: Option<PlanPose>,
     /// Whether lines of one level and the floor's profile are drawn.
     pub contours: bool,
     /// Whether the panel on the left is open where there is little room.

@@ -75,6 +75,11 @@ impl<K: Clone + PartialEq, T: Send + 'static> Slow<K, T> {
         }
     }
 
+    /// Has the same worked out once more when it is asked for; what was found stays until then.
+    pub fn ask_again(&mut self) {
+        self.asked = None;
+    }
+
     /// Nothing is known any more.
     pub fn forget(&mut self) {
         *self = Self::default();

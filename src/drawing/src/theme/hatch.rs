@@ -166,6 +166,13 @@ pub(super) const fn keep_free(p: &Palette) -> Hatch {
         .on(None, p.ready.faded(0.16))
 }
 
+/// The hatch of where it is not decided whether the car can stand.
+pub(super) const fn place_open(p: &Palette) -> Hatch {
+    Hatch::new("placeopen", [9.0, 9.0], -45.0)
+        .lines(&[[0.0, 0.0, 0.0, 9.0]], 1.0)
+        .on(None, p.ready.faded(0.55))
+}
+
 /// The hatch of a drain's grate.
 pub(super) const fn grate(p: &Palette) -> Hatch {
     Hatch::new("grate", [4.0, 4.0], 0.0).lines(&[[0.0, 0.0, 0.0, 4.0]], 1.2).on(Some(p.stuff), p.soft)

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose};
+use baywright_planner::place::Places;
 
 use crate::finding::Flagged;
 
@@ -61,6 +62,8 @@ pub struct ViewState {
     pub levels: Vec<FloorLevel>,
     /// Whether lines of one level are drawn in the top view, and the floor's profile in the side view.
     pub contours: bool,
+    /// Where the car can stand, its nose as it is now, shown on the floor of the top view if it is asked for.
+    pub places: Option<Arc<Places>>,
     /// What else is pointed out in the top view: named as what is in hand, and covered by no other name.
     pub told: Vec<Subject>,
     /// How the paper of the top view lies.

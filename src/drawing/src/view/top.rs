@@ -8,6 +8,7 @@ mod dimensions;
 pub(crate) mod floor;
 pub(crate) mod laid;
 mod levels;
+mod places;
 mod room;
 mod stops;
 mod things;
@@ -84,6 +85,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     };
     room::draw(&mut pen, &top);
     contours::lines(&mut pen, &top);
+    places::draw(&mut pen, &top);
     aiming::draw(&mut pen, &top);
     car::draw(&mut pen, &top);
     things::draw(&mut pen, &top);
@@ -123,6 +125,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     levels::figures(&mut pen, &top);
     contours::figures(&mut pen, &top);
     contours::interval(&mut pen, &top);
+    places::told(&mut pen, &top);
     emphasis(&mut pen.items, state);
     pen
 }

@@ -47,6 +47,13 @@ impl Desk {
             OfView::Zoom(by) => self.zoom(by),
             OfView::Tool(tool) => view.tool = tool,
             OfView::Tab(tab) => view.tab = tab,
+            OfView::Parking => {
+                let is_seen = view.tab == Tab::Parking;
+                view.tab = if is_seen { Tab::Findings } else { Tab::Parking };
+                self.parking.leads = !is_seen;
+            }
+            OfView::StopLooking => self.parking.stop(),
+            OfView::LookAgain => self.parking.look_again(),
             OfView::Search => self.search(),
             OfView::EndSearch => view.sought = None,
             OfView::List(open) => view.list_open = open,

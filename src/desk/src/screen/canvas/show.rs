@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use baywright_drawing::list::Shape as Listed;
 use baywright_drawing::{Drawing, Projection, Role, Theme, Turned};
-use baywright_planner::geometry::{Bounds, DVec2};
+use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
 use baywright_planner::{Step, Subject};
 use egui::{Color32, Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
 
@@ -138,6 +138,9 @@ impl Canvas {
                 on.circle_filled(b, 2.5, beam);
             }
         }
+        if let (Some(spot), Projection::Top) = (view.spot, side) {
+            self.parked_there(on, drawn, answer, view, spot);
+        }
         self.chosen(on, drawn, side, view);
         if side == Projection::Top {
             on_floor(on, rect, drawing, view, self.picture.as_ref());
@@ -234,6 +237,41 @@ impl Canvas {
             }
             painter.ghost(drawing, &shape, look::colour(ghost), beam);
         }
+        on.extend(std::mem::take(&mut painter.out));
+    }
+
+    /// The car as it would stand at a spot.
+    fn parked_there(
+        &mut self,
+        on: &egui::Painter,
+        drawn: &Drawn,
+        answer: &Answer,
+        view: &Viewing,
+        spot: PlanPose,
+    ) {
+        let drawing = drawn.drawing(Projection::Top);
+        let there_from_view =
+            drawing.bay_from_view.inverse() * spot * answer.judged.parked.inverse() * drawing.bay_from_view;
+        let palette = view.theme.palette();
+        let ghost = look::colour(palette.beam.faded(GHOST));
+        let beam = look::colour(palette.beam);
+        let origin = drawn.rect(Projection::Top).min;
+        let mut painter = Painter::of_all(drawing, (on.ctx(), view.theme), origin, &mut self.fills);
+        for item in drawing.showing(&Subject::Car).filter(|item| item.role == Role::CarBody) {
+            let Listed::Area(rings) = &item.shape else { continue };
+            let there = rings.iter().map(|ring| ring.iter().map(|&p| there_from_view * p).collect());
+            painter.ghost(drawing, &Listed::Area(there.collect()), ghost, beam);
+        }
+        // Which way its nose looks.
+        let vehicle = &answer.judged.vehicle;
+        let at = |x: f64, y: f64| spot * DVec2::new(x, y);
+        let (front, half) = (vehicle.front(), vehicle.width_mm * 0.5);
+        let arrow =
+            [at(front - half, half * 0.6), at(front - half * 0.3, 0.0), at(front - half, -half * 0.6)];
+        let view_from_bay = drawing.bay_from_view.inverse();
+        let arrow =
+            arrow.map(|p| on_screen(drawn.rect(Projection::Top), drawing.paper_point(view_from_bay * p)));
+        painter.out.push(egui::Shape::line(arrow.to_vec(), Stroke::new(2.0, beam)));
         on.extend(std::mem::take(&mut painter.out));
     }
 

@@ -74,8 +74,13 @@ pub(super) fn figures(pen: &mut Pen<'_>, top: &Top<'_>) {
 /// How far the lines are apart, in a corner that is free.
 pub(super) fn interval(pen: &mut Pen<'_>, top: &Top<'_>) {
     let Some((interval, _)) = drawn(top) else { return };
+    in_corner(pen, top, &told(top.words.locale(), interval));
+}
+
+/// What is told of the whole drawing, in a corner that is free.
+pub(super) fn in_corner(pen: &mut Pen<'_>, top: &Top<'_>, text: &str) {
     let style = pen.style(size::SMALL, Weight::SemiBold);
-    let text = pen.measured(&told(top.words.locale(), interval), style);
+    let text = pen.measured(text, style);
     let (low, high) = (pen.window.low + EDGE_PX, pen.window.high - EDGE_PX);
     let ring = top.ring(top.scene.room.walls().outer());
     let room = baywright_planner::geometry::Bounds::around(ring.iter().map(|p| pen.px(*p)));

@@ -31,7 +31,8 @@ const FIRST_STEPS: &[Section] = &[
         "If you plan a bay",
         &[
             "Open the bay, then choose one car and aiming after another: the answer says whether each fits, and how \
-             much is lacking. Drag the car to the best place. “Measure” gives the distance between any two points.",
+             much is lacking. “Parking” tints the floor where the car can stand and names the best spots, by tape from two \
+             walls. “Measure” gives the distance between any two points.",
         ],
     ),
     (
@@ -120,6 +121,7 @@ const KEYS: &[Key] = &[
     ("Right button, Shift+F10", "what can be done with it"),
     ("Delete", "takes it out of this set-up"),
     ("Ctrl+Z, Ctrl+Shift+Z", "undo, do again"),
+    ("P", "parking: where the car can stand, tinted on the floor, and the best spots"),
     ("M; K", "measure; keep what was measured in the top view with the bay"),
     ("+  −  0, Ctrl+0", "larger, smaller, all; so does a double press on empty paper"),
     ("Ctrl+N, Ctrl+O", "draw a new bay, open one; a file that is dropped on the window opens, too"),

@@ -31,7 +31,8 @@ const FIRST_STEPS: &[Section] = &[
         "Wenn Sie einen Messplatz planen",
         &[
             "Den Messplatz öffnen, dann ein Fahrzeug und eine Einstellung nach der anderen wählen: Das Ergebnis sagt, ob es passt \
-             und wie viel fehlt. Das Fahrzeug an die beste Stelle ziehen. „Messen“ gibt den Abstand zwischen zwei beliebigen \
+             und wie viel fehlt. „Parken“ tönt den Boden, wo das Fahrzeug stehen kann, und nennt die besten Stellen, mit dem \
+             Bandmaß von zwei Wänden. „Messen“ gibt den Abstand zwischen zwei beliebigen \
              Punkten.",
         ],
     ),
@@ -124,6 +125,7 @@ const KEYS: &[Key] = &[
     ("Rechte Taste, Umschalt+F10", "was sich damit tun lässt"),
     ("Entf", "nimmt es aus dieser Aufstellung"),
     ("Strg+Z, Strg+Umschalt+Z", "rückgängig, wiederholen"),
+    ("P", "parken: wo das Fahrzeug stehen kann, am Boden getönt, und die besten Stellen"),
     ("M; K", "messen; behalten, was in der Draufsicht gemessen wurde"),
     ("+  −  0, Strg+0", "größer, kleiner, alles; alles auch mit Doppelklick auf leeres Blatt"),
     (
