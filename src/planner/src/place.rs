@@ -9,6 +9,8 @@
 //! Regions come from [`crate::check::claims`] and the checks' rules; [`bears`] says of each kind of finding how. Whether
 //! something merely needs care is not asked here.
 
+mod from_walls;
+mod kept_in;
 mod levels;
 mod pairs;
 mod rule;
@@ -35,8 +37,10 @@ use solids::SetUp;
 use sweep::Sweep;
 use walls::Held;
 
+pub use from_walls::{FromWalls, from_walls};
+pub use kept_in::{Kept, reach};
 pub use rule::{Bears, bears};
-pub use spot::{Found, MOST_MM, Margin, Slack, Spot, best_spots, corners, headings, invited};
+pub use spot::{Found, MOST_MM, Margin, Slack, Spot, best_spots, best_spots_of, corners, headings, invited};
 pub use stood::stood;
 
 /// Nearer to the edge of what does not fit than this, mm, a place may be called so though nothing stops there yet: round things
