@@ -15,8 +15,10 @@ use crate::assessment::{Finding, Severity, Step, Verdict};
 use crate::judge::judge;
 use crate::model::{Arrangement, Id, Layout};
 use crate::place::{
-    Found, Kept, Margin, Search, Slack, Spot, best_spots_of, from_walls, headings, invited, stood,
+    ByTape, Found, Kept, Margin, Offer, Search, Slack, Spot, best_spots_of, headings, in_whole_mm, invited,
+    stood,
 };
+use crate::scene::Scene;
 
 pub use best_place::{BestPlace, FitMap, Grid, Heard, best_place, fit_map, heard};
 pub use lines::{Line, lines_of_car, lines_of_layout};
@@ -264,7 +266,7 @@ fn spots(
 ) -> (Vec<Spot>, bool) {
     let (first, others): (Vec<_>, Vec<_>) = headings(&own.bay.room).into_iter().partition(|own| own.1);
     for some in [&first, &others] {
-        let Found { spots, is_partial } = best_spots_of(search, some, margin, is_stopped, &mut |_| {});
+        let Found { spots, is_partial, .. } = best_spots_of(search, some, margin, is_stopped, &mut |_| {});
         if !spots.is_empty() || is_partial {
             return (spots, is_partial);
         }
@@ -289,6 +291,8 @@ fn undecided(search: &Search, headings: &[(f64, bool)]) -> Vec<Spot> {
 fn best_of(own: &Arrangement, spots: &[Spot], margin: &Margin) -> Option<Stands> {
     let mut best: Option<Stands> = None;
     for spot in spots {
+        // As a tape has it.
+        let spot = in_whole_mm(spot, (own.vehicle.length_mm * 0.5).max(1.0));
         let judged = judge(&stood(own, spot.pose));
         let stands = Stands {
             pose: spot.pose,
@@ -343,7 +347,15 @@ fn in_the_middle(own: &Arrangement, floor: &Polygon) -> Vec<PlanPose> {
     invited(&own.bay.room).map(at).to_vec()
 }
 
-/// Where a car stands, from the walls of its room: see [`crate::place::from_walls()`].
-pub fn told_from_walls(own: &Arrangement, pose: PlanPose) -> Option<crate::place::FromWalls> {
-    from_walls(&own.bay, &own.vehicle, pose)
+impl Stands {
+    /// How a person parks there, the car of this arrangement.
+    pub fn offer(&self, own: &Arrangement) -> Offer {
+        offer(own, self.pose, self.slack, self.meets_margin)
+    }
+}
+
+/// How a person parks at a pose: from the walls, with what may be there to spare.
+fn offer(own: &Arrangement, pose: PlanPose, slack: Slack, meets: bool) -> Offer {
+    let spot = Spot { pose, slack, is_invited: true };
+    Offer { spot, by_tape: ByTape::of(own, &Scene::of(own), pose), meets }
 }

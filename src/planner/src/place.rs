@@ -9,9 +9,10 @@
 //! Regions come from [`crate::check::claims`] and the checks' rules; [`bears`] says of each kind of finding how. Whether
 //! something merely needs care is not asked here.
 
-mod from_walls;
+mod by_tape;
 mod kept_in;
 mod levels;
+mod offer;
 mod pairs;
 mod rule;
 mod runways;
@@ -37,8 +38,10 @@ use solids::SetUp;
 use sweep::Sweep;
 use walls::Held;
 
-pub use from_walls::{FromWalls, from_walls};
+pub use by_tape::{ByTape, FromWall, Tyres};
 pub use kept_in::{Kept, reach};
+pub(crate) use offer::in_whole_mm;
+pub use offer::{Offer, Offered, all_headings, offered};
 pub use rule::{Bears, bears};
 pub use spot::{Found, MOST_MM, Margin, Slack, Spot, best_spots, best_spots_of, corners, headings, invited};
 pub use stood::stood;

@@ -10,7 +10,9 @@ use baywright_geometry::{Bounds, DVec2, PlanPose, Region};
 use super::Line;
 use crate::assessment::Verdict;
 use crate::judge::judge;
-use crate::place::{Margin, Search, Slack, Spot, best_spots_of, stood};
+use crate::model::Arrangement;
+use crate::place::{ByTape, Margin, Offer, Search, Slack, Spot, best_spots_of, in_whole_mm, stood};
+use crate::scene::Scene;
 
 /// Squares over a floor, row after row from its low corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -203,6 +205,14 @@ pub struct BestPlace {
     pub of_weight: f64,
 }
 
+impl BestPlace {
+    /// How a person parks there, the car of one of the lines.
+    pub fn offer(&self, own: &Arrangement) -> Offer {
+        let spot = Spot { pose: self.pose, slack: self.slack, is_invited: true };
+        Offer { spot, by_tape: ByTape::of(own, &Scene::of(own), self.pose), meets: self.meets_margin }
+    }
+}
+
 /// The best place of what was heard: most weight, then most slack. `None` if no line fits at any of the headings.
 pub fn best_place(lines: &[Line], heard: &[Heard], margin: &Margin) -> Option<BestPlace> {
     let of_weight = lines.iter().map(|own| own.weight).sum();
@@ -238,6 +248,7 @@ fn confirmed(lines: &[Line], heard: &Heard, margin: &Margin, of_weight: f64) -> 
         let slack = Slack { mm: 0.0, rad: 0.0 };
         Some(Spot { pose: PlanPose::new(at, heard.heading_rad), slack, is_invited: true })
     })?;
+    let spot = in_whole_mm(&spot, all.lever_mm());
     let mut serves = Vec::new();
     let mut weight = 0.0;
     for &nth in &heard.lines {

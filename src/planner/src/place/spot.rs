@@ -9,8 +9,8 @@ mod headings;
 
 use baywright_geometry::{PlanPose, Region, angle};
 
-use super::Search;
 use super::sweep::Sweep;
+use super::{Places, Search};
 
 pub use headings::{headings, invited};
 
@@ -74,6 +74,10 @@ pub struct Found {
     pub spots: Vec<Spot>,
     /// Whether it was stopped before all headings were looked at.
     pub is_partial: bool,
+    /// Whether anywhere everything fits, be it without any slack.
+    pub fits_somewhere: bool,
+    /// Whether anywhere it is not decided whether everything fits: no spot is looked for there.
+    pub is_open_somewhere: bool,
 }
 
 /// A shape of places for a heading, with how far from its edge it has a place at most, mm.
@@ -106,13 +110,15 @@ pub fn best_spots_of(
     tell: &mut dyn FnMut(usize),
 ) -> Found {
     let mut shapes: Vec<Shape> = Vec::new();
-    let mut is_partial = false;
+    let (mut is_partial, mut fits_somewhere, mut is_open_somewhere) = (false, false, false);
     for (done, &(heading_rad, is_invited)) in all.iter().enumerate() {
         if is_stopped() {
             is_partial = true;
             break;
         }
-        let fits = search.places(heading_rad).fits;
+        let Places { fits, undecided, .. } = search.places(heading_rad);
+        fits_somewhere |= !fits.is_empty();
+        is_open_somewhere |= !undecided.is_empty();
         for nth in 0..fits.shapes().len() {
             if let Some((_, most_mm)) = fits.shape(nth).deepest(2.0 * WITHIN_MM) {
                 let most_mm = (most_mm + 2.0 * WITHIN_MM).min(MOST_MM);
@@ -142,7 +148,7 @@ pub fn best_spots_of(
             }
         }
     }
-    Found { spots, is_partial }
+    Found { spots, is_partial, fits_somewhere, is_open_somewhere }
 }
 
 /// Whether a spot stands nearly so, and in the same shape of places.
