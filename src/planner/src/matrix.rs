@@ -15,17 +15,19 @@ use crate::assessment::{Finding, Severity, Step, Verdict};
 use crate::judge::judge;
 use crate::model::{Arrangement, Id, Layout};
 use crate::place::{
-    ByTape, Found, Kept, Margin, Offer, Search, Slack, Spot, best_spots_of, headings, in_whole_mm, invited,
+    ByTape, Kept, Margin, Offer, Places, Search, Slack, Spot, best_spots_of, headings, in_whole_mm, invited,
     stood,
 };
 use crate::scene::Scene;
 
 pub use best_place::{BestPlace, FitMap, Grid, Heard, best_place, fit_map, heard};
 pub use lines::{Line, lines_of_car, lines_of_layout};
-pub use room_size::{Needs, RoomSize, needs, smallest, smallest_for_width};
+pub use room_size::{Needs, RoomSize, in_empty_room, needs, smallest, smallest_for_width};
 
-/// A place that is left undecided is tried in the middle of what is, within so much, mm, and so often for each heading.
+/// A place without slack is tried in the middle of a shape of places, within so much, mm, or so much where it is small; and in so
+/// many shapes for each heading.
 const WITHIN_MM: f64 = 5.0;
+const LEAST_MM: f64 = 0.01;
 const MOST_TRIED: usize = 20;
 
 /// What the place of a column is.
@@ -265,26 +267,33 @@ fn spots(
     is_stopped: &dyn Fn() -> bool,
 ) -> (Vec<Spot>, bool) {
     let (first, others): (Vec<_>, Vec<_>) = headings(&own.bay.room).into_iter().partition(|own| own.1);
+    let mut tight: Option<Spot> = None;
     for some in [&first, &others] {
-        let Found { spots, is_partial, .. } = best_spots_of(search, some, margin, is_stopped, &mut |_| {});
-        if !spots.is_empty() || is_partial {
-            return (spots, is_partial);
+        let found = best_spots_of(search, some, margin, is_stopped, &mut |_| {});
+        if !found.spots.is_empty() || found.is_partial {
+            return (found.spots, found.is_partial);
+        }
+        if tight.is_none() && (found.fits_somewhere || found.is_open_somewhere) {
+            tight = without_slack(search, some);
         }
     }
-    (undecided(search, &first), false)
+    (tight.into_iter().collect(), false)
 }
 
-/// A spot without slack where the regions leave it undecided and the checks find nothing that stops.
-fn undecided(search: &Search, headings: &[(f64, bool)]) -> Vec<Spot> {
-    let at = |&(heading, is_invited): &(f64, bool)| {
-        let undecided = search.places(heading).undecided;
-        let middles = (0..undecided.shapes().len()).filter_map(|nth| undecided.shape(nth).deepest(WITHIN_MM));
-        let poses = middles.map(|(at, _)| PlanPose::new(at, heading)).take(MOST_TRIED);
-        let slack = Slack { mm: 0.0, rad: 0.0 };
-        let settled = poses.collect::<Vec<_>>().into_iter().find(|pose| search.settle(*pose))?;
-        Some(Spot { pose: settled, slack, is_invited })
-    };
-    headings.iter().find_map(at).into_iter().collect()
+/// A spot of which no slack can be shown: where it just fits, or where the regions leave it undecided and the checks find nothing
+/// that stops.
+fn without_slack(search: &Search, headings: &[(f64, bool)]) -> Option<Spot> {
+    headings.iter().find_map(|&(heading, is_invited)| {
+        let Places { fits, undecided, .. } = search.places(heading);
+        let shapes = [fits, undecided];
+        let all = shapes.iter().flat_map(|own| (0..own.shapes().len()).map(|nth| own.shape(nth)));
+        let poses = all.take(MOST_TRIED).filter_map(|own| {
+            let (at, _) = own.deepest(WITHIN_MM).or_else(|| own.deepest(LEAST_MM))?;
+            Some(PlanPose::new(at, heading))
+        });
+        let pose = poses.into_iter().find(|pose| search.settle(*pose))?;
+        Some(Spot { pose, slack: Slack { mm: 0.0, rad: 0.0 }, is_invited })
+    })
 }
 
 /// Of some spots the first that is ready; else the first that nothing stops.
