@@ -8,7 +8,7 @@ mod best_place;
 mod lines;
 mod room_size;
 
-use baywright_geometry::{DVec2, PlanPose, Polygon, angle};
+use baywright_geometry::{DVec2, PlanPose, Polygon, Region, angle};
 
 use crate::assess::assess;
 use crate::assessment::{Finding, Severity, Step, Verdict};
@@ -24,10 +24,10 @@ pub use best_place::{BestPlace, FitMap, Grid, Heard, best_place, fit_map, heard}
 pub use lines::{Line, lines_of_car, lines_of_layout};
 pub use room_size::{Needs, RoomSize, in_empty_room, needs, smallest, smallest_for_width};
 
-/// A place without slack is tried in the middle of a shape of places, within so much, mm, or so much where it is small; and in so
-/// many shapes for each heading.
-const WITHIN_MM: f64 = 5.0;
-const LEAST_MM: f64 = 0.01;
+/// A place without slack is tried well inside a shape of places: within so many mm of the deepest, the finer the narrower it is. A
+/// strip that is narrower than twice the last is no place to park.
+const WITHIN_MM: [f64; 3] = [5.0, 1.0, 0.2];
+/// In so many shapes for each heading.
 const MOST_TRIED: usize = 20;
 
 /// What the place of a column is.
@@ -288,12 +288,17 @@ fn without_slack(search: &Search, headings: &[(f64, bool)]) -> Option<Spot> {
         let shapes = [fits, undecided];
         let all = shapes.iter().flat_map(|own| (0..own.shapes().len()).map(|nth| own.shape(nth)));
         let poses = all.take(MOST_TRIED).filter_map(|own| {
-            let (at, _) = own.deepest(WITHIN_MM).or_else(|| own.deepest(LEAST_MM))?;
+            let at = inside(&own)?;
             Some(PlanPose::new(at, heading))
         });
         let pose = poses.into_iter().find(|pose| search.settle(*pose))?;
         Some(Spot { pose, slack: Slack { mm: 0.0, rad: 0.0 }, is_invited })
     })
+}
+
+/// A place inside a shape of places, if it is no sliver.
+fn inside(shape: &Region) -> Option<DVec2> {
+    WITHIN_MM.into_iter().find_map(|within| shape.deepest(within)).map(|(at, _)| at)
 }
 
 /// Of some spots the first that is ready; else the first that nothing stops.

@@ -242,9 +242,9 @@ fn confirmed(lines: &[Line], heard: &Heard, margin: &Margin, of_weight: f64) -> 
     let spot = best_spots_of(&all, &headings, margin, &|| false, &mut |_| {}).spots.first().copied();
     let spot = spot.or_else(|| {
         // Room for a millimetre of slack there is not.
-        let (at, _) = (0..heard.common.shapes().len())
-            .filter_map(|nth| heard.common.shape(nth).deepest(0.01))
-            .max_by(|a, b| a.1.total_cmp(&b.1))?;
+        let shapes = (0..heard.common.shapes().len()).map(|nth| heard.common.shape(nth));
+        let largest = shapes.max_by(|a, b| a.area().total_cmp(&b.area()))?;
+        let at = [DEEP_MM, 1.0, 0.2].into_iter().find_map(|within| largest.deepest(within))?.0;
         let slack = Slack { mm: 0.0, rad: 0.0 };
         Some(Spot { pose: PlanPose::new(at, heard.heading_rad), slack, is_invited: true })
     })?;
