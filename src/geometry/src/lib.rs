@@ -42,6 +42,7 @@ pub mod sight;
 pub mod thrust;
 pub mod tolerance;
 pub mod visibility;
+pub mod way_in;
 
 pub use blocker::{LineOfSight, first_blocker, first_blocker_in_plan};
 pub use boolean::{difference, intersection, union};
