@@ -98,6 +98,8 @@ pub enum Role {
     SightLineHidden,
     /// Where the middle of the front axle can lie.
     PlaceFits,
+    /// The edge of that, seen over what stands there.
+    PlaceEdge,
     /// Where that is not decided.
     PlaceOpen,
     /// Where it lies now.
@@ -210,7 +212,8 @@ impl Role {
             Self::SightLine | Self::SightLineHidden => 29,
             // In the order in which they are given: the shadow lies on the target.
             Self::Target | Self::Mat | Self::ShadowOnTarget => 30,
-            Self::Sensor | Self::PlaceNow => 31,
+            // In the order in which they are given: the point lies on the edge.
+            Self::Sensor | Self::PlaceEdge | Self::PlaceNow => 31,
             Self::PermanentMark | Self::Profile => 32,
             Self::Mark => 33,
             Self::Hovered | Self::WayOutUnder | Self::WayOut => 34,

@@ -165,7 +165,8 @@ impl Desk {
         if let Some(Progress { done, all }) = self.parking.offered.progress() {
             let text = if done < all { texts.looked_at(done, all) } else { texts.weighing.to_owned() };
             let share = done as f32 / all.max(1) as f32;
-            ui.add(egui::ProgressBar::new(share).desired_height(6.0).animate(false));
+            let bar = egui::ProgressBar::new(share).desired_height(6.0).animate(false);
+            ui.add(bar).accessible_name(&text);
             ui.horizontal_wrapped(|ui| {
                 ui.label(widgets::soft(ui, text));
                 if widgets::lesser(ui, self.texts().stop).clicked() {

@@ -144,7 +144,7 @@ mod tests {
     #[test]
     fn distances_are_square_to_each_of_two_walls() {
         let ring = [(0.0, 0.0), (9_000.0, 0.0), (9_000.0, 6_000.0), (1_500.0, 6_000.0)];
-        let room = Polygon::new(ring.map(DVec2::from).to_vec()).unwrap();
+        let room = Polygon::new(ring.map(DVec2::from).to_vec(), Vec::new()).unwrap();
         let walls: Vec<Segment> = room.edges().collect();
         let from = DVec2::new(3_000.0, 1_200.0);
         let (slant, floor) = (&walls[3], &walls[0]);

@@ -51,8 +51,7 @@ impl Matter<'_> {
     }
 
     /// How far off a spot a car may be: a length and an angle, neither shown larger than it is; `None` where that is next to nothing.
-    #[expect(clippy::wrong_self_convention, reason = "to spare is what it is, not what it becomes")]
-    pub fn to_spare(&self, slack: &Slack) -> Option<[String; 2]> {
+    pub fn spare(&self, slack: &Slack) -> Option<[String; 2]> {
         let shown_mm = match self.locale.units {
             Units::Millimetres | Units::Metres => 1.0,
             Units::FeetInches => 25.4 / 16.0,

@@ -9,13 +9,18 @@ use crate::view::pen::Pen;
 /// Radius of the point where the middle of the front axle lies now, px.
 const NOW_PX: f64 = 4.5;
 
-/// The tint, and the point.
+/// The tint, its edge, and the point.
 pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
     let Some(places) = &top.state.places else { return };
     for (region, role) in [(&places.fits, Role::PlaceFits), (&places.undecided, Role::PlaceOpen)] {
         for shape in region.shapes() {
             pen.push(role, None, Shape::Area(shape.iter().map(|ring| top.ring(ring)).collect()));
         }
+    }
+    // Much of it may lie under the car.
+    for ring in places.fits.rings() {
+        let closed = ring.iter().chain(ring.first()).map(|&p| top.at(p));
+        pen.line(Role::PlaceEdge, None, closed.collect());
     }
     let now = top.at(top.arrangement.parked.origin());
     let radius = pen.length(NOW_PX);

@@ -82,7 +82,7 @@ impl About<'_> {
 
     /// How far off the car may be there.
     pub fn spot_slack(&self, slack: &Slack) -> String {
-        let Some([mm, degrees]) = self.to_spare(slack) else {
+        let Some([mm, degrees]) = self.spare(slack) else {
             return "Nothing to spare.".to_owned();
         };
         format!("± {mm} and ± {degrees} will do.")

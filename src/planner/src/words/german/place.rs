@@ -80,23 +80,23 @@ impl About<'_> {
 
     /// How far off the car may be there.
     pub fn spot_slack(&self, slack: &Slack) -> String {
-        let Some([mm, degrees]) = self.to_spare(slack) else {
+        let Some([mm, degrees]) = self.spare(slack) else {
             return "Kein Spielraum.".to_owned();
         };
-        format!("± {mm} und ± {degrees} genügen.")
+        format!("Auf ± {mm} und ± {degrees} genau genügt.")
     }
 
     /// Whether that is as much as the shop parks a car.
     pub fn spot_margin(&self, offer: &Offer, margin: &Margin) -> String {
         let by = format!(
-            "± {}, ± {}; das eigene Maß des Betriebs",
+            "± {}, ± {}; Vorgabe der Werkstatt",
             self.length(margin.mm),
             self.margin_of_angle(margin.rad)
         );
         if offer.meets {
-            format!("Genug dafür, wie Fahrzeuge geparkt werden ({by}).")
+            format!("Genug Spielraum zum Parken ({by}).")
         } else {
-            format!("Enger, als Fahrzeuge geparkt werden ({by}).")
+            format!("Enger, als geparkt wird ({by}).")
         }
     }
 }
