@@ -128,7 +128,10 @@ impl Room {
         let end = driven(&self.start.pose, &way.pieces, |placed| {
             assert!(placed.iter().all(|&p| covers(&floor, p)), "off the floor at {placed:?}");
             let own = outlined(placed);
-            assert!(things.iter().all(|thing| !overlaps_by(thing, &own, 1e-6)), "meets a thing at {placed:?}");
+            assert!(
+                things.iter().all(|thing| !overlaps_by(thing, &own, 1e-6)),
+                "meets a thing at {placed:?}"
+            );
             count += 1;
             if count % 10 == 1 {
                 assert!(Region::left(&[placed.to_vec()], &self.rings).area() < 1.0);
@@ -159,10 +162,12 @@ fn hall(obstacles: Vec<Vec<DVec2>>, goal: PlanPose, keep: f64) -> Room {
 }
 
 fn thing() -> impl Strategy<Value = Vec<DVec2>> {
-    (2e3..15e3_f64, 0.0..9e3_f64, 0.0..TAU, 200.0..1500.0_f64, 200.0..1200.0_f64).prop_map(|(x, y, turn, w, h)| {
-        let own = PlanPose::new(DVec2::new(x, y), turn);
-        rectangle((-0.5 * w, 0.5 * w), (-0.5 * h, 0.5 * h)).into_iter().map(|p| own * p).collect()
-    })
+    (2e3..15e3_f64, 0.0..9e3_f64, 0.0..TAU, 200.0..1500.0_f64, 200.0..1200.0_f64).prop_map(
+        |(x, y, turn, w, h)| {
+            let own = PlanPose::new(DVec2::new(x, y), turn);
+            rectangle((-0.5 * w, 0.5 * w), (-0.5 * h, 0.5 * h)).into_iter().map(|p| own * p).collect()
+        },
+    )
 }
 
 fn room() -> impl Strategy<Value = Room> {

@@ -150,9 +150,12 @@ impl Search<'_> {
             let afterwards = found_at.is_some_and(|at| places > at + AFTERWARDS);
             if places >= budget || afterwards {
                 // The cheapest way so far, which is the first of those that are open.
-                best = self.open.drain().filter(|open| open.word.is_some()).max().and_then(|open| {
-                    Some((open.node, open.word?))
-                });
+                best = self
+                    .open
+                    .drain()
+                    .filter(|open| open.word.is_some())
+                    .max()
+                    .and_then(|open| Some((open.node, open.word?)));
                 return self.told(best, places, false);
             }
             places += 1;
@@ -268,9 +271,7 @@ fn joined(pieces: &[Piece]) -> Vec<Piece> {
     let mut all: Vec<Piece> = Vec::new();
     for piece in pieces {
         match all.last_mut() {
-            Some(last)
-                if last.curvature == piece.curvature && last.is_forwards() == piece.is_forwards() =>
-            {
+            Some(last) if last.curvature == piece.curvature && last.is_forwards() == piece.is_forwards() => {
                 last.length += piece.length;
             }
             _ => all.push(*piece),

@@ -29,10 +29,8 @@ impl Word {
     }
 
     fn driven(&self) -> impl Iterator<Item = Piece> + '_ {
-        let piece = |&(steer, far): &(f64, f64)| Piece {
-            curvature: steer / self.radius,
-            length: far * self.radius,
-        };
+        let piece =
+            |&(steer, far): &(f64, f64)| Piece { curvature: steer / self.radius, length: far * self.radius };
         self.steps.iter().map(piece).filter(|piece| piece.length.abs() > 1e-6)
     }
 
