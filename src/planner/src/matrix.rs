@@ -298,7 +298,7 @@ fn without_slack(search: &Search, headings: &[(f64, bool)]) -> Option<Spot> {
 
 /// A place inside a shape of places, if it is no sliver.
 fn inside(shape: &Region) -> Option<DVec2> {
-    WITHIN_MM.into_iter().find_map(|within| shape.deepest(within)).map(|(at, _)| at)
+    WITHIN_MM.into_iter().find_map(|within| shape.deepest(within, f64::INFINITY)).map(|(at, _)| at)
 }
 
 /// Of some spots the first that is ready; else the first that nothing stops.

@@ -114,7 +114,7 @@ pub fn heard(searches: &[Search], weights: &[f64], grid: &Grid, heading_rad: f64
         a.total_cmp(&b).then(first.cmp(&second))
     });
     let deepest = regions.iter().flat_map(|own| {
-        (0..own.shapes().len()).filter_map(|nth| own.shape(nth).deepest(DEEP_MM).map(|(at, _)| at))
+        (0..own.shapes().len()).filter_map(|nth| own.shape(nth).deepest(DEEP_MM, f64::INFINITY).map(|(at, _)| at))
     });
     let places: Vec<DVec2> = middle.map(|nth| grid.at(nth)).into_iter().chain(deepest).collect();
     let (mut lines, mut most, mut common) = (Vec::new(), 0.0, Region::default());
@@ -244,7 +244,7 @@ fn confirmed(lines: &[Line], heard: &Heard, margin: &Margin, of_weight: f64) -> 
         // Room for a millimetre of slack there is not.
         let shapes = (0..heard.common.shapes().len()).map(|nth| heard.common.shape(nth));
         let largest = shapes.max_by(|a, b| a.area().total_cmp(&b.area()))?;
-        let at = [DEEP_MM, 1.0, 0.2].into_iter().find_map(|within| largest.deepest(within))?.0;
+        let at = [DEEP_MM, 1.0, 0.2].into_iter().find_map(|within| largest.deepest(within, f64::INFINITY))?.0;
         let slack = Slack { mm: 0.0, rad: 0.0 };
         Some(Spot { pose: PlanPose::new(at, heard.heading_rad), slack, is_invited: true })
     })?;
