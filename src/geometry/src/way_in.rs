@@ -1,12 +1,17 @@
 //! Whether a car can be driven from a door to a spot: the way in.
 //!
-//! A car is driven slowly: it turns about a point on the line of its rear axle, no tighter than its turning circle, forwards and
-//! backwards. [`way_in`] looks for a way of arcs at full lock and straights on which its outline stays on the floor and meets nothing.
-//! What is found holds: all between two places is covered, never only sampled. What is not found is *not found*, never impossible: the
+//! A car is driven slowly: it turns about a point on the line of its rear axle, no tighter than its turning circle, forwards
+//! and
+//! backwards. [`way_in`] looks for a way of arcs at full lock and straights on which its outline stays on the floor and
+//! meets nothing.
+//! What is found holds: all between two places is covered, never only sampled. What is not found is *not found*, never
+//! impossible: the
 //! search steps through a lattice of places and headings, and steers straight or at full lock only.
 //!
-//! Poses are those of the vehicle frame (origin under the middle of the front axle, x forward, y left) in the bay's frame; mm and
-//! radians. The search is in the manner of a lattice search with an analytic last piece (hybrid A*; Dolgov, Thrun, Montemerlo, Diebel
+//! Poses are those of the vehicle frame (origin under the middle of the front axle, x forward, y left) in the bay's frame;
+//! mm and
+//! radians. The search is in the manner of a lattice search with an analytic last piece (hybrid A*; Dolgov, Thrun,
+//! Montemerlo, Diebel
 //! 2008, from memory).
 
 mod car;
@@ -75,7 +80,8 @@ impl Default for Limits {
 pub struct Question<'a> {
     /// What is driven.
     pub car: &'a Car,
-    /// What stands there: convex rings, bay frame, in any direction (of others their hull counts); a line of two points is a wall.
+    /// What stands there: convex rings, bay frame, in any direction (of others their hull counts); a line of two points is a
+    /// wall.
     pub obstacles: &'a [Vec<DVec2>],
     /// All that may be driven on: the room, its doorways, and what lies before them.
     pub floor: &'a Region,
@@ -100,7 +106,8 @@ pub struct WayIn {
     pub end: PlanPose,
     /// All that its outline passes over: at least that, and nowhere further than [`HEM_MM`] more.
     pub swept: Region,
-    /// How near it comes to anything, mm: never more than there is, at most half a millimetre less; infinite if there is nothing.
+    /// How near it comes to anything, mm: never more than there is, at most half a millimetre less; infinite if there is
+    /// nothing.
     pub room: f64,
     /// Whether it comes through the door nose first; if it never crosses the sill, whether it starts forwards.
     pub nose_first: bool,
@@ -132,7 +139,8 @@ pub enum Answer {
 
 /// Looks for a way from one of the starts to the goal; `stop` is asked now and then whether to give up.
 ///
-/// Of the ways it comes across it takes one of the cheapest, a change of gear counting as three metres: a short one, not surely the
+/// Of the ways it comes across it takes one of the cheapest, a change of gear counting as three metres: a short one, not
+/// surely the
 /// shortest. The same question has the same answer on every machine, and in a mirror the mirrored one.
 ///
 /// ```rust
@@ -142,7 +150,8 @@ pub enum Answer {
 /// let car = Car::new(&[rectangle((-3400.0, 810.0), (-900.0, 900.0))], 2550.0, Turning::InnerRadius { radius: 4000.0 })?;
 /// // A room of 12 by 8 m with a door in its left wall.
 /// let floor = Region::left(
-///     &[rectangle((0.0, 12e3), (0.0, 8e3)), rectangle((-300.0, 0.0), (2500.0, 5500.0)), rectangle((-8e3, -300.0), (0.0, 8e3))],
+///     &[rectangle((0.0, 12e3), (0.0, 8e3)), rectangle((-300.0, 0.0), (2500.0, 5500.0)), rectangle((-8e3, -300.0), (0.0,
+/// 8e3))],
 ///     &[],
 /// );
 /// let sill = Segment::new(DVec2::new(0.0, 2500.0), DVec2::new(0.0, 5500.0));
@@ -214,7 +223,8 @@ pub fn driven(car: &Car, from: &PlanPose, pieces: &[Piece]) -> PlanPose {
     car.front(&pieces.iter().fold(car.rear(from), |pose, piece| piece.end(&pose)))
 }
 
-/// All that the car's outline passes over as it drives some pieces from a pose: at least that, and nowhere further than [`HEM_MM`]
+/// All that the car's outline passes over as it drives some pieces from a pose: at least that, and nowhere further than
+/// [`HEM_MM`]
 /// more, for a car that reaches up to 20 m from its turning centre.
 pub fn swept(car: &Car, from: &PlanPose, pieces: &[Piece]) -> Region {
     let mut at = car.rear(from);
@@ -255,7 +265,8 @@ fn disc(car: &Car) -> f64 {
     car.rings().iter().map(room).fold(0.0, f64::max)
 }
 
-/// The question in the goal's frame, and in a mirror if it leans to the right: so that a room and its mirror image are searched alike.
+/// The question in the goal's frame, and in a mirror if it leans to the right: so that a room and its mirror image are
+/// searched alike.
 struct InGoal {
     car: Car,
     solids: Solids,
@@ -301,7 +312,8 @@ impl InGoal {
     }
 }
 
-/// Whether the first of these that tells left from right says right: where the starts lie, how they head, and what stands there.
+/// Whether the first of these that tells left from right says right: where the starts lie, how they head, and what stands
+/// there.
 fn leans_right(question: &Question<'_>, goal_from_bay: &PlanPose) -> bool {
     let starts = question.starts.iter().map(|start| *goal_from_bay * start.pose);
     let heads = starts.clone().map(|pose| wrapped(pose.heading()));

@@ -295,7 +295,8 @@ fn a_turning_circle_is_an_inner_radius() {
 
 /// Turning round between two long walls.
 ///
-/// Without a change of gear the least width is √((Ri + w)² + (L + a)²) + √((Ri + w)² + b²), by proof: from the last time that the heading
+/// Without a change of gear the least width is √((Ri + w)² + (L + a)²) + √((Ri + w)² + b²), by proof: from the last time
+/// that the heading
 /// is along the one wall to the first time that it is along the other, the rear axle moves across by no less than at full lock.
 fn half_turn(width: f64) -> Room {
     let (front, rear) = outer();
@@ -326,8 +327,10 @@ fn a_half_turn_between_walls_needs_its_known_width() {
     narrow.holds(&way);
 }
 
-/// Round a corner, from a corridor of one width into one square to it. By one arc at full lock the corner has to lie within the inner
-/// circle and both walls beyond the outer ones: (R₁ - W₁)² + (R₂ - W₂)² = Ri² with R₁ the circle of the outer rear corner and R₂ that of
+/// Round a corner, from a corridor of one width into one square to it. By one arc at full lock the corner has to lie within
+/// the inner
+/// circle and both walls beyond the outer ones: (R₁ - W₁)² + (R₂ - W₂)² = Ri² with R₁ the circle of the outer rear corner
+/// and R₂ that of
 /// the outer front one. Both corridors are wider than that by `more`.
 fn corner(first: f64, more: f64) -> Room {
     let (front, rear) = outer();

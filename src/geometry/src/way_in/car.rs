@@ -9,7 +9,8 @@ use crate::polygon::{is_convex, ring_edges, signed_area};
 /// How tight a car turns: the figure that is at hand.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Turning {
-    /// The radius of the circle that the inner side of the body runs around at full lock, measured on the line of the rear axle.
+    /// The radius of the circle that the inner side of the body runs around at full lock, measured on the line of the rear
+    /// axle.
     InnerRadius {
         /// That radius, mm; 0 or more.
         radius: f64,
@@ -60,7 +61,8 @@ pub struct Car {
 }
 
 impl Car {
-    /// A car from its outline: convex rings, anticlockwise, mm, in the vehicle frame (origin under the middle of the front axle, x
+    /// A car from its outline: convex rings, anticlockwise, mm, in the vehicle frame (origin under the middle of the front
+    /// axle, x
     /// forward, y left), its wheelbase, mm, and how it turns.
     ///
     /// # Errors

@@ -19,10 +19,12 @@ pub(super) fn parts(piece: &Piece) -> usize {
     (piece.turn().abs() / WIDEST).ceil().max(1.0) as usize
 }
 
-/// Points whose hull holds all places of a convex ring (frame of the rear axle) on a piece of at most a sixth of a half turn: its
+/// Points whose hull holds all places of a convex ring (frame of the rear axle) on a piece of at most a sixth of a half
+/// turn: its
 /// corners at both ends, and where the tangents at both ends of each corner's arc meet.
 ///
-/// Each place of the ring is the hull of its corners, each corner runs on its arc, and an arc lies within the triangle of its ends
+/// Each place of the ring is the hull of its corners, each corner runs on its arc, and an arc lies within the triangle of
+/// its ends
 /// and that point.
 pub(super) fn around(ring: &[DVec2], from: &PlanPose, piece: &Piece, points: &mut Vec<DVec2>) {
     points.clear();
@@ -65,7 +67,8 @@ fn steps(ring: &[DVec2], from: &PlanPose, piece: &Piece, count: usize) -> Vec<Ve
     (0..count).filter_map(step).collect()
 }
 
-/// A ring cut where a side is nearest to the turning centre. The places of such a side at both ends of a small turn cross there, and
+/// A ring cut where a side is nearest to the turning centre. The places of such a side at both ends of a small turn cross
+/// there, and
 /// one hull around both would fill the notch between them.
 fn sliced(ring: &[DVec2], centre: DVec2) -> Vec<Vec<DVec2>> {
     let Some(around) = Bounds::around(ring.iter().copied()) else { return Vec::new() };

@@ -10,7 +10,8 @@ use crate::tolerance::TOUCH_MM;
 use crate::way_in::cover::{around, parts};
 use crate::way_in::drive::Piece;
 
-/// No point of the car moves further than this between two places that are asked, mm: what is nearer than half of it to a thing, and
+/// No point of the car moves further than this between two places that are asked, mm: what is nearer than half of it to a
+/// thing, and
 /// not parted from it by a straight line, counts as met.
 const FINEST: f64 = 0.5;
 

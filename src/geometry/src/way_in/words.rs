@@ -1,7 +1,9 @@
 //! Ways of arcs at full lock and straights from one pose to another, where nothing stands.
 //!
-//! The families of Reeds and Shepp 1990 (forwards and backwards), and of Dubins 1957 (one gear), which are the same words with every
-//! arc run in that gear; and one of our own: a straight, an arc, a straight. The formulas are from memory; a word is used only after it was driven and ends where it should
+//! The families of Reeds and Shepp 1990 (forwards and backwards), and of Dubins 1957 (one gear), which are the same words
+//! with every
+//! arc run in that gear; and one of our own: a straight, an arc, a straight. The formulas are from memory; a word is used
+//! only after it was driven and ends where it should
 //! ([`Word::pieces`]), so that a slip in one of them loses a way and never makes a wrong one.
 
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
@@ -231,7 +233,8 @@ mod tests {
         assert!((shortest(&from, &straight.end(&from), 9).unwrap() - 900.0).abs() < 1e-6);
     }
 
-    /// Closed forms: on the spot by a half turn, three arcs of 60° with two changes (Reeds and Shepp); a half turn beside the start at two
+    /// Closed forms: on the spot by a half turn, three arcs of 60° with two changes (Reeds and Shepp); a half turn beside
+    /// the start at two
     /// radii is half a circle (Dubins); on the spot without a change, 60°, 300°, 60° one after another (Dubins).
     #[test]
     fn half_turns_have_their_known_lengths() {
