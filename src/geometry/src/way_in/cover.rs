@@ -75,7 +75,7 @@ fn sliced(ring: &[DVec2], centre: DVec2) -> Vec<Vec<DVec2>> {
     let foot = |e: crate::segment::Segment| {
         let along = e.to - e.from;
         let share = (centre - e.from).dot(along) / along.length_squared();
-        (share > 0.0 && share < 1.0).then(|| e.from.x + along.x * share)
+        (share > 0.0 && share < 1.0).then_some(e.from.x + along.x * share)
     };
     let mut cuts: Vec<f64> = crate::polygon::ring_edges(ring).filter_map(foot).collect();
     cuts.extend([around.low.x - 1.0, around.high.x + 1.0]);

@@ -253,7 +253,7 @@ mod tests {
         let from = PlanPose::new(DVec2::new(100.0, 50.0), -0.7);
         for (i, j, k) in (0..9).flat_map(|i| (0..9).flat_map(move |j| (0..12).map(move |k| (i, j, k)))) {
             let at = DVec2::new(f64::from(i) - 4.1, f64::from(j) - 3.9) * 900.0;
-            let to = PlanPose::new(at, 0.5236 * f64::from(k) + 0.1);
+            let to = PlanPose::new(at, 0.52 * f64::from(k) + 0.1);
             let ends = all(&from, &to, 1000.0).iter().filter(|w| w.pieces(&from, &to).is_some()).count();
             assert!(ends >= 12, "{ends} ways to {to:?}");
             let (any, one_gear) = (shortest(&from, &to, 9).unwrap(), shortest(&from, &to, 0).unwrap());

@@ -114,7 +114,8 @@ pub fn heard(searches: &[Search], weights: &[f64], grid: &Grid, heading_rad: f64
         a.total_cmp(&b).then(first.cmp(&second))
     });
     let deepest = regions.iter().flat_map(|own| {
-        (0..own.shapes().len()).filter_map(|nth| own.shape(nth).deepest(DEEP_MM, f64::INFINITY).map(|(at, _)| at))
+        (0..own.shapes().len())
+            .filter_map(|nth| own.shape(nth).deepest(DEEP_MM, f64::INFINITY).map(|(at, _)| at))
     });
     let places: Vec<DVec2> = middle.map(|nth| grid.at(nth)).into_iter().chain(deepest).collect();
     let (mut lines, mut most, mut common) = (Vec::new(), 0.0, Region::default());

@@ -42,7 +42,8 @@ fn the_least_rectangles_of_an_independent_library() {
     let rotated: Vec<(f64, f64)> =
         [(-1.5, -0.5), (1.5, -0.5), (1.5, 0.5), (-1.5, 0.5)].into_iter().map(turned).collect();
     let ell = [(-0.5, -0.5), (2.5, -0.5), (2.5, 0.5), (0.5, 0.5), (0.5, 3.5), (-0.5, 3.5)];
-    let cases: [(&str, &[(f64, f64)], [f64; 2]); 3] = [
+    type Case<'a> = (&'a str, &'a [(f64, f64)], [f64; 2]);
+    let cases: [Case<'_>; 3] = [
         ("3 by 1, turned by 30 degrees", &rotated, [1_000.0, 3_000.0]),
         ("an L", &ell, [3_000.0, 4_000.0]),
         // 1732.05, told to 10 mm.
