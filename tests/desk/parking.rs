@@ -96,10 +96,11 @@ fn the_floor_is_tinted_where_the_car_can_stand() {
 /// While the car is dragged and turned the tint is that of what is shown now, in the very frame.
 #[test]
 fn the_tint_follows_the_hand() {
-    let mut screen = parking("crowded-bay");
+    let mut screen = parking("clear-bay");
     let thing = middle(&screen, "the tool cabinet, top view");
     let before = screen.state().view().places.clone();
-    hold(&mut screen, thing, thing + egui::Vec2::new(60.0, -90.0));
+    // Out of its corner, into the room.
+    hold(&mut screen, thing, thing + egui::Vec2::new(-60.0, 100.0));
     let answer = screen.state().answer();
     let now = Search::new(&answer.judged).places(answer.judged.parked.heading());
     let shown = screen.state().view().places.clone();

@@ -15,7 +15,7 @@ use super::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
 use super::look::{self, size};
 use super::of_record::OfRecord;
 use super::page::{Compare, OpenPage, Page, SavePage};
-use super::view::{Letters, Measuring, Tab, Tool};
+use super::view::{Letters, Measuring, Tool};
 use super::{Desk, in_sight, widgets};
 use crate::session::job::Progress;
 
@@ -358,11 +358,6 @@ impl Desk {
             let lines = ui.selectable_label(self.view.contours, ground.show);
             if lines.on_hover_text(ground.show_why).clicked() {
                 out.push(Command::View(OfView::Contours(!self.view.contours)));
-            }
-            let place = self.view.locale.language.place();
-            let parking = ui.selectable_label(self.view.tab == Tab::Parking, place.title);
-            if parking.on_hover_text(place.title_why).clicked() {
-                out.push(Command::View(OfView::Parking));
             }
             ui.separator();
             for (language, name) in

@@ -67,7 +67,10 @@ impl Desk {
                     look::letters(size::BODY, baywright_drawing::Weight::Regular)
                 };
                 let text = RichText::new(name).font(font);
-                let response = ui.add(Button::selectable(chosen, text));
+                let mut response = ui.add(Button::selectable(chosen, text));
+                if tab == Tab::Parking {
+                    response = response.on_hover_text(self.view.locale.language.place().title_why);
+                }
                 if tab == Tab::Parking && std::mem::take(&mut self.parking.leads) {
                     response.request_focus();
                 }

@@ -11,7 +11,7 @@ use crate::words::plan::PlanTexts;
 pub const TEXTS: PlanTexts = PlanTexts {
     language: Language::German,
     plan: "Sagen, wo jedes Fahrzeug zum Einstellen stehen kann, welche Stelle den meisten dient und wie groß ein leerer Raum sein muss",
-    arrangement: "Nur dieser Aufbau; mit --car ist der Raum so, wie dieser Aufbau ihn hat",
+    arrangement: "Nur dieser Aufbau; für genannte Fahrzeuge ist der Raum so, wie dieser Aufbau ihn hat",
     cars: "Statt der Aufbauten: alle Einstellungen dieses Fahrzeugs; mehrmals möglich",
     all_cars: "Statt der Aufbauten: alle Einstellungen aller Fahrzeuge, die der Messplatz nennen kann",
     a_car: "FAHRZEUG",
