@@ -14,6 +14,7 @@ mod licences;
 mod made;
 mod package;
 mod pipes;
+mod plan;
 mod record;
 mod scenarios;
 mod schema;

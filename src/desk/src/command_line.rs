@@ -13,6 +13,7 @@ mod misread;
 pub mod outcome;
 pub mod page;
 pub mod plain;
+pub mod plan;
 pub mod print;
 pub mod record;
 pub mod report;

@@ -31,11 +31,12 @@ fn dpi(text: &str) -> Option<u32> {
 }
 
 /// The names of all commands, for what asks for one.
-const COMMANDS: [&str; 12] = [
+const COMMANDS: [&str; 13] = [
     "check",
     "draw",
     "sheet",
     "marks",
+    "plan",
     "import",
     "record",
     "open",
@@ -216,6 +217,26 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .arg(quiet())
         .arg(shop())
         .after_help(texts.after);
+    let of_plan = language.plan();
+    let plan = clap::Command::new("plan")
+        .about(of_plan.plan)
+        .arg(layout(texts.layout))
+        .arg(arrangement(of_plan.arrangement))
+        .arg(
+            Arg::new("car")
+                .long("car")
+                .num_args(1)
+                .action(ArgAction::Append)
+                .value_name(of_plan.a_car)
+                .help(of_plan.cars),
+        )
+        .arg(flag("all-cars", of_plan.all_cars).conflicts_with("car"))
+        .arg(flag("json", of_plan.json))
+        .arg(flag("csv", of_plan.csv).conflicts_with("json"))
+        .arg(quiet())
+        .arg(units())
+        .arg(shop())
+        .after_help(of_plan.after);
     let import = import(texts, flag("json", texts.json_of_draw), quiet());
     let record = record(language, [flag("json", texts.json_of_draw), quiet(), units(), shop()]);
     let open = clap::Command::new("open").about(texts.open).arg(layout(texts.layout_to_open));
@@ -252,6 +273,7 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .subcommand(draw)
         .subcommand(sheet)
         .subcommand(marks)
+        .subcommand(plan)
         .subcommand(import)
         .subcommand(record)
         .subcommand(open)

@@ -65,7 +65,7 @@ pub fn offered(
 
 /// The same spot at the next place of whole mm. Its slack is less by what that moves it, so that its box lies inside the one that
 /// was looked at.
-fn in_whole_mm(spot: &Spot, lever_mm: f64) -> Spot {
+pub(crate) fn in_whole_mm(spot: &Spot, lever_mm: f64) -> Spot {
     let at: DVec2 = spot.pose.origin().round();
     let mm = spot.slack.mm - MOVED_MM;
     if mm < 0.0 {
