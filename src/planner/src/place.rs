@@ -10,6 +10,7 @@
 //! something merely needs care is not asked here.
 
 mod levels;
+pub mod never;
 mod pairs;
 mod rule;
 mod runways;

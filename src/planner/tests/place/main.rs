@@ -10,6 +10,7 @@ mod support;
 
 mod areas;
 mod closed;
+mod never;
 mod random;
 mod spots;
 mod told;

@@ -9,10 +9,10 @@ use crate::support::*;
 use crate::told::asked;
 
 /// Small, fixed pseudo-random numbers (splitmix64).
-struct Dice(u64);
+pub struct Dice(pub u64);
 
 impl Dice {
-    fn share(&mut self) -> f64 {
+    pub fn share(&mut self) -> f64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
         let mut z = self.0;
         z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
@@ -20,15 +20,15 @@ impl Dice {
         ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
     }
 
-    fn within(&mut self, low: f64, high: f64) -> f64 {
+    pub fn within(&mut self, low: f64, high: f64) -> f64 {
         low + (high - low) * self.share()
     }
 
-    fn one<T: Copy>(&mut self, of: &[T]) -> T {
+    pub fn one<T: Copy>(&mut self, of: &[T]) -> T {
         of[(self.share() * of.len() as f64) as usize]
     }
 
-    fn often(&mut self, share: f64) -> bool {
+    pub fn often(&mut self, share: f64) -> bool {
         self.share() < share
     }
 }
