@@ -28,6 +28,9 @@ const PAST_MM: f64 = 1.0;
 /// So many of the pairs that are deepest in one another at the middle of a cell are asked about all of it.
 const ASKED: usize = 6;
 
+/// Headings are parted until a cell has no more than so many, millionths of a degree: of more hardly anything can be said at once.
+const MOST_UDEG: i64 = ROUND_UDEG / 64;
+
 /// What was found.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Never {
@@ -91,7 +94,9 @@ pub fn never(given: &Given, most_cells: usize, is_stopped: &dyn Fn() -> bool) ->
             continue;
         }
         // Along what it gains the most by.
-        let gains = (0..3).map(|along| (bars(&pair, &own.narrowed(along), f64::MIN), along));
+        let is_wide = own.headings[1] - own.headings[0] > MOST_UDEG;
+        let first = if is_wide { 2 } else { 0 };
+        let gains = (first..3).map(|along| (bars(&pair, &own.narrowed(along), f64::MIN), along));
         let Some(along) = gains.max_by(|a, b| a.0.total_cmp(&b.0)).map(|own| own.1) else {
             return Never::NotProven;
         };
