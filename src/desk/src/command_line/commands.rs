@@ -14,6 +14,7 @@ use jiff::civil::Date;
 
 use crate::command_line::grammar::grammar;
 use crate::command_line::misread::Misread;
+use crate::command_line::never::NeverAsked;
 
 /// What was asked for.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,6 +31,8 @@ pub(crate) enum Command {
     Import(Import),
     /// What the record of a visit says.
     Record(RecordAsked),
+    /// Whether a proof that a set-up fits nowhere holds.
+    Proof(NeverAsked),
     /// What codes of findings mean: these, or all if there are none.
     Explain(Vec<Code>),
     /// The schema of all that is written as data.
@@ -261,6 +264,7 @@ pub(crate) fn read(
         }),
         Some(("import", given)) => Command::Import(import(given, language)),
         Some(("record", given)) => Command::Record(record(given, language, today)),
+        Some(("proof", given)) => Command::Proof(proof(given, language, today)),
         Some(("explain", given)) => Command::Explain(codes(given)),
         Some(("schema", _)) => Command::Schema,
         Some(("completions", given)) => match given.get_one::<Shell>("shell") {
@@ -298,6 +302,19 @@ fn sheet(given: &ArgMatches, language: Language, today: Option<Date>) -> SheetAs
         json: given.get_flag("json"),
         quiet: given.get_flag("quiet"),
         locale: Locale::of(language, units),
+        today,
+        shop: given.get_one::<PathBuf>("shop").cloned(),
+    }
+}
+
+fn proof(given: &ArgMatches, language: Language, today: Option<Date>) -> NeverAsked {
+    let given = given.subcommand().map_or(given, |own| own.1);
+    NeverAsked {
+        file: path(given, "proof"),
+        of: given.get_one::<PathBuf>("of").cloned(),
+        arrangement: given.get_one::<String>("arrangement").cloned(),
+        quiet: given.get_flag("quiet"),
+        language,
         today,
         shop: given.get_one::<PathBuf>("shop").cloned(),
     }

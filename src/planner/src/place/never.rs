@@ -5,6 +5,7 @@
 //! so that what is proven here is so whatever is said of those. What is not proven may fit or not.
 
 mod boxes;
+mod document;
 mod given;
 mod short;
 mod solid;
@@ -18,6 +19,7 @@ use crate::never::{Cell, MOST_CELLS, Proof, ROUND_UDEG};
 use boxes::Boxed;
 use solid::Convex;
 
+pub use document::Document;
 pub use given::{APART_UM, Given, Stays, is_of};
 pub use short::{Short, short};
 
