@@ -108,21 +108,40 @@ pub fn never(given: &Given, most_cells: usize, is_stopped: &dyn Fn() -> bool) ->
     Never::Proven(Box::new(proof))
 }
 
-/// The pairs that meet at a pose, by position among the set-up and what stands, and how deep, mm: the deepest first.
-pub(super) fn met_at(given: &Given, pose: PlanPose) -> Vec<(f64, DVec2, (usize, usize))> {
-    let (set_up, stands) = given.solids();
-    let parts: Vec<Convex> = set_up.iter().map(Convex::of).collect();
-    let others: Vec<Convex> = stands.iter().map(Convex::of).collect();
-    let mut met: Vec<(f64, DVec2, (usize, usize))> = Vec::new();
-    for (nth, part) in parts.iter().enumerate() {
-        for (against, other) in others.iter().enumerate().filter(|(_, other)| part.shares_height(other)) {
-            if let Some((by, away)) = part.depth_at(&pose, other).filter(|own| own.0 >= MEETS_MM) {
-                met.push((by, away, (nth, against)));
+/// What is asked of one pose after another: which solids meet there.
+pub(super) struct Meeting {
+    parts: Vec<Convex>,
+    others: Vec<Convex>,
+}
+
+/// How deep a pair is in one another, mm, the way that parts the set-up from what stands, and the pair by position.
+pub(super) type Met = (f64, DVec2, (usize, usize));
+
+impl Meeting {
+    pub(super) fn of(given: &Given) -> Self {
+        let (set_up, stands) = given.solids();
+        let convex = |all: &[crate::never::Solid]| all.iter().map(Convex::of).collect();
+        Self { parts: convex(&set_up), others: convex(&stands) }
+    }
+
+    /// The pairs that meet at a pose, the deepest first.
+    pub(super) fn at(&self, pose: &PlanPose) -> Vec<Met> {
+        let mut met: Vec<Met> = Vec::new();
+        for (nth, part) in self.parts.iter().enumerate() {
+            for (against, other) in self.others.iter().enumerate().filter(|own| part.shares_height(own.1)) {
+                if let Some((by, away)) = part.depth_at(pose, other).filter(|own| own.0 >= MEETS_MM) {
+                    met.push((by, away, (nth, against)));
+                }
             }
         }
+        met.sort_by(|a, b| b.0.total_cmp(&a.0));
+        met
     }
-    met.sort_by(|a, b| b.0.total_cmp(&a.0));
-    met
+
+    /// How deep the deepest are at a pose, mm; 0 if none meet.
+    pub(super) fn deepest_at(&self, pose: &PlanPose) -> f64 {
+        self.at(pose).first().map_or(0.0, |own| own.0)
+    }
 }
 
 /// Whole micrometres of millimetres.

@@ -72,7 +72,8 @@ fn how_much_is_missing_between_two_walls() {
     assert!(proven(&given).is_none());
     given = room(1_600.0, 9_000.0, (4_200.0, 1_745.0));
     let proof = proven(&given).unwrap();
-    let told = short(&given, &proof, &|| false).unwrap();
+    let told = short(&given, &proof, &|| false).expect("two walls decide it");
+    println!("{told:?}");
     assert!((143.0..=145.0).contains(&told.at_least_mm), "{told:?}");
     assert!(told.enough_mm.is_some_and(|own| own >= 145.0 && own - told.at_least_mm < 40.0), "{told:?}");
     let ends = ["near", "far"].map(|id| Subject::Wall(id.into()));
@@ -357,18 +358,23 @@ fn the_margin_is_the_margin() {
 #[test]
 fn a_proof_is_of_its_layout() {
     let mut arrangement = clear();
-    arrangement.bay.room = rectangle((0.0, 0.0), (8_000.0, 5_000.0));
+    // Shorter than the car with its stand, even from corner to corner.
+    let (length, width) = (4_800.0, 3_600.0);
+    arrangement.bay.room = rectangle((0.0, 0.0), (length, width));
     let given = Given::of(&arrangement, Stays::Fixed);
-    let proof = proven(&given).expect("the stand and the car need more than 8 m");
+    let corners = given.set_up.iter().flat_map(|own| own.1.ring.iter().map(|p| p[0] as f64 * 1e-3));
+    let (back, front) = corners.fold((f64::MAX, f64::MIN), |own, at| (own.0.min(at), own.1.max(at)));
+    assert!(front - back > length.hypot(width), "{back} to {front}");
+    let proof = proven(&given).expect("it is longer than the room");
     assert_eq!(check(&proof), Ok(()));
     assert_eq!(is_of(&proof, &given), Ok(()));
     // A thing more makes less room, and it is so all the same.
     let more = Thing { effort: Effort::Fixed, ..cabinet("post", (300.0, 300.0), 200.0, 200.0) };
     arrangement.bay.things.push(more);
     assert_eq!(is_of(&proof, &Given::of(&arrangement, Stays::Fixed)), Ok(()));
-    arrangement.bay.room = rectangle((0.0, 0.0), (8_001.0, 5_000.0));
+    arrangement.bay.room = rectangle((0.0, 0.0), (length + 1.0, width));
     assert!(is_of(&proof, &Given::of(&arrangement, Stays::Fixed)).is_err());
-    arrangement.bay.room = rectangle((0.0, 0.0), (8_000.0, 5_000.0));
+    arrangement.bay.room = rectangle((0.0, 0.0), (length, width));
     arrangement.vehicle.make_solids();
     assert_eq!(is_of(&proof, &Given::of(&arrangement, Stays::Fixed)), Ok(()));
 }
