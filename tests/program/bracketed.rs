@@ -52,6 +52,30 @@ fn every_sentence_of_an_answer() {
     must_be_empty(&found);
 }
 
+/// The answer of the command that plans, as text and as data.
+#[test]
+fn every_sentence_of_a_plan() {
+    let mut found = BTreeSet::new();
+    for name in ["crowded-bay", "hall"] {
+        let loaded = baywright_files::open(Path::new(name), today()).expect("a shipped layout");
+        let mut typed = Typed::default();
+        typed.learn(&loaded.layout);
+        loaded.arrangements.iter().for_each(|(_, own)| typed.learn_arrangement(own));
+        let text = said(&["plan", name, "--date", "2026-11-20"]);
+        let lines: Vec<&str> = text.lines().filter(|line| !line.is_empty()).collect();
+        assert!(lines.len() > 8, "{text}");
+        found.extend(lines.into_iter().filter(|line| !typed.is_made(line)).map(str::to_owned));
+        let json: serde_json::Value =
+            serde_json::from_str(&said(&["plan", name, "--json", "--date", "2026-11-20"])).expect("data");
+        sentences(&json, &mut |sentence| {
+            if !typed.is_made(sentence) {
+                found.insert(sentence.to_owned());
+            }
+        });
+    }
+    must_be_empty(&found);
+}
+
 /// The parts of data that are for a person; the rest is for programs.
 fn sentences(data: &serde_json::Value, tell: &mut impl FnMut(&str)) {
     match data {
@@ -82,6 +106,8 @@ fn what_cannot_be_done() {
         &["sheet", "crowded-bay", "-a", "no such", "-o", "/no/such/sheet.pdf"],
         &["sheet", "crowded-bay", "--paper", "a1", "--dpi", "600", "-o", "/no/such/sheet.png"],
         &["sheet", "src", "-o", "/no/such"],
+        &["plan", "crowded-bay", "-a", "no such"],
+        &["plan", "crowded-bay", "--car", "no such"],
     ] {
         let text = said(line);
         // A path alone would be let through: these are sentences.

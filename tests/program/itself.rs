@@ -61,7 +61,9 @@ fn bash_completes_by_its_script() {
 fn there_is_a_manual_page_of_each_command() {
     let whole = printed(&["man"]);
     assert!(whole.contains(".TH baywright 1"), "{whole}");
-    for command in ["check", "draw", "sheet", "open", "explain", "schema", "completions", "man", "licences"] {
+    for command in
+        ["check", "draw", "sheet", "plan", "open", "explain", "schema", "completions", "man", "licences"]
+    {
         assert!(whole.contains(&format!("baywright\\-{command}(1)")), "{command} is not in {whole}");
         let page = printed(&["man", command]);
         assert!(page.contains(&format!(".TH baywright-{command} 1")), "{page}");

@@ -15,6 +15,7 @@ mod made;
 mod never;
 mod package;
 mod pipes;
+mod plan;
 mod record;
 mod scenarios;
 mod schema;

@@ -99,6 +99,29 @@ fn a_proof_is_held_against_itself_and_a_layout() {
     check(&[&file, "--of", "/no/such/layout.ron"], 2, "layout.ron");
 }
 
+/// What `plan` writes is what `proof check` accepts; where there is room it writes nothing.
+#[test]
+fn a_proof_is_written_where_there_is_one() {
+    let small = put("small-room.ron", &layout(4_000));
+    let file = scratch("files").join("written.ron");
+    let name = file.to_str().expect("a path");
+    let said = baywright(&["plan", &small, "--arrangement", "Hatchback", "--proof", name]);
+    let text = String::from_utf8_lossy(&said.stdout).into_owned();
+    assert_eq!(said.status.code(), Some(0), "{text}{}", String::from_utf8_lossy(&said.stderr));
+    assert!(text.starts_with("It never fits here"), "{text}");
+    check(&[name, "--of", &small], 0, "Its solids are those of the layout.");
+    let none = scratch("files").join("none-written.ron");
+    let name = none.to_str().expect("a path");
+    let said = baywright(&["plan", "clear-bay", "--arrangement", &first_of("clear-bay"), "--proof", name]);
+    assert_eq!(said.status.code(), Some(1));
+    assert!(!none.exists());
+}
+
+fn first_of(layout: &str) -> String {
+    let loaded = baywright_files::open(layout.as_ref(), None).expect("a shipped layout");
+    loaded.arrangements[0].0.to_string()
+}
+
 #[test]
 fn a_proof_that_was_changed_by_hand_is_refused() {
     let (own, document) = proven();

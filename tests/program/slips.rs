@@ -30,6 +30,7 @@ fn what_was_meant_is_offered() {
         (&["completions", "bsh"], "'bash'"),
         (&["man", "chekc"], "'check'"),
         (&["check", "crowded-bay", "-a", "as fuond"], "Did you mean \"As found\"?"),
+        (&["plan", "crowded-bay", "--car", "example-salon"], "Did you mean \"example-saloon\"?"),
         (&["check", "crowdde-bay"], "(did you mean crowded-bay?)"),
         (&["draw", "crowdde-bay", "--view", "top", "-o", "a.svg"], "(did you mean crowded-bay?)"),
         // Files of the folder that was named go before the built-in ones.

@@ -14,6 +14,7 @@ pub(crate) mod never;
 pub mod outcome;
 pub mod page;
 pub mod plain;
+pub mod plan;
 pub mod print;
 pub mod record;
 pub mod report;

@@ -17,7 +17,7 @@ use baywright_files::LogFile;
 use baywright_planner::words::Language;
 use command_line::page::{Page, Paper};
 use command_line::trouble::{Errors, Trouble};
-use command_line::{commands, demo, draw, import, marks, never, outcome, print, record, report, sheet};
+use command_line::{commands, demo, draw, import, marks, never, outcome, plan, print, record, report, sheet};
 use session::first::First;
 use session::shop::ShopSettings;
 
@@ -120,6 +120,12 @@ fn carry_out(
                 errors.as_data();
             }
             marks::marks(&asked, own_shop, out, errors)
+        }
+        Command::Plan(asked) => {
+            if asked.json {
+                errors.as_data();
+            }
+            plan::plan(&asked, own_shop, out, errors)
         }
         Command::Import(asked) => {
             if asked.json {

@@ -21,6 +21,7 @@ pub mod ground;
 pub mod hand;
 pub mod history;
 pub mod judge;
+pub mod matrix;
 pub mod model;
 pub mod place;
 pub mod proof;

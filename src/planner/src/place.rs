@@ -9,8 +9,11 @@
 //! Regions come from [`crate::check::claims`] and the checks' rules; [`bears`] says of each kind of finding how. Whether
 //! something merely needs care is not asked here.
 
+mod by_tape;
+mod kept_in;
 mod levels;
 pub mod never;
+mod offer;
 mod pairs;
 mod rule;
 mod runways;
@@ -36,8 +39,12 @@ use solids::SetUp;
 use sweep::Sweep;
 use walls::Held;
 
+pub use by_tape::{ByTape, FromWall, Tyres};
+pub use kept_in::{Kept, reach};
+pub(crate) use offer::in_whole_mm;
+pub use offer::{Offer, Offered, all_headings, offered};
 pub use rule::{Bears, bears};
-pub use spot::{Found, MOST_MM, Margin, Slack, Spot, best_spots, corners, headings, invited};
+pub use spot::{Found, MOST_MM, Margin, Slack, Spot, best_spots, best_spots_of, corners, headings, invited};
 pub use stood::stood;
 
 /// Nearer to the edge of what does not fit than this, mm, a place may be called so though nothing stops there yet: round things

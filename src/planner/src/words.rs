@@ -22,6 +22,8 @@ pub mod instruments;
 pub mod layers;
 pub mod never;
 pub mod on_paper;
+pub mod place;
+pub mod plan;
 pub mod proof;
 pub mod proof_file;
 pub mod record;

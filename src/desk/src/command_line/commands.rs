@@ -27,6 +27,8 @@ pub(crate) enum Command {
     Sheet(SheetAsked),
     /// Marks and distances as a table.
     Marks(Marks),
+    /// Which aimings fit where.
+    Plan(PlanAsked),
     /// A bay out of a drawing of another program.
     Import(Import),
     /// What the record of a visit says.
@@ -121,6 +123,25 @@ pub(crate) struct Marks {
     /// What goes to standard output: `csv` or `json`.
     pub(crate) format: String,
     pub(crate) language: Language,
+    pub(crate) today: Option<Date>,
+    pub(crate) shop: Option<PathBuf>,
+}
+
+/// `baywright plan`.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct PlanAsked {
+    pub(crate) layout: PathBuf,
+    pub(crate) arrangement: Option<String>,
+    /// Instead of the set-ups all aimings of these cars.
+    pub(crate) cars: Vec<String>,
+    /// Of all cars.
+    pub(crate) all_cars: bool,
+    /// Instead of a plan a proof that the set-up fits nowhere, into this file.
+    pub(crate) proof: Option<PathBuf>,
+    pub(crate) json: bool,
+    pub(crate) csv: bool,
+    pub(crate) quiet: bool,
+    pub(crate) locale: Locale,
     pub(crate) today: Option<Date>,
     pub(crate) shop: Option<PathBuf>,
 }
@@ -259,6 +280,19 @@ pub(crate) fn read(
             output: given.get_one::<PathBuf>("output").cloned(),
             format: given.get_one::<String>("format").cloned().unwrap_or_default(),
             language,
+            today,
+            shop: given.get_one::<PathBuf>("shop").cloned(),
+        }),
+        Some(("plan", given)) => Command::Plan(PlanAsked {
+            layout: path(given, "layout"),
+            arrangement: given.get_one::<String>("arrangement").cloned(),
+            cars: given.get_many::<String>("car").unwrap_or_default().cloned().collect(),
+            all_cars: given.get_flag("all-cars"),
+            proof: given.get_one::<PathBuf>("proof").cloned(),
+            json: given.get_flag("json"),
+            csv: given.get_flag("csv"),
+            quiet: given.get_flag("quiet"),
+            locale: Locale::of(language, units(given)),
             today,
             shop: given.get_one::<PathBuf>("shop").cloned(),
         }),

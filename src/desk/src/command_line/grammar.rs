@@ -36,6 +36,7 @@ const COMMANDS: [&str; 13] = [
     "draw",
     "sheet",
     "marks",
+    "plan",
     "import",
     "record",
     "proof",
@@ -217,6 +218,36 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .arg(quiet())
         .arg(shop())
         .after_help(texts.after);
+    let of_plan = language.plan();
+    let plan = clap::Command::new("plan")
+        .about(of_plan.plan)
+        .arg(layout(texts.layout))
+        .arg(arrangement(of_plan.arrangement))
+        .arg(
+            Arg::new("car")
+                .long("car")
+                .num_args(1)
+                .action(ArgAction::Append)
+                .value_name(of_plan.a_car)
+                .help(of_plan.cars),
+        )
+        .arg(flag("all-cars", of_plan.all_cars).conflicts_with("car"))
+        .arg(flag("json", of_plan.json))
+        .arg(flag("csv", of_plan.csv).conflicts_with("json"))
+        .arg(
+            Arg::new("proof")
+                .long("proof")
+                .value_name(language.never().a_proof)
+                .value_parser(value_parser!(PathBuf))
+                .value_hint(ValueHint::FilePath)
+                .requires("arrangement")
+                .conflicts_with_all(["car", "all-cars", "json", "csv"])
+                .help(language.never().prove),
+        )
+        .arg(quiet())
+        .arg(units())
+        .arg(shop())
+        .after_help(of_plan.after);
     let import = import(texts, flag("json", texts.json_of_draw), quiet());
     let record = record(language, [flag("json", texts.json_of_draw), quiet(), units(), shop()]);
     let proof = proof(language, [arrangement(texts.check_arrangement), quiet(), shop()]);
@@ -254,6 +285,7 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .subcommand(draw)
         .subcommand(sheet)
         .subcommand(marks)
+        .subcommand(plan)
         .subcommand(import)
         .subcommand(record)
         .subcommand(proof)

@@ -1,5 +1,6 @@
 //! `baywright check --json`: the same answer as data. Lengths in millimetres, angles in degrees, bay frame.
 
+mod plan;
 mod record;
 mod schema;
 mod shape;
@@ -24,6 +25,7 @@ use shape::{
     Kind, Mark, One, OtherAiming, Promised, Reading, ShopUsed, StepName, Told, Value, ValueUnit,
 };
 
+pub(crate) use plan::{Planned, write_plan};
 pub(crate) use record::{RecordTold, told_record, told_record_check};
 pub(crate) use schema::schema;
 pub(crate) use shape::Answer;

@@ -113,5 +113,6 @@ pub(crate) fn prove(
         errors.tell(Trouble::File(fault));
         return Outcome::NotWritten;
     }
-    said(out.lines(&Words::new(arrangement, locale).never_fits(short.as_ref())), errors)
+    let told = out.lines(&Words::new(arrangement, locale).never_fits(short.as_ref()));
+    said(told.and_then(|()| out.lines(texts.rests_on)), errors)
 }

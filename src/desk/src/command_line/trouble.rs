@@ -32,6 +32,17 @@ pub(crate) enum Trouble {
         /// The one that was probably meant.
         meant: Option<String>,
     },
+    /// There is no car of the name that was asked for.
+    NoSuchCar {
+        /// What was asked for.
+        name: String,
+        /// Those that are there.
+        there: Vec<String>,
+        /// The one that was probably meant.
+        meant: Option<String>,
+    },
+    /// A car has no aiming.
+    NoAimings(String),
     /// A file has no arrangement at all.
     NothingToAnswer(String),
     /// The demo has none.
@@ -80,6 +91,11 @@ impl Trouble {
                 let there: Vec<&str> = there.iter().map(String::as_str).collect();
                 texts.no_such_arrangement(file, name, &there, meant.as_deref())
             }
+            Self::NoSuchCar { name, there, meant } => {
+                let there: Vec<&str> = there.iter().map(String::as_str).collect();
+                language.plan().no_such_car(name, &there, meant.as_deref())
+            }
+            Self::NoAimings(car) => language.plan().no_aimings(car),
             Self::NothingToAnswer(file) => texts.nothing_to_answer(file),
             Self::NothingToShow(file) => texts.nothing_to_show(file),
             Self::NoPicture(file) => texts.no_picture(file),
@@ -113,6 +129,8 @@ impl Trouble {
             Self::NoSuchArrangement { .. } | Self::NothingToAnswer(_) | Self::NothingToShow(_) => {
                 Kind::NoArrangement
             }
+            Self::NoSuchCar { .. } => Kind::UnknownName,
+            Self::NoAimings(_) => Kind::NoArrangement,
             Self::NoLayouts(_) => Kind::NoSuchFile,
             Self::Failed(..) => Kind::CannotRead,
             Self::TooManyPixels(_) | Self::TooManyLayouts(_) => Kind::OutOfRange,
@@ -141,6 +159,13 @@ impl Trouble {
                 meant: meant.clone(),
                 ..About::default()
             },
+            Self::NoSuchCar { name, there, meant } => About {
+                found: Some(name.clone()),
+                allowed: Some(language.command_line().one_of(there)).filter(|names| !names.is_empty()),
+                meant: meant.clone(),
+                ..About::default()
+            },
+            Self::NoAimings(car) => About { found: Some(car.clone()), ..About::default() },
             Self::NothingToAnswer(file)
             | Self::NothingToShow(file)
             | Self::NoPicture(file)
@@ -311,6 +336,13 @@ impl<'a> Errors<'a> {
     pub(crate) fn so_far(&mut self, text: &str) {
         if self.kept.is_none() {
             let _ = self.page.lines(text);
+        }
+    }
+
+    /// The same to a terminal alone: whoever waits there sees that it goes on, and no file fills with it.
+    pub(crate) fn so_far_on_terminal(&mut self, text: &str) {
+        if self.page.width().is_some() {
+            self.so_far(text);
         }
     }
 

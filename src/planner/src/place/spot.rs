@@ -9,8 +9,8 @@ mod headings;
 
 use baywright_geometry::{PlanPose, Region, angle};
 
-use super::Search;
 use super::sweep::Sweep;
+use super::{Places, Search};
 
 pub use headings::{headings, invited};
 
@@ -74,6 +74,10 @@ pub struct Found {
     pub spots: Vec<Spot>,
     /// Whether it was stopped before all headings were looked at.
     pub is_partial: bool,
+    /// Whether anywhere everything fits, be it without any slack.
+    pub fits_somewhere: bool,
+    /// Whether anywhere it is not decided whether everything fits: no spot is looked for there.
+    pub is_open_somewhere: bool,
 }
 
 /// A shape of places for a heading, with how far from its edge it has a place at most, mm.
@@ -94,14 +98,27 @@ pub fn best_spots(
     tell: &mut dyn FnMut(usize),
 ) -> Found {
     let all = search.arrangements.first().map(|own| headings(&own.bay.room)).unwrap_or_default();
+    best_spots_of(search, &all, margin, is_stopped, tell)
+}
+
+/// The same of some headings, radians, each with whether the room invites it.
+pub fn best_spots_of(
+    search: &Search,
+    all: &[(f64, bool)],
+    margin: &Margin,
+    is_stopped: &dyn Fn() -> bool,
+    tell: &mut dyn FnMut(usize),
+) -> Found {
     let mut shapes: Vec<Shape> = Vec::new();
-    let mut is_partial = false;
-    for (done, (heading_rad, is_invited)) in all.into_iter().enumerate() {
+    let (mut is_partial, mut fits_somewhere, mut is_open_somewhere) = (false, false, false);
+    for (done, &(heading_rad, is_invited)) in all.iter().enumerate() {
         if is_stopped() {
             is_partial = true;
             break;
         }
-        let fits = search.places(heading_rad).fits;
+        let Places { fits, undecided, .. } = search.places(heading_rad);
+        fits_somewhere |= !fits.is_empty();
+        is_open_somewhere |= !undecided.is_empty();
         for nth in 0..fits.shapes().len() {
             if let Some((_, most_mm)) = fits.shape(nth).deepest(2.0 * WITHIN_MM) {
                 let most_mm = (most_mm + 2.0 * WITHIN_MM).min(MOST_MM);
@@ -131,7 +148,7 @@ pub fn best_spots(
             }
         }
     }
-    Found { spots, is_partial }
+    Found { spots, is_partial, fits_somewhere, is_open_somewhere }
 }
 
 /// Whether a spot stands nearly so, and in the same shape of places.
@@ -222,6 +239,39 @@ pub fn corners(spot: &Spot) -> impl Iterator<Item = PlanPose> + use<> {
 }
 
 impl Search {
+    /// How far off a pose the car may stand, either way, so that nothing stops, with the turn that goes with it: `None` where it does
+    /// not fit at all.
+    pub fn slack_at(&self, pose: PlanPose) -> Option<Slack> {
+        let lever = self.lever_mm().max(1.0);
+        let (heading, at) = (pose.heading(), pose.origin());
+        let is_clear = |mm: f64| self.clear(heading, mm, mm / lever).is_some_and(|region| region.holds(at));
+        if !self.settle(pose) {
+            return None;
+        }
+        let (mut low, mut high) = (0.0, MOST_MM);
+        if is_clear(MOST_MM) {
+            low = MOST_MM;
+        }
+        while high - low > WITHIN_MM {
+            let middle = (low + high) * 0.5;
+            if is_clear(middle) { low = middle } else { high = middle }
+        }
+        let mm = low.floor();
+        let slack = Slack { mm, rad: mm / lever };
+        let spot = Spot { pose, slack, is_invited: false };
+        // As with a spot that is offered, the checks have the last word.
+        let is_so = corners(&spot).all(|pose| self.settle(pose));
+        Some(if is_so { slack } else { Slack { mm: 0.0, rad: 0.0 } })
+    }
+
+    /// The places for a heading, radians, about which all is clear by a slack; `None` if there are none.
+    pub fn clear_places(&self, heading_rad: f64, slack: &Slack) -> Option<Region> {
+        if slack.mm <= 0.0 && slack.rad <= 0.0 {
+            return Some(self.places(heading_rad).fits).filter(|own| !own.is_empty());
+        }
+        self.clear(heading_rad, slack.mm, slack.rad)
+    }
+
     /// The places about which all is clear: along and across the car by so many mm, and by so much of a turn, radians, either way;
     /// `None` if there are none.
     fn clear(&self, heading_rad: f64, by_mm: f64, turn_rad: f64) -> Option<Region> {

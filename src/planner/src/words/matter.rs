@@ -10,6 +10,7 @@ use crate::model::validate::number;
 use crate::model::{
     Arrangement, Effort, FloorFeatureKind, Id, Material, ShopFigure, TargetHeight, Thing, ThingKind,
 };
+use crate::place::Slack;
 use crate::proof::FigureOf;
 
 /// What shows of an angle at least, radians: a thousandth of a degree.
@@ -39,6 +40,20 @@ impl Matter<'_> {
     /// A length with its unit that is never shown shorter than it is.
     pub fn at_least(&self, mm: f64) -> String {
         self.locale.at_least(mm)
+    }
+
+    /// How far off a spot a car may be: a length and an angle, neither shown larger than it is; `None` where that is next to nothing.
+    #[expect(clippy::wrong_self_convention, reason = "to spare is what it is, not what it becomes")]
+    pub fn to_spare(&self, slack: &Slack) -> Option<[String; 2]> {
+        let shown_mm = match self.locale.units {
+            Units::Millimetres | Units::Metres => 1.0,
+            Units::FeetInches => 25.4 / 16.0,
+        };
+        // What is just so much is not shown less for its last bits.
+        let down = |value: f64, step: f64| (value / step + 1e-6).floor() * step;
+        let (mm, degrees) = (down(slack.mm, shown_mm), down(angle::degrees(slack.rad), 0.1));
+        (mm > 0.0 && degrees > 0.0)
+            .then(|| [self.length(mm), format!("{}°", self.locale.region.number(degrees, 1))])
     }
 
     /// A length without its unit.

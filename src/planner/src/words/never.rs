@@ -8,6 +8,7 @@ texts! {
     never: NeverTexts, "Every fixed text about proofs that a set-up fits nowhere.";
     proof, "The command.";
     check, "A command of it.";
+    prove, "What is asked of a plan instead.";
     file, "A file.";
     a_proof, "What stands for a proof's file.";
     of, "A layout.";

@@ -5,13 +5,14 @@ use schemars::transform::transform_subschemas;
 use schemars::{JsonSchema, Schema};
 use serde::Serialize;
 
+use super::plan::PlanTold;
 use super::record::{RecordCheck, WholeRecord};
 use super::shape::{Answer, Answers};
 use super::sheet_shape::Sheets;
 use super::trouble::Errors;
 
 /// What `--json` writes: the answer for one file or for several, to standard output; what went wrong, to standard error. And what
-/// `baywright marks` and `baywright record` write as JSON.
+/// `baywright marks`, `baywright plan` and `baywright record` write as JSON.
 #[derive(Serialize, JsonSchema)]
 #[serde(untagged)]
 #[schemars(title = "What baywright --json writes")]
@@ -20,6 +21,7 @@ enum Document<'a> {
     Answer(Answer),
     Answers(Answers<'a>),
     Sheets(Sheets),
+    Plan(Box<PlanTold>),
     RecordCheck(RecordCheck),
     WholeRecord(WholeRecord),
     Errors(Errors),

@@ -10,6 +10,8 @@ pub const TEXTS: NeverTexts = NeverTexts {
     language: Language::English,
     proof: "Check a proof that a set-up fits nowhere in a bay",
     check: "Say whether a proof holds: its cells leave out no place and no heading, and in each of them two solids are in one another",
+    prove: "Instead of a plan: look for a proof that the set-up fits nowhere, be all that can be moved out of the way, and write it into \
+            this file; exit status 0 it was written, 1 none was found",
     file: "The proof",
     a_proof: "PROOF.ron",
     of: "The layout that it is to be of: its solids are worked out anew and compared, to 0.01 mm",

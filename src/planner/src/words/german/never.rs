@@ -10,6 +10,8 @@ pub const TEXTS: NeverTexts = NeverTexts {
     language: Language::German,
     proof: "Einen Beweis prüfen, dass ein Aufbau nirgends in einen Stellplatz passt",
     check: "Sagen, ob ein Beweis gilt: seine Zellen lassen keinen Ort und keine Richtung aus, und in jeder stehen zwei Körper ineinander",
+    prove: "Statt zu planen: einen Beweis suchen, dass der Aufbau nirgends passt, auch wenn alles Bewegliche weg ist, und ihn in diese \
+            Datei schreiben; Rückgabewert 0 er wurde geschrieben, 1 es wurde keiner gefunden",
     file: "Der Beweis",
     a_proof: "BEWEIS.ron",
     of: "Der Plan, von dem er sein soll: dessen Körper werden neu berechnet und verglichen, auf 0,01 mm",

@@ -1,0 +1,325 @@
+//! What `baywright plan` tells, as data.
+
+use std::io::{self, Write};
+use std::path::Path;
+
+use baywright_planner::geometry::{PlanPose, angle};
+use baywright_planner::matrix::{BestPlace, Cell, FitMap, Line, Place, RoomSize, Row, Stands};
+use baywright_planner::model::{Layout, Shop};
+use baywright_planner::place::Margin;
+use baywright_planner::words::{Locale, Words};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use super::shape::{Causes, Do, Judged, ShopUsed};
+use super::{VERSION, causes, hundredths, millionths, plan as at_mm, shop, step};
+
+/// What `baywright plan --json` writes: which aimings fit where. That no place was found is no proof that there is none.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct PlanTold {
+    /// Which kind of document this is.
+    format: PlanFormat,
+    /// The version of the format. New fields may be added without a new one.
+    version: u32,
+    /// The file, as it was named; "-" for standard input.
+    file: String,
+    /// The bay's name.
+    bay: String,
+    /// By which settings of the shop it was judged.
+    shop: ShopUsed,
+    /// How far off its place a car is parked, either way.
+    margin: SlackTold,
+    /// Whether anything was stopped before its end.
+    partial: bool,
+    /// The places that were asked about.
+    places: Vec<PlaceTold>,
+    /// The cars and aimings that were asked about, each with an answer for each place, in their order.
+    lines: Vec<LineTold>,
+    /// The one place that serves the most of them, of those that were found; null: none serves any.
+    one_place: Option<OnePlace>,
+    /// How many of them each place serves.
+    fit_map: Option<MapTold>,
+    /// The empty rectangular room of the least area in which each of them has a place, each car as far off as the margin; null: none.
+    empty_room: Option<RoomTold>,
+}
+
+/// What `baywright plan` writes.
+#[derive(Serialize, JsonSchema)]
+enum PlanFormat {
+    #[serde(rename = "baywright-plan")]
+    Plan,
+}
+
+/// So far off, either way.
+#[derive(Serialize, JsonSchema)]
+struct SlackTold {
+    /// Along and across the car, mm.
+    mm: f64,
+    /// In heading, degrees.
+    deg: f64,
+}
+
+/// A pose of a car: the middle of the front axle, bay frame.
+#[derive(Serialize, JsonSchema)]
+struct PoseTold {
+    /// Where the middle of the front axle is, mm.
+    at_mm: [f64; 2],
+    /// The heading, degrees anticlockwise from the bay's x.
+    heading_deg: f64,
+}
+
+/// A place.
+#[derive(Serialize, JsonSchema)]
+struct PlaceTold {
+    /// What kind of place it is.
+    kind: PlaceKind,
+    /// The set-up whose car stands there, or the bay of the hall; null: the room.
+    name: Option<String>,
+    /// Of a parking place the pose.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pose: Option<PoseTold>,
+}
+
+/// A kind of place.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum PlaceKind {
+    /// Where the car of a set-up stands.
+    Parked,
+    /// Anywhere in a bay of the hall.
+    Bay,
+    /// Anywhere in the room.
+    Room,
+}
+
+/// A car and one of its aimings.
+#[derive(Serialize, JsonSchema)]
+struct LineTold {
+    /// The set-up, if it is one of the layout.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    set_up: Option<String>,
+    /// The car's name.
+    vehicle: String,
+    /// The aiming's name.
+    aiming: String,
+    /// The answers, one for each place; null: it was stopped before.
+    cells: Vec<Option<CellTold>>,
+}
+
+/// What is found of an aiming at a place.
+#[derive(Serialize, JsonSchema)]
+struct CellTold {
+    /// The answer.
+    answer: CellKind,
+    /// The verdict there, after the moves if there are any; null: no place was found.
+    verdict: Option<Judged>,
+    /// Where the car stands; where no place was found a pose that was looked at.
+    pose: PoseTold,
+    /// How far off it may stand so that nothing stops.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    slack: Option<SlackTold>,
+    /// Whether that is as much as the margin.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    meets_margin: Option<bool>,
+    /// How many findings need care there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    care: Option<usize>,
+    /// The moves that make it so.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    moves: Vec<Do>,
+    /// What stops it at that pose.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    stops: Vec<Causes>,
+    /// Whether that stops it wherever the car stands.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    everywhere: bool,
+    /// The answer in words.
+    sentence: String,
+}
+
+/// What was found.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum CellKind {
+    /// Nothing stops it there.
+    Fits,
+    /// Nothing stops it there once things are moved.
+    AfterMoves,
+    /// Something stops it there, and nothing at another place of the room, which is told.
+    Elsewhere,
+    /// No place was found.
+    NoneFound,
+}
+
+/// One place for several.
+#[derive(Serialize, JsonSchema)]
+struct OnePlace {
+    /// Where the cars stand.
+    pose: PoseTold,
+    /// How far off each may stand.
+    slack: SlackTold,
+    /// Whether that is as much as the margin.
+    meets_margin: bool,
+    /// Which lines it serves, by their position from 0.
+    serves: Vec<usize>,
+    /// The place in words, with the first of these cars.
+    sentence: String,
+}
+
+/// How many lines each place serves, at whichever heading that the room invites serves the most.
+#[derive(Serialize, JsonSchema)]
+struct MapTold {
+    /// The first square's middle, mm.
+    first_mm: [f64; 2],
+    /// How far apart the squares are, mm.
+    step_mm: f64,
+    /// Row after row in the direction of y, each in the direction of x.
+    rows: Vec<Vec<u16>>,
+}
+
+/// A room.
+#[derive(Serialize, JsonSchema)]
+struct RoomTold {
+    /// Its length, mm.
+    length_mm: f64,
+    /// Its width, mm.
+    width_mm: f64,
+    /// The line that decides, by its position from 0.
+    decides: usize,
+}
+
+/// All that was found.
+pub(crate) struct Planned<'a> {
+    pub(crate) file: String,
+    pub(crate) layout: &'a Layout,
+    pub(crate) used: (&'a Shop, Option<&'a Path>),
+    pub(crate) margin: Margin,
+    pub(crate) places: &'a [Place],
+    pub(crate) lines: &'a [Line],
+    pub(crate) rows: &'a [Row],
+    pub(crate) best: Option<BestPlace>,
+    pub(crate) map: Option<FitMap>,
+    pub(crate) room: Option<RoomSize>,
+}
+
+/// The map is told in squares that are so many of its own wide.
+const COARSER: usize = 5;
+
+/// Writes it.
+pub(crate) fn write_plan(all: &Planned<'_>, locale: Locale, out: &mut dyn Write) -> io::Result<()> {
+    let told = PlanTold {
+        format: PlanFormat::Plan,
+        version: VERSION,
+        file: all.file.clone(),
+        bay: all.layout.bay.name.clone(),
+        shop: shop(all.used),
+        margin: slack(all.margin.mm, all.margin.rad),
+        partial: all.rows.iter().any(Row::is_partial),
+        places: all.places.iter().map(place).collect(),
+        lines: all.lines.iter().zip(all.rows).map(|(own, row)| line(own, row, &all.margin, locale)).collect(),
+        one_place: all.best.as_ref().and_then(|best| {
+            let (first, _) = best.serves.first()?;
+            let words = Words::new(&all.lines.get(*first)?.arrangement, locale);
+            Some(OnePlace {
+                pose: pose(best.pose),
+                slack: slack(best.slack.mm, best.slack.rad),
+                meets_margin: best.meets_margin,
+                serves: best.serves.iter().map(|own| own.0).collect(),
+                sentence: words.plan_best(best, all.lines.len(), &all.margin),
+            })
+        }),
+        fit_map: all.map.as_ref().map(map),
+        empty_room: all.room.as_ref().map(|own| RoomTold {
+            length_mm: own.length_mm,
+            width_mm: own.width_mm,
+            decides: own.decides,
+        }),
+    };
+    serde_json::to_writer_pretty(&mut *out, &told)?;
+    writeln!(out)
+}
+
+fn slack(mm: f64, rad: f64) -> SlackTold {
+    SlackTold { mm: hundredths(mm), deg: millionths(angle::degrees(rad)) }
+}
+
+fn pose(own: PlanPose) -> PoseTold {
+    PoseTold { at_mm: at_mm(own.origin()), heading_deg: millionths(angle::degrees(own.heading())) }
+}
+
+fn place(own: &Place) -> PlaceTold {
+    match own {
+        Place::Parked { of, pose: at, .. } => {
+            PlaceTold { kind: PlaceKind::Parked, name: Some(of.to_string()), pose: Some(pose(*at)) }
+        }
+        Place::Bay(id) => PlaceTold { kind: PlaceKind::Bay, name: Some(id.to_string()), pose: None },
+        Place::Room => PlaceTold { kind: PlaceKind::Room, name: None, pose: None },
+    }
+}
+
+fn line(own: &Line, row: &Row, margin: &Margin, locale: Locale) -> LineTold {
+    let words = Words::new(&own.arrangement, locale);
+    LineTold {
+        set_up: own.is_saved.then(|| own.arrangement.id.to_string()),
+        vehicle: own.arrangement.vehicle.id.to_string(),
+        aiming: own.arrangement.aiming.id.to_string(),
+        cells: row.cells.iter().map(|own| own.as_ref().map(|own| cell(own, &words, margin))).collect(),
+    }
+}
+
+fn cell(own: &Cell, words: &Words<'_>, margin: &Margin) -> CellTold {
+    let sentence = words.plan_cell(own, margin);
+    let stands = |answer: CellKind, own: &Stands, sentence: String| CellTold {
+        answer,
+        verdict: Some(own.verdict.into()),
+        pose: pose(own.pose),
+        slack: Some(slack(own.slack.mm, own.slack.rad)),
+        meets_margin: Some(own.meets_margin),
+        care: Some(own.care),
+        moves: Vec::new(),
+        stops: Vec::new(),
+        everywhere: false,
+        sentence,
+    };
+    let bare = |answer: CellKind, at: PlanPose, sentence: String| CellTold {
+        answer,
+        verdict: None,
+        pose: pose(at),
+        slack: None,
+        meets_margin: None,
+        care: None,
+        moves: Vec::new(),
+        stops: Vec::new(),
+        everywhere: false,
+        sentence,
+    };
+    match own {
+        Cell::Fits(own) => stands(CellKind::Fits, own, sentence),
+        Cell::Elsewhere(own) => stands(CellKind::Elsewhere, own, sentence),
+        Cell::AfterMoves { pose: at, steps, verdict } => CellTold {
+            verdict: Some((*verdict).into()),
+            moves: steps.iter().map(step).collect(),
+            ..bare(CellKind::AfterMoves, *at, sentence)
+        },
+        Cell::NoneFound(own) => CellTold {
+            stops: own.stops.iter().map(causes).collect(),
+            everywhere: own.is_everywhere,
+            ..bare(CellKind::NoneFound, own.pose, sentence)
+        },
+    }
+}
+
+fn map(own: &FitMap) -> MapTold {
+    let grid = &own.grid;
+    let picked = |all: usize| (COARSER / 2..all).step_by(COARSER);
+    let at =
+        |row: usize, column: usize| own.count.get(row * grid.columns + column).copied().unwrap_or_default();
+    let middle = (COARSER / 2) * (grid.columns + 1);
+    MapTold {
+        first_mm: at_mm(grid.at(middle)),
+        step_mm: hundredths(grid.step_mm * COARSER as f64),
+        rows: picked(grid.rows)
+            .map(|row| picked(grid.columns).map(|column| at(row, column)).collect())
+            .collect(),
+    }
+}

@@ -1,0 +1,51 @@
+//! The lines of a list: cars, each with one of its aimings, in the room that they are to stand in.
+
+use crate::model::{Arrangement, Id, InstrumentList, JudgedBy, Layout, OnThisCar, SavedArrangement, Vehicle};
+
+/// A car and one of its aimings, in the room with the things as they stand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// The set-up; where its car stands does not matter to what is asked anywhere.
+    pub arrangement: Arrangement,
+    /// Whether it is a set-up of the layout; else it was made for the question.
+    pub is_saved: bool,
+    /// How often it comes in, a month say: never negative.
+    pub weight: f64,
+}
+
+/// The set-ups of a layout, each as it is.
+pub fn lines_of_layout<'a>(arrangements: impl IntoIterator<Item = &'a Arrangement>) -> Vec<Line> {
+    let line = |own: &Arrangement| Line { arrangement: own.clone(), is_saved: true, weight: 1.0 };
+    arrangements.into_iter().map(line).collect()
+}
+
+/// All aimings of a car, in the room of a set-up of the layout and where its car stands; nothing was measured of this one, and its
+/// stands are on their marks. What cannot be made is left out.
+pub fn lines_of_car(layout: &Layout, room_of: &Arrangement, vehicle: &Vehicle) -> Vec<Line> {
+    let Some(saved) = layout.arrangements.iter().find(|own| own.id == room_of.id) else { return Vec::new() };
+    let by = JudgedBy {
+        today: room_of.today,
+        shop: room_of.shop,
+        shop_unread: room_of.loading.shop_unread,
+        instruments: InstrumentList::clone(&room_of.instruments),
+    };
+    let made = vehicle.aimings.iter().filter_map(|aiming| {
+        let saved = SavedArrangement {
+            id: Id::from(vehicle.id.as_str()),
+            vehicle: vehicle.id.clone(),
+            vehicle_fingerprint: None,
+            aiming: aiming.id.clone(),
+            on_this_car: OnThisCar::default(),
+            marks_taped: Vec::new(),
+            laid_before: Vec::new(),
+            stands_read: Vec::new(),
+            stands: Vec::new(),
+            visit: Vec::new(),
+            parked_known: room_of.shop.parked_anew(saved.parked_known),
+            ..saved.clone()
+        };
+        let arrangement = layout.resolve(&saved, vehicle, "", by.clone()).ok()?;
+        Some(Line { arrangement, is_saved: false, weight: 1.0 })
+    });
+    made.collect()
+}

@@ -1,0 +1,134 @@
+//! How big an empty room must be: the smallest rectangle in which each aiming of a list has a place with a slack.
+//!
+//! At a heading the set-up reaches so far along and so far across; in an empty rectangular room it fits if and only if the
+//! room is as long and as wide as that. So each heading is a pair of lengths, and a list needs, for each of its lines, one of
+//! the line's pairs to lie in the room. What stands in the room, its doors and how level it is are left out; what is proud of the
+//! floor or hangs low is another question. Figures are rounded up to [`TO_MM`], so that they are never too small.
+
+use baywright_geometry::{DVec2, PlanPose, Polygon, angle};
+
+use super::Line;
+use crate::model::{Arrangement, Bay, Material, Wall};
+use crate::place::{Search, Slack};
+
+/// Rooms are told to so many mm, never smaller than they must be.
+pub const TO_MM: f64 = 10.0;
+/// A room so large that each set-up has a place in it, mm.
+const VAST_MM: f64 = 200_000.0;
+/// Headings that are looked at are so far apart, degrees; a quarter turn of them is all, the others only change which side is which.
+const APART_DEG: f64 = 1.0;
+
+/// What one line needs of a room.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Needs {
+    /// At each heading that was looked at, radians: how long along x and how wide along y the room must be, mm.
+    at: Vec<(f64, DVec2)>,
+}
+
+/// A rectangular room.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RoomSize {
+    /// Along x, mm.
+    pub length_mm: f64,
+    /// Along y, mm.
+    pub width_mm: f64,
+    /// The line for which it must be so long; its position in the list.
+    pub decides: usize,
+}
+
+impl RoomSize {
+    /// Its area, mm².
+    pub fn area(&self) -> f64 {
+        self.length_mm * self.width_mm
+    }
+}
+
+/// What an aiming needs of an empty rectangular room so that its car may be so far off; `None` if it fits in no empty room, because
+/// something else stops it everywhere.
+pub fn needs(line: &Line, slack: &Slack) -> Option<Needs> {
+    let own = in_empty_room(&line.arrangement, VAST_MM, VAST_MM)?;
+    let search = Search::new(&own);
+    if !search.everywhere().is_empty() {
+        return None;
+    }
+    let count = (360.0 / APART_DEG) as u32;
+    let at = (0..count).filter_map(|nth| {
+        let heading = angle::radians(APART_DEG * f64::from(nth));
+        let clear = search.clear_places(heading, slack)?;
+        Some((heading, DVec2::splat(VAST_MM) - clear.bounds()?.size()))
+    });
+    let at: Vec<_> = at.collect();
+    (!at.is_empty()).then_some(Needs { at })
+}
+
+impl Needs {
+    /// The least length with a width, both mm; infinite if no length is enough.
+    pub fn length_for(&self, width_mm: f64) -> f64 {
+        let within = self.at.iter().filter(|(_, size)| size.y <= width_mm + HAIR_MM);
+        within.map(|(_, size)| size.x).fold(f64::INFINITY, f64::min)
+    }
+
+    /// The least width of any.
+    pub fn least_width(&self) -> f64 {
+        self.at.iter().map(|(_, size)| size.y).fold(f64::INFINITY, f64::min)
+    }
+}
+
+/// Rounding of lengths that are the same.
+const HAIR_MM: f64 = 1e-6;
+
+/// Rounded up to what rooms are told to.
+fn up(mm: f64) -> f64 {
+    ((mm - HAIR_MM) / TO_MM).ceil() * TO_MM
+}
+
+/// The shortest room of this width that serves all lines; `None` if none of this width does.
+pub fn smallest_for_width(all: &[Needs], width_mm: f64) -> Option<RoomSize> {
+    let longest = all.iter().enumerate().map(|(nth, own)| (nth, own.length_for(width_mm)));
+    let (decides, length) = longest.reduce(|a, b| if b.1 > a.1 { b } else { a })?;
+    length.is_finite().then(|| RoomSize { length_mm: up(length), width_mm, decides })
+}
+
+/// The room of the least area that serves all lines; of several alike the narrowest.
+pub fn smallest(all: &[Needs]) -> Option<RoomSize> {
+    let least = all.iter().map(Needs::least_width).fold(0.0, f64::max);
+    // The area can only be least where the width is just enough for one of the pairs.
+    let widths = all.iter().flat_map(|own| own.at.iter().map(|(_, size)| up(size.y)));
+    let mut widths: Vec<f64> = widths.filter(|own| *own + HAIR_MM >= least).collect();
+    widths.sort_by(f64::total_cmp);
+    widths.dedup();
+    let sizes = widths.into_iter().filter_map(|width| smallest_for_width(all, width));
+    sizes.reduce(|best, own| if own.area() < best.area() - 0.5 { own } else { best })
+}
+
+/// The set-up in an empty rectangular room with nothing in it, on a floor whose levels are not asked.
+pub fn in_empty_room(of: &Arrangement, length_mm: f64, width_mm: f64) -> Option<Arrangement> {
+    let room = Polygon::rectangle(DVec2::ZERO, DVec2::new(length_mm, width_mm)).ok()?;
+    let wall = |id: &str| Wall { id: id.into(), material: Material::Brick };
+    let mut own = of.clone();
+    let bay = &mut own.bay;
+    *bay = Bay {
+        id: bay.id.clone(),
+        name: bay.name.clone(),
+        room,
+        walls: ["1", "2", "3", "4"].map(wall).into(),
+        walls_known: bay.walls_known,
+        ceiling_mm: bay.ceiling_mm,
+        openings: Vec::new(),
+        floor_features: Vec::new(),
+        runways: Vec::new(),
+        things: Vec::new(),
+        keep_free: Vec::new(),
+        bays: Vec::new(),
+        survey: None,
+        marks: Vec::new(),
+        dimensions: Vec::new(),
+        provenance: bay.provenance.clone(),
+    };
+    own.on_runways.clear();
+    own.in_bay = None;
+    own.kept_empty.clear();
+    own.kept_shut.clear();
+    own.parked = PlanPose::new(DVec2::new(length_mm, width_mm) * 0.5, 0.0);
+    Some(own)
+}

@@ -1,0 +1,95 @@
+//! How big an empty room must be.
+
+use baywright_planner::matrix::{in_empty_room, needs, smallest, smallest_for_width};
+use baywright_planner::place::{Search, Slack};
+
+use crate::made::{line, two};
+use crate::support::*;
+
+const NONE: Slack = Slack { mm: 0.0, rad: 0.0 };
+
+/// The car's own shape alone, m: its body is this outline, and wheels and mirrors lie inside of it.
+fn shape(ring: &[(f64, f64)]) -> Arrangement {
+    let mut own = clear();
+    own.aiming.zones.clear();
+    own.aiming.placements.clear();
+    own.aiming.mark_plan.clear();
+    own.stands.clear();
+    let corners: Vec<DVec2> = ring.iter().map(|&(x, y)| DVec2::new(x, y) * 1_000.0).collect();
+    let car = &mut own.vehicle;
+    car.outline_top = corners.clone();
+    let body = Polygon::simple(corners).unwrap();
+    car.body = vec![Prism::new(body.into(), span(150.0, 1_500.0))].into();
+    car.mirrors = Mirrors { width_mm: 4.0, ahead_mm: 0.0, height_mm: 1_000.0 };
+    (car.wheelbase_mm, car.track_front_mm, car.track_rear_mm) = (2.0, 2.0, 2.0);
+    (car.tyre_width_mm, car.tyre_diameter_mm) = (1.0, 2.0);
+    own
+}
+
+/// The rectangles of least area around published shapes (computed with shapely 2.2.0 / GEOS 3.14.1 by their oriented envelopes).
+#[test]
+fn the_least_rectangles_of_an_independent_library() {
+    let hexagon: Vec<(f64, f64)> = (0..6)
+        .map(|nth| {
+            let way = angle::direction(angle::radians(60.0 * f64::from(nth)));
+            (way.x, way.y)
+        })
+        .collect();
+    let turned = |(x, y): (f64, f64)| {
+        let p = crate::geometry::PlanPose::new(DVec2::ZERO, angle::radians(30.0)).turned(DVec2::new(x, y));
+        (p.x, p.y)
+    };
+    let rotated: Vec<(f64, f64)> =
+        [(-1.5, -0.5), (1.5, -0.5), (1.5, 0.5), (-1.5, 0.5)].into_iter().map(turned).collect();
+    let ell = [(-0.5, -0.5), (2.5, -0.5), (2.5, 0.5), (0.5, 0.5), (0.5, 3.5), (-0.5, 3.5)];
+    let cases: [(&str, &[(f64, f64)], [f64; 2]); 3] = [
+        ("3 by 1, turned by 30 degrees", &rotated, [1_000.0, 3_000.0]),
+        ("an L", &ell, [3_000.0, 4_000.0]),
+        // 1732.05, told to 10 mm.
+        ("a regular hexagon", &hexagon, [1_740.0, 2_000.0]),
+    ];
+    for (name, ring, expected) in cases {
+        let own = needs(&line(shape(ring)), &NONE).unwrap();
+        let least = smallest(&[own]).unwrap();
+        let mut sides = [least.length_mm, least.width_mm];
+        sides.sort_by(f64::total_cmp);
+        assert_eq!(sides, expected, "{name}");
+    }
+}
+
+/// The set-up that reaches 9200 by 3000 needs such a room; at a heading its extents are those of its turned corners.
+#[test]
+fn one_set_up_is_its_own_rectangle() {
+    let own = needs(&line(clear()), &NONE).unwrap();
+    let least = smallest(std::slice::from_ref(&own)).unwrap();
+    assert_eq!((least.width_mm, least.length_mm, least.decides), (3_000.0, 9_200.0, 0));
+    assert!((own.length_for(3_000.0) - 9_200.0).abs() < 1e-6 && own.length_for(2_999.0).is_infinite());
+    assert!((own.least_width() - 3_000.0).abs() < 1e-6);
+    // Where it is as wide as it is long, the other way round does too.
+    assert!((own.length_for(9_200.0) - 3_000.0).abs() < 1e-6);
+    assert!(smallest_for_width(&[own], 2_900.0).is_none());
+}
+
+/// It fits in the room that is told and not in one 10 mm shorter or narrower, by the search in that very room.
+#[test]
+fn the_room_that_is_told_is_enough_and_ten_less_is_not() {
+    let all = two();
+    let slack = Slack { mm: 30.0, rad: angle::radians(0.5) };
+    let needed: Vec<_> = all.iter().map(|own| needs(&line(own.clone()), &slack).unwrap()).collect();
+    let room = smallest(&needed).unwrap();
+    let fits = |length: f64, width: f64| {
+        all.iter().all(|own| {
+            let search = Search::new(&in_empty_room(own, length, width).unwrap());
+            (0..360).any(|nth| search.clear_places(angle::radians(f64::from(nth)), &slack).is_some())
+        })
+    };
+    // Where a place is a point its region has no area: a hair more room shows it.
+    assert!(fits(room.length_mm + 0.1, room.width_mm + 0.1), "{room:?}");
+    assert!(!fits(room.length_mm - 10.1, room.width_mm), "{room:?}");
+    // Monotone: a wider room need not be longer.
+    let lengths: Vec<f64> = (0..40)
+        .filter_map(|nth| smallest_for_width(&needed, 3_000.0 + 200.0 * f64::from(nth)))
+        .map(|own| own.length_mm)
+        .collect();
+    assert!(lengths.len() > 10 && lengths.windows(2).all(|own| own[1] <= own[0]), "{lengths:?}");
+}

@@ -1,0 +1,103 @@
+//! `baywright plan`, as a person and as a program runs it.
+
+use std::process::{Command, Output, Stdio};
+
+use serde_json::Value;
+
+fn run(line: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_baywright"))
+        .args(line)
+        .args(["--date", "2026-11-20"])
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .env("XDG_DATA_HOME", std::env::temp_dir().join("baywright-no-settings-of-anybody"))
+        .stdin(Stdio::null())
+        .output()
+        .expect("the program runs")
+}
+
+fn text(bytes: &[u8]) -> String {
+    String::from_utf8(bytes.to_vec()).expect("text")
+}
+
+/// What is told as data says the same as the table and the text, is as the schema says, and each place that fits is one at which
+/// `check` would find nothing that stops; the exit status tells whether a place was found for each.
+#[test]
+fn text_data_and_table_say_the_same() {
+    let schema = serde_json::from_slice(&run(&["schema"]).stdout).expect("a schema");
+    let schema = jsonschema::draft202012::new(&schema).expect("a schema");
+    for bay in ["clear-bay", "crowded-bay", "hall"] {
+        let told = run(&["plan", bay, "--json"]);
+        assert!(told.stderr.is_empty(), "{bay}: {}", text(&told.stderr));
+        let data: Value = serde_json::from_slice(&told.stdout).expect("data");
+        let wrong: Vec<String> = schema.iter_errors(&data).map(|own| own.to_string()).collect();
+        assert!(wrong.is_empty(), "{bay}: {wrong:#?}");
+        let places = data["places"].as_array().expect("places");
+        let lines = data["lines"].as_array().expect("lines");
+        assert_eq!(places.last().expect("a place")["kind"], "room");
+        let table = text(&run(&["plan", bay, "--csv"]).stdout);
+        let mut rows = csv_rows(&table).into_iter();
+        assert_eq!(rows.next().expect("a head")[..3], ["set_up", "vehicle", "aiming"]);
+        let said = text(&run(&["plan", bay]).stdout);
+        let mut all_found = true;
+        for line in lines {
+            let cells = line["cells"].as_array().expect("cells");
+            assert_eq!(cells.len(), places.len());
+            for (cell, place) in cells.iter().zip(places) {
+                let row = rows.next().expect("a row");
+                assert_eq!(row[0], line["set_up"].as_str().unwrap_or_default());
+                assert_eq!(row[1], line["vehicle"].as_str().expect("a car"));
+                assert_eq!(row[3], place["kind"].as_str().expect("a kind"));
+                assert_eq!(row[5], cell["answer"].as_str().expect("an answer"));
+                assert_eq!(row[6], cell["verdict"].as_str().unwrap_or_default());
+                assert_eq!(row[7].parse::<f64>().ok(), cell["pose"]["at_mm"][0].as_f64());
+                assert!(said.contains(cell["sentence"].as_str().expect("a sentence")), "{bay}: {cell}");
+                assert_ne!(cell["verdict"], "not-ready");
+            }
+            all_found &= cells.last().is_some_and(|own| own["answer"] == "fits");
+        }
+        assert!(rows.next().is_none());
+        let status = i32::from(!all_found);
+        assert_eq!(told.status.code(), Some(status), "{bay}");
+        let silent = run(&["plan", bay, "-q"]);
+        assert_eq!((silent.status.code(), silent.stdout.len(), silent.stderr.len()), (Some(status), 0, 0));
+        // The place for the most serves no more than there are, and the map none more than it.
+        if let Some(serves) = data["one_place"]["serves"].as_array() {
+            let most = data["fit_map"]["rows"].as_array().expect("rows").iter();
+            let most = most.flat_map(|own| own.as_array().expect("a row")).filter_map(Value::as_u64).max();
+            assert!(most.unwrap_or_default() as usize <= serves.len() && serves.len() <= lines.len());
+        }
+    }
+}
+
+fn csv_rows(table: &str) -> Vec<Vec<String>> {
+    let mut reader = csv::ReaderBuilder::new().has_headers(false).from_reader(table.as_bytes());
+    reader.records().map(|own| own.expect("a row").iter().map(str::to_owned).collect()).collect()
+}
+
+#[test]
+fn cars_are_asked_about_by_name() {
+    let told = run(&["plan", "clear-bay", "--car", "example-saloon", "--json"]);
+    let data: Value = serde_json::from_slice(&told.stdout).expect("data");
+    let lines = data["lines"].as_array().expect("lines");
+    assert!(!lines.is_empty());
+    for line in lines {
+        assert_eq!((&line["vehicle"], &line["set_up"]), (&Value::from("example-saloon"), &Value::Null));
+    }
+    let german = run(&["plan", "clear-bay", "--car", "example-saloon", "--language", "de"]);
+    assert!(text(&german.stdout).contains("Eine Stelle für die meisten"), "{}", text(&german.stdout));
+}
+
+#[test]
+fn what_is_not_there_is_answered_with_what_is() {
+    let wrong = run(&["plan", "clear-bay", "--car", "example-salon"]);
+    assert_eq!(wrong.status.code(), Some(2));
+    assert!(wrong.stdout.is_empty());
+    let said = text(&wrong.stderr);
+    assert!(said.contains("Did you mean \"example-saloon\"?") && said.contains("example-van"), "{said}");
+    let wrong = run(&["plan", "clear-bay", "--car", "example-salon", "--json"]);
+    let data: Value = serde_json::from_slice(&wrong.stderr).expect("data");
+    assert!(data.to_string().contains("\"unknown-name\""), "{data}");
+    assert_eq!(run(&["plan", "clear-bay", "-a", "no such"]).status.code(), Some(2));
+    assert_eq!(run(&["plan", "clear-bay", "--json", "--csv"]).status.code(), Some(2));
+    assert_eq!(run(&["plan", "nowhere"]).status.code(), Some(2));
+}
