@@ -31,7 +31,7 @@ fn dpi(text: &str) -> Option<u32> {
 }
 
 /// The names of all commands, for what asks for one.
-const COMMANDS: [&str; 13] = [
+const COMMANDS: [&str; 14] = [
     "check",
     "draw",
     "sheet",
