@@ -1,7 +1,7 @@
 //! Proofs that a set-up fits nowhere: plain figures, a file by themselves.
 //!
-//! Whole micrometres and millionths of a degree. A cell is one line of eight figures: x from and to, y from and to, heading from and
-//! to, which solid of the set-up, which of what stands, both counted from 0.
+//! Whole micrometres and millionths of a degree. A cell is one line of eight figures: x from and to, y from and to, heading from
+//! and to, which solid of the set-up, which of what stands, both counted from 0.
 
 use std::path::Path;
 

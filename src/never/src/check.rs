@@ -1,6 +1,7 @@
-//! Who checks a proof: it shares no code with who made it. Shown is: each solid is convex; at a place outside of the box of places a corner of the set-up lies out of the room's box; the
-//! cells cover the box and the whole circle; in each the pair that it names overlaps at every pose: two convex outlines are apart
-//! only if they are so across a side of one of them, and across no side they are.
+//! Who checks a proof: it shares no code with who made it. Shown is: each solid is convex; at a place outside of the box of
+//! places a corner of the set-up lies out of the room's box; the cells cover the box and the whole circle; in each the pair that
+//! it names overlaps at every pose: two convex outlines are apart only if they are so across a side of one of them, and across no
+//! side they are.
 
 use crate::{Area, Cell, Proof, ROUND_UDEG, Solid};
 

@@ -1,9 +1,9 @@
 //! The proof that a set-up fits nowhere in a room: what it consists of, and who checks it ([`check`]).
 //!
 //! Plain figures. Lengths are whole micrometres, headings whole millionths of a degree, so that no gap hides between two cells and
-//! no figure can be none. Points are `[x, y]`. The set-up is in the vehicle frame, as it moves: x forward, y left, origin on the floor
-//! under the middle of the front axle; what stands is in the bay frame. A heading is anticlockwise from the bay's x. It rests on
-//! solid against solid and on the room only.
+//! no figure can be none. Points are `[x, y]`. The set-up is in the vehicle frame, as it moves: x forward, y left, origin on the
+//! floor under the middle of the front axle; what stands is in the bay frame. A heading is anticlockwise from the bay's x. It
+//! rests on solid against solid and on the room only.
 //!
 //! This room uses nothing of the others: who doubts the search reads [`check`] alone.
 

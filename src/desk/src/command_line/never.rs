@@ -82,8 +82,8 @@ pub(crate) fn proof_check(
     outcome.max(said(lines.iter().try_for_each(|line| out.lines(line)), errors))
 }
 
-/// Looks for a proof that an arrangement fits nowhere, says what was found, and writes the proof, if there is one, into a file that is
-/// made from `made_from`. Ready is that one was written.
+/// Looks for a proof that an arrangement fits nowhere, says what was found, and writes the proof, if there is one, into a file
+/// that is made from `made_from`. Ready is that one was written.
 pub(crate) fn prove(
     arrangement: &Arrangement,
     stays: Stays,

@@ -1,8 +1,8 @@
-//! Does it fit nowhere? Looks for a proof ([`crate::never::Proof`]) that at every place and heading the solids of the set-up meet what
-//! stands or lie out of the room; who checks it is another.
+//! Does it fit nowhere? Looks for a proof ([`crate::never::Proof`]) that at every place and heading the solids of the set-up meet
+//! what stands or lie out of the room; who checks it is another.
 //!
-//! Only solid against solid and room: keep-clear zones, sights, marks, runs, levels and what stands proud of the floor are left out,
-//! so that what is proven here is so whatever is said of those. What is not proven may fit or not.
+//! Only solid against solid and room: keep-clear zones, sights, marks, runs, levels and what stands proud of the floor are left
+//! out, so that what is proven here is so whatever is said of those. What is not proven may fit or not.
 
 mod boxes;
 mod document;

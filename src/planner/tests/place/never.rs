@@ -37,8 +37,8 @@ fn proven(given: &Given) -> Option<Proof> {
     }
 }
 
-/// A car of 4200 by 1745 mm and rooms in which it lies along no wall, nor across: turned by a it takes 4200 cos a + 1745 sin a one way,
-/// which is less than 4200 only from 45.1° on, where it takes more than that the other way.
+/// A car of 4200 by 1745 mm and rooms in which it lies along no wall, nor across: turned by a it takes 4200 cos a + 1745 sin a
+/// one way, which is less than 4200 only from 45.1° on, where it takes more than that the other way.
 #[test]
 fn a_car_that_is_longer_than_the_room_is_proven_and_one_that_fits_is_not() {
     for (length, width) in [(4_000.0, 4_000.0), (4_150.0, 4_000.0), (20_000.0, 1_600.0), (4_190.0, 3_000.0)] {
@@ -99,8 +99,8 @@ fn tight(seed: u64) -> Arrangement {
     own
 }
 
-/// What is proven is so by the checks themselves, at poses all over and at those where little is missing; and what was told to be free
-/// has no solid in another.
+/// What is proven is so by the checks themselves, at poses all over and at those where little is missing; and what was told to be
+/// free has no solid in another.
 #[test]
 fn what_is_proven_stops_at_every_pose_that_is_asked() {
     let count = std::env::var("BAYWRIGHT_BAYS").ok().and_then(|own| own.parse().ok()).unwrap_or(24);
@@ -205,8 +205,8 @@ fn is_refuted(proof: &Proof, dice: &mut Dice) -> bool {
         })
 }
 
-/// A proof that is tampered with, at random: what is then untrue as samples show is refused, and so is each that uncovers a place or
-/// names what does not bar.
+/// A proof that is tampered with, at random: what is then untrue as samples show is refused, and so is each that uncovers a place
+/// or names what does not bar.
 #[test]
 fn what_was_tampered_with_is_refused() {
     let given = room(4_000.0, 4_050.0, (4_200.0, 1_745.0));

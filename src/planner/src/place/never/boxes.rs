@@ -67,12 +67,12 @@ impl Boxed {
             .then(|| [self.with(along, [from, middle]), self.with(along, [middle, to])])
     }
 
-    /// By how much a part of the set-up and what stands are in one another at least, mm, at every pose of the box; what is less than
-    /// `least` is told so, and no more.
+    /// By how much a part of the set-up and what stands are in one another at least, mm, at every pose of the box; what is less
+    /// than `least` is told so, and no more.
     ///
-    /// Two convex outlines are apart only if they are across a side of one of them. Across a side, how far a corner of the other lies
-    /// inside of it is asked at its worst pose, and the corner that is farthest inside counts. Of what is large and turned a little that
-    /// says too little: there one corner that stays inside of the other says it all.
+    /// Two convex outlines are apart only if they are across a side of one of them. Across a side, how far a corner of the other
+    /// lies inside of it is asked at its worst pose, and the corner that is farthest inside counts. Of what is large and turned a
+    /// little that says too little: there one corner that stays inside of the other says it all.
     pub(super) fn meets_by(&self, part: &Convex, other: &Convex, least: f64) -> f64 {
         let [from, to] = self.headings;
         let inside = Inside::new(

@@ -84,7 +84,8 @@ impl Given {
         (only(&self.set_up), only(&self.stands))
     }
 
-    /// All places at which the set-up may lie in the room's box: no farther out of it than its corner that is nearest to its origin.
+    /// All places at which the set-up may lie in the room's box: no farther out of it than its corner that is nearest to its
+    /// origin.
     pub(super) fn places(&self) -> Area {
         let parts = self.set_up.iter().map(|own| Convex::of(&own.1));
         let corners = parts.flat_map(|own| own.ring).map(|p| p.length());
@@ -190,8 +191,8 @@ fn anywhere() -> Option<Span> {
     Span::new(-FAR_MM, FAR_MM).ok()
 }
 
-/// All that lies outside the room and the ground beyond its open doors, as far as something reaches; and what of that ground is over
-/// a lintel or under a sill.
+/// All that lies outside the room and the ground beyond its open doors, as far as something reaches; and what of that ground is
+/// over a lintel or under a sill.
 fn outside(arrangement: &Arrangement, scene: &Scene, stands: &mut Vec<(Subject, Solid)>) {
     let Some(span) = anywhere() else { return };
     let room = scene.room.with_open_doors();
@@ -232,8 +233,8 @@ fn sides(ring: &[DVec2]) -> impl Iterator<Item = Segment> + '_ {
     ring.iter().zip(ring.iter().cycle().skip(1)).map(|(&from, &to)| Segment::new(from, to))
 }
 
-/// A piece of what lies between the room and its hull, without the side on the hull: on as far as something reaches, where that meets
-/// none of the room.
+/// A piece of what lies between the room and its hull, without the side on the hull: on as far as something reaches, where that
+/// meets none of the room.
 fn outwards(own: &[Segment], around: &Polygon, room: &Polygon) -> Option<Vec<DVec2>> {
     let is_on = |side: &Segment| {
         around.edges().any(|edge| edge.distance_to(side.from) < ON_MM && edge.distance_to(side.to) < ON_MM)

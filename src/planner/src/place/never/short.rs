@@ -39,8 +39,8 @@ pub struct Short {
     pub enough_mm: Option<f64>,
 }
 
-/// What is missing, if two things alone decide it: where they are where it fits best, on both sides of the set-up, and as soon as one of
-/// them gives way enough it fits. `None` where that is not so, or not shown in bounded time.
+/// What is missing, if two things alone decide it: where they are where it fits best, on both sides of the set-up, and as soon as
+/// one of them gives way enough it fits. `None` where that is not so, or not shown in bounded time.
 pub fn short(given: &Given, proof: &Proof, is_stopped: &dyn Fn() -> bool) -> Option<Short> {
     let meeting = Meeting::of(given);
     let met = meeting.at(&best_pose(&meeting, proof, is_stopped)?);
@@ -53,8 +53,8 @@ pub fn short(given: &Given, proof: &Proof, is_stopped: &dyn Fn() -> bool) -> Opt
     both.into_iter().find_map(|(stays, gives, way)| between(given, [stays, gives], way, is_stopped))
 }
 
-/// Where it fits best, as far as is seen from the smallest cells: the pose at which the deepest two are in one another the least. It
-/// need not be the best there is; what is said of it is proven apart.
+/// Where it fits best, as far as is seen from the smallest cells: the pose at which the deepest two are in one another the least.
+/// It need not be the best there is; what is said of it is proven apart.
 fn best_pose(meeting: &Meeting, proof: &Proof, is_stopped: &dyn Fn() -> bool) -> Option<PlanPose> {
     let mut cells: Vec<&Cell> = proof.cells.iter().collect();
     let size = |own: &Cell| {
@@ -75,7 +75,8 @@ fn best_pose(meeting: &Meeting, proof: &Proof, is_stopped: &dyn Fn() -> bool) ->
     ends.map(|start| eased(meeting, start)).min_by(|a, b| a.0.total_cmp(&b.0)).map(|own| own.1)
 }
 
-/// From a pose to one near it at which less is in one another: a step along x, y or in heading as long as that helps, then smaller steps.
+/// From a pose to one near it at which less is in one another: a step along x, y or in heading as long as that helps, then
+/// smaller steps.
 fn eased(meeting: &Meeting, start: (f64, PlanPose)) -> (f64, PlanPose) {
     let (mut best, mut step) = (start, STEP_MM);
     while step > LEAST_STEP_MM {

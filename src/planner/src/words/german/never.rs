@@ -18,7 +18,7 @@ pub const TEXTS: NeverTexts = NeverTexts {
     after: "Rückgabewert: 0 er gilt, 1 er gilt nicht oder ist von einem anderen Plan, 2 etwas Angegebenes ließ sich nicht lesen oder \
             finden, 3 etwas ließ sich nicht schreiben.\n\n\
             Ein Beweis beruht auf Körper gegen Körper und auf dem Raum. Ob ein Sensor eingestellt werden kann, ist eine andere Frage.",
-    by_itself: "Er wurde nur für sich geprüft; ob seine Körper die eines Plans sind, ist nicht gesagt. Den Plan mit --of nennen.",
+    by_itself: "Er wurde nur für sich geprüft; ob seine Körper die eines Plans sind, ist nicht gesagt. Dazu den Plan angeben.",
     is_of: "Seine Körper sind die des Plans.",
     larger_room: "Er ist nicht von diesem Plan: Der Raum ist größer.",
     rests_on: "Er beruht nur auf Körper gegen Körper und auf dem Raum: Freihaltezonen, Sichtlinien, Marken, Höhen und was aus dem Boden \
