@@ -12,7 +12,6 @@ mod itself;
 mod licences;
 #[path = "../shared/made.rs"]
 mod made;
-mod never;
 mod package;
 mod pipes;
 mod plan;
