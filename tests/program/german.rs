@@ -70,6 +70,7 @@ fn every_fixed_text_is_german() {
         ("floor_sheets", texts(one.floor_sheets()), texts(other.floor_sheets())),
         ("layers", texts(one.layers()), texts(other.layers())),
         ("sheet_command", texts(one.sheet_command()), texts(other.sheet_command())),
+        ("never", texts(one.never()), texts(other.never())),
         ("plan", texts(one.plan()), texts(other.plan())),
         ("imports", texts(one.imports()), texts(other.imports())),
         ("record", texts(one.record()), texts(other.record())),

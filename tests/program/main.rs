@@ -12,6 +12,7 @@ mod itself;
 mod licences;
 #[path = "../shared/made.rs"]
 mod made;
+mod never;
 mod package;
 mod pipes;
 mod plan;

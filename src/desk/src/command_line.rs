@@ -10,6 +10,7 @@ pub(crate) mod json;
 pub(crate) mod kind;
 pub mod marks;
 mod misread;
+pub(crate) mod never;
 pub mod outcome;
 pub mod page;
 pub mod plain;

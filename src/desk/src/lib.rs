@@ -17,7 +17,7 @@ use baywright_files::LogFile;
 use baywright_planner::words::Language;
 use command_line::page::{Page, Paper};
 use command_line::trouble::{Errors, Trouble};
-use command_line::{commands, demo, draw, import, marks, outcome, plan, print, record, report, sheet};
+use command_line::{commands, demo, draw, import, marks, never, outcome, plan, print, record, report, sheet};
 use session::first::First;
 use session::shop::ShopSettings;
 
@@ -139,6 +139,7 @@ fn carry_out(
             }
             record::record(&asked, own_shop, out, errors)
         }
+        Command::Proof(asked) => never::proof_check(&asked, own_shop, out, errors),
         Command::Explain(codes) => outcome::said(print::explain(&codes, language, out), errors),
         Command::Schema => outcome::said(print::schema(out), errors),
         Command::Completions(shell) => outcome::said(print::completions(shell, language, out), errors),

@@ -26,6 +26,9 @@ pub const TRIGGERS: u32 = 1;
 /// The present version of records of visits.
 pub const RECORD: u32 = 1;
 
+/// The present version of proofs that a set-up fits nowhere.
+pub const NEVER: u32 = 1;
+
 /// The present version of what the window remembers.
 pub const WINDOW: u32 = 1;
 

@@ -31,6 +31,7 @@ pub mod scene;
 pub mod words;
 
 pub use baywright_geometry as geometry;
+pub use baywright_never as never;
 
 pub use assess::{assess, assess_fully};
 pub use assessment::{

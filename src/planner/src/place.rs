@@ -12,6 +12,7 @@
 mod by_tape;
 mod kept_in;
 mod levels;
+pub mod never;
 mod offer;
 mod pairs;
 mod rule;

@@ -24,7 +24,7 @@ mod used;
 
 use baywright_geometry::DVec2;
 use baywright_survey::budget::{Budget, Instruments};
-use baywright_survey::laid::{Again, Chances, Fit, Laid, Read, Shown, Wrong, laid, next_check};
+use baywright_survey::laid::{Chances, Fit, Laid, Read, Shown, Wrong, laid, next_check};
 use baywright_survey::next_tape::{Candidate, Known, Next, Stop, Wish};
 
 use crate::model::{Arrangement, Id, MarkTaped};

@@ -20,6 +20,7 @@ pub mod helps;
 pub mod imports;
 pub mod instruments;
 pub mod layers;
+pub mod never;
 pub mod on_paper;
 pub mod place;
 pub mod plan;

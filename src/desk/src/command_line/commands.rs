@@ -14,6 +14,7 @@ use jiff::civil::Date;
 
 use crate::command_line::grammar::grammar;
 use crate::command_line::misread::Misread;
+use crate::command_line::never::NeverAsked;
 
 /// What was asked for.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,6 +33,8 @@ pub(crate) enum Command {
     Import(Import),
     /// What the record of a visit says.
     Record(RecordAsked),
+    /// Whether a proof that a set-up fits nowhere holds.
+    Proof(NeverAsked),
     /// What codes of findings mean: these, or all if there are none.
     Explain(Vec<Code>),
     /// The schema of all that is written as data.
@@ -133,6 +136,8 @@ pub(crate) struct PlanAsked {
     pub(crate) cars: Vec<String>,
     /// Of all cars.
     pub(crate) all_cars: bool,
+    /// Instead of a plan a proof that the set-up fits nowhere, into this file.
+    pub(crate) proof: Option<PathBuf>,
     pub(crate) json: bool,
     pub(crate) csv: bool,
     pub(crate) quiet: bool,
@@ -283,6 +288,7 @@ pub(crate) fn read(
             arrangement: given.get_one::<String>("arrangement").cloned(),
             cars: given.get_many::<String>("car").unwrap_or_default().cloned().collect(),
             all_cars: given.get_flag("all-cars"),
+            proof: given.get_one::<PathBuf>("proof").cloned(),
             json: given.get_flag("json"),
             csv: given.get_flag("csv"),
             quiet: given.get_flag("quiet"),
@@ -292,6 +298,7 @@ pub(crate) fn read(
         }),
         Some(("import", given)) => Command::Import(import(given, language)),
         Some(("record", given)) => Command::Record(record(given, language, today)),
+        Some(("proof", given)) => Command::Proof(proof(given, language, today)),
         Some(("explain", given)) => Command::Explain(codes(given)),
         Some(("schema", _)) => Command::Schema,
         Some(("completions", given)) => match given.get_one::<Shell>("shell") {
@@ -329,6 +336,19 @@ fn sheet(given: &ArgMatches, language: Language, today: Option<Date>) -> SheetAs
         json: given.get_flag("json"),
         quiet: given.get_flag("quiet"),
         locale: Locale::of(language, units),
+        today,
+        shop: given.get_one::<PathBuf>("shop").cloned(),
+    }
+}
+
+fn proof(given: &ArgMatches, language: Language, today: Option<Date>) -> NeverAsked {
+    let given = given.subcommand().map_or(given, |own| own.1);
+    NeverAsked {
+        file: path(given, "proof"),
+        of: given.get_one::<PathBuf>("of").cloned(),
+        arrangement: given.get_one::<String>("arrangement").cloned(),
+        quiet: given.get_flag("quiet"),
+        language,
         today,
         shop: given.get_one::<PathBuf>("shop").cloned(),
     }

@@ -31,7 +31,7 @@ fn dpi(text: &str) -> Option<u32> {
 }
 
 /// The names of all commands, for what asks for one.
-const COMMANDS: [&str; 13] = [
+const COMMANDS: [&str; 14] = [
     "check",
     "draw",
     "sheet",
@@ -39,6 +39,7 @@ const COMMANDS: [&str; 13] = [
     "plan",
     "import",
     "record",
+    "proof",
     "open",
     "explain",
     "schema",
@@ -233,12 +234,23 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .arg(flag("all-cars", of_plan.all_cars).conflicts_with("car"))
         .arg(flag("json", of_plan.json))
         .arg(flag("csv", of_plan.csv).conflicts_with("json"))
+        .arg(
+            Arg::new("proof")
+                .long("proof")
+                .value_name(language.never().a_proof)
+                .value_parser(value_parser!(PathBuf))
+                .value_hint(ValueHint::FilePath)
+                .requires("arrangement")
+                .conflicts_with_all(["car", "all-cars", "json", "csv"])
+                .help(language.never().prove),
+        )
         .arg(quiet())
         .arg(units())
         .arg(shop())
         .after_help(of_plan.after);
     let import = import(texts, flag("json", texts.json_of_draw), quiet());
     let record = record(language, [flag("json", texts.json_of_draw), quiet(), units(), shop()]);
+    let proof = proof(language, [arrangement(texts.check_arrangement), quiet(), shop()]);
     let open = clap::Command::new("open").about(texts.open).arg(layout(texts.layout_to_open));
     let licences = clap::Command::new("licences").about(texts.print_licences);
     let explain = clap::Command::new("explain").about(texts.explain).arg(
@@ -276,6 +288,7 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .subcommand(plan)
         .subcommand(import)
         .subcommand(record)
+        .subcommand(proof)
         .subcommand(open)
         .subcommand(explain)
         .subcommand(schema)
@@ -414,6 +427,26 @@ fn record(language: Language, [json, quiet, units, shop]: [Arg; 4]) -> clap::Com
         .subcommand(check)
         .subcommand(show)
         .subcommand(sheet)
+        .after_help(texts.after)
+}
+
+/// `baywright proof`.
+fn proof(language: Language, [arrangement, quiet, shop]: [Arg; 3]) -> clap::Command {
+    let texts = language.never();
+    let file = |arg: Arg| arg.value_parser(value_parser!(PathBuf)).value_hint(ValueHint::FilePath);
+    let check = clap::Command::new("check")
+        .about(texts.check)
+        .arg(file(Arg::new("proof").value_name(texts.a_proof).required(true).help(texts.file)))
+        .arg(file(Arg::new("of").long("of").value_name(language.command_line().a_file).help(texts.of)))
+        .arg(arrangement.requires("of"))
+        .arg(quiet)
+        .arg(shop)
+        .after_help(texts.after);
+    clap::Command::new("proof")
+        .about(texts.proof)
+        .subcommand_required(true)
+        .arg_required_else_help(true)
+        .subcommand(check)
         .after_help(texts.after)
 }
 

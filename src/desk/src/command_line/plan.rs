@@ -15,6 +15,7 @@ use baywright_planner::matrix::{
     places_of, row, smallest,
 };
 use baywright_planner::model::{Arrangement, Id, ParkedKnown, validate};
+use baywright_planner::place::never::Stays;
 use baywright_planner::place::{Margin, Search, Slack, headings};
 use baywright_planner::words::{Locale, Words};
 use rayon::prelude::*;
@@ -22,6 +23,7 @@ use rayon::prelude::*;
 use crate::command_line::commands::PlanAsked;
 use crate::command_line::input::{is_stream, open};
 use crate::command_line::json::{Planned, write_plan};
+use crate::command_line::never::prove;
 use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::page::Page;
 use crate::command_line::report::{chosen, judged_by, not_read};
@@ -67,6 +69,10 @@ pub(crate) fn plan(
         Ok(chosen) => chosen,
         Err(outcome) => return outcome,
     };
+    if let (Some(output), Some(arrangement)) = (&asked.proof, chosen.first()) {
+        let made_from = [asked.layout.as_path()];
+        return prove(arrangement, Stays::Fixed, asked.locale, (output, &made_from), out, errors);
+    }
     let lines = match lines(asked, &loaded, &chosen, errors) {
         Ok(lines) => lines,
         Err(outcome) => return outcome,

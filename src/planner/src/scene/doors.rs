@@ -74,6 +74,11 @@ impl Room {
         &self.with_all
     }
 
+    /// The doors that stand open onto ground that is known to be free, each with that ground.
+    pub fn grounds(&self) -> impl Iterator<Item = (&Opening, &Polygon)> {
+        self.doors.iter().map(|door| (&door.opening, &door.beyond))
+    }
+
     /// Where something of these heights can be: a door lets through only what lies wholly between its sill and lintel.
     pub fn holding(&self, span: &Span) -> std::borrow::Cow<'_, Polygon> {
         let passed = || self.doors.iter().filter(|door| door.opening.lets_through(span));

@@ -12,6 +12,7 @@ mod areas;
 mod closed;
 #[path = "../checks/dice.rs"]
 mod dice;
+mod never;
 mod random;
 mod spots;
 mod told;

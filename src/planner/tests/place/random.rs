@@ -10,11 +10,11 @@ use crate::support::*;
 use crate::told::asked;
 
 impl Dice {
-    fn one<T: Copy>(&mut self, of: &[T]) -> T {
+    pub fn one<T: Copy>(&mut self, of: &[T]) -> T {
         of[(self.share() * of.len() as f64) as usize]
     }
 
-    fn often(&mut self, share: f64) -> bool {
+    pub fn often(&mut self, share: f64) -> bool {
         self.share() < share
     }
 }

@@ -1,0 +1,68 @@
+//! English of the same: see `words/never.rs`.
+
+use super::{About, Language};
+use crate::never::{MOST_CELLS, Refused};
+use crate::place::never::Short;
+use crate::words::never::NeverTexts;
+
+/// The fixed texts.
+pub const TEXTS: NeverTexts = NeverTexts {
+    language: Language::English,
+    proof: "Check a proof that a set-up fits nowhere in a bay",
+    check: "Say whether a proof holds: its cells leave out no place and no heading, and in each of them two solids are in one another",
+    prove: "Instead of a plan: look for a proof that the set-up fits nowhere, be all that can be moved out of the way, and write it into \
+            this file; exit status 0 it was written, 1 none was found",
+    file: "The proof",
+    a_proof: "PROOF.ron",
+    of: "The layout that it is to be of: its solids are worked out anew and compared, to 0.01 mm",
+    after: "Exit status: 0 it holds, 1 it does not or is of another layout, 2 something given could not be read or found, 3 something \
+            could not be written.\n\n\
+            A proof rests on solid against solid and on the room. Whether a sensor can be aimed is another question.",
+    by_itself: "It was checked by itself only; whether its solids are those of a layout is not said. Name the layout with --of.",
+    is_of: "Its solids are those of the layout.",
+    larger_room: "It is not of this layout: the room is larger.",
+    rests_on: "It rests on solid against solid and on the room only: keep-clear zones, sights, marks, levels and what stands proud of \
+               the floor are left out.",
+    not_proven: "That it never fits here is not proven: it may fit or not.",
+    free: "That it never fits here is not proven: there is a place where no solid of it meets anything that stays.",
+};
+
+pub fn holds(cells: usize) -> String {
+    match cells {
+        1 => "The proof holds: two solids are in one another at every place and heading.".to_owned(),
+        _ => format!(
+            "The proof holds: its {cells} cells leave out no place and no heading, and in each of them two solids are in one another."
+        ),
+    }
+}
+
+pub fn refused(why: Refused) -> String {
+    let why = match why {
+        Refused::Part(nth) => format!("solid {} of the set-up is not convex or has no size", nth + 1),
+        Refused::Stands(nth) => format!("solid {} of what stands is not convex or has no size", nth + 1),
+        Refused::Places => "it leaves out places in the room, or has no set-up".to_owned(),
+        Refused::NoCell(nth) => format!("cell {} is empty or names what is not there", nth + 1),
+        Refused::NotBarred(nth) => format!("in cell {} the two that it names need not meet", nth + 1),
+        Refused::Uncovered([x, y, heading]) => format!(
+            "no cell covers the place {} / {} mm with the heading {}°",
+            x / 1_000,
+            y / 1_000,
+            heading / 1_000_000
+        ),
+        Refused::TooMany => format!("it has more than {MOST_CELLS} cells"),
+    };
+    format!("The proof does not hold: {why}.")
+}
+
+pub fn not_of(solid: &str) -> String {
+    format!("It is not of this layout: \"{solid}\" is not there as the proof has it.")
+}
+
+impl About<'_> {
+    pub fn never_fits(&self, short: Option<&Short>) -> String {
+        let Some(own) = short else { return "It never fits here.".to_owned() };
+        let [one, other] = [&own.between[0], &own.between[1]].map(|of| self.subject(of));
+        let missing = self.length(own.at_least_mm.floor());
+        format!("It never fits here: at least {missing} short between {one} and {other}.")
+    }
+}
