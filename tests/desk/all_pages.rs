@@ -67,6 +67,7 @@ pub fn all_pages(screen: &Harness<'_, Desk>) -> Vec<Page> {
     pages.push(Page::OnPaper);
     pages.push(Page::RoomDrawing);
     pages.push(Page::Record);
+    pages.push(Page::Fits);
     pages.extend((0..6).map(Page::Customer));
     pages
 }

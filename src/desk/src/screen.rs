@@ -15,6 +15,7 @@ mod customer;
 mod diagnostics;
 mod dropped;
 mod findings;
+mod fits;
 mod floor;
 mod foot;
 pub mod forms;
@@ -91,6 +92,8 @@ pub struct Desk {
     on_floor: floor::OnFloor,
     /// Where the car can stand.
     parking: parking::Parking,
+    /// What fits where.
+    fits: fits::FitsPage,
     menus: menus::Menus,
     assess: Assess,
     /// What to do once it is saved.
@@ -158,6 +161,7 @@ impl Desk {
             proven: marks::Proven::default(),
             on_floor: floor::OnFloor::default(),
             parking: parking::Parking::default(),
+            fits: fits::FitsPage::default(),
             menus: menus::Menus::default(),
             assess,
             after_save: None,
@@ -379,6 +383,8 @@ impl Desk {
             self.room_drawing_page(ui, &mut commands);
         } else if self.is_recording() {
             self.record_page(ui, &mut commands);
+        } else if self.tells_fits() {
+            self.fits_page(ui, &mut commands);
         } else {
             self.panels(ui, &mut commands);
         }
@@ -409,10 +415,20 @@ impl Desk {
         self.keeper.follow_list(self.view.list_changed());
     }
 
+    /// Whether a page lies there that takes the whole window.
+    const fn fills_window(&self) -> bool {
+        self.tells_customer()
+            || self.is_on_paper()
+            || self.is_drawing_in()
+            || self.is_recording()
+            || self.tells_fits()
+    }
+
     /// Takes in what was worked out off the frame since the last one, and says what failed.
     fn hear_jobs(&mut self, commands: &mut Vec<Command>) {
         let answered = self.files.answered();
-        let looked = [self.verdicts.collect(), self.ways.collect(), self.parking.collect()];
+        let looked =
+            [self.verdicts.collect(), self.ways.collect(), self.parking.collect(), self.fits.collect()];
         let failed = looked.iter().map(|own| own.as_ref().err());
         for words in std::iter::once(answered.as_ref().err()).chain(failed).flatten() {
             self.say_wrong(self.texts().failed_beside(words));

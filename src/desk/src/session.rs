@@ -13,6 +13,7 @@ pub mod job;
 pub mod keeper;
 pub mod letters;
 pub mod log;
+pub mod planning;
 pub(crate) mod printed;
 pub mod room_draft;
 pub mod shop;

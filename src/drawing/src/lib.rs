@@ -36,6 +36,6 @@ pub use svg::to_svg;
 pub use text::{Align, TextStyle, Weight};
 pub use theme::Theme;
 pub use view::{
-    Axis, Datum, Extents, Fit, FloorLevel, LiveDimension, Turned, ViewState, Windows, side_view, told_view,
-    top_view, view_after,
+    Axis, Datum, Extents, Fit, FloorLevel, LiveDimension, Turned, ViewState, Windows, fit_map_view,
+    side_view, told_view, top_view, view_after,
 };

@@ -104,6 +104,10 @@ pub enum Role {
     PlaceOpen,
     /// Where it lies now.
     PlaceNow,
+    /// Where some of a list of aimings can be done; where more can, it is painted over and over.
+    Served,
+    /// Its edge.
+    ServedEdge,
     /// What lies in the shadow of something between sensor and target.
     Shadow,
     /// Where that shadow lies on the target.
@@ -186,7 +190,12 @@ impl Role {
             Self::Runway => 4,
             Self::FloorFeature(_) | Self::Contour => 5,
             Self::ZoneFill | Self::OtherZoneFill => 6,
-            Self::BeamFill | Self::Shadow | Self::PlaceFits | Self::PlaceOpen => 7,
+            Self::BeamFill
+            | Self::Shadow
+            | Self::PlaceFits
+            | Self::PlaceOpen
+            | Self::Served
+            | Self::ServedEdge => 7,
             Self::Wall(_) => 8,
             Self::WallLine => 9,
             Self::Opening => 10,

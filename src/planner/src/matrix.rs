@@ -5,8 +5,11 @@
 //! headings a degree apart, and that is what is told.
 
 mod best_place;
+mod curve;
 mod lines;
+mod planned;
 mod room_size;
+mod there;
 
 use baywright_geometry::{DVec2, PlanPose, Polygon, Region, angle};
 
@@ -20,9 +23,12 @@ use crate::place::{
 };
 use crate::scene::Scene;
 
-pub use best_place::{BestPlace, FitMap, Grid, Heard, best_place, fit_map, heard};
+pub use best_place::{BestPlace, FitMap, Grid, Heard, MOST_STEPS, best_place, fit_map, heard};
+pub use curve::Curve;
 pub use lines::{Line, lines_of_car, lines_of_layout};
+pub use planned::Planned;
 pub use room_size::{Needs, RoomSize, in_empty_room, needs, smallest, smallest_for_width};
+pub use there::{edits_there, there};
 
 /// A place without slack is tried well inside a shape of places: within so many mm of the deepest, the finer the narrower it is. A
 /// strip that is narrower than twice the last is no place to park.

@@ -11,6 +11,7 @@ pub mod command_line;
 pub mod customer;
 pub mod drawing;
 pub mod failed;
+pub mod fits;
 pub mod floor_sheets;
 pub mod forms;
 pub mod ground;

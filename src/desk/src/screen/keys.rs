@@ -118,6 +118,9 @@ pub(super) fn listen(
     if pressed(Modifiers::NONE, Key::F6) && document.draft().is_none() {
         out.push(Command::View(OfView::ToCards));
     }
+    if pressed(Modifiers::NONE, Key::F7) {
+        out.push(Command::Page(Some(Page::Fits)));
+    }
     if pressed(Modifiers::NONE, Key::F1) {
         out.push(Command::Page(Some(Page::Help)));
     }

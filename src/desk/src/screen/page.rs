@@ -49,6 +49,8 @@ pub enum Page {
     RoomDrawing,
     /// The record of a visit: it takes the whole window.
     Record,
+    /// What fits where: it takes the whole window.
+    Fits,
     /// Something to be decided first.
     Ask(Question),
 }

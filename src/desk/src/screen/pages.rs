@@ -28,7 +28,7 @@ use super::{Desk, widgets};
 
 impl Desk {
     pub(super) fn pages(&mut self, ui: &Ui, out: &mut Vec<Command>) {
-        if self.tells_customer() || self.is_on_paper() || self.is_drawing_in() || self.is_recording() {
+        if self.fills_window() {
             return;
         }
         let Some(mut page) = self.view.lift_page() else { return };
@@ -53,6 +53,7 @@ impl Desk {
             Page::OnPaper => (self.view.locale.language.on_paper().title, 0.0),
             Page::RoomDrawing => (self.view.locale.language.room_drawing().title, 0.0),
             Page::Record => (self.view.locale.language.record_page().page, 0.0),
+            Page::Fits => (self.view.locale.language.fits().page, 0.0),
             Page::Ask(Question::Unsaved(_)) => (texts.save_changes, 480.0),
             Page::Ask(_) => (texts.question, 480.0),
         };
@@ -108,7 +109,7 @@ impl Desk {
                     Page::Examples => self.examples_page(ui, out),
                     Page::Shop => self.shop_page(ui, out),
                     Page::Failed(failed) => self.failed_page(ui, failed, out),
-                    Page::Customer(_) | Page::OnPaper | Page::RoomDrawing | Page::Record => {}
+                    Page::Customer(_) | Page::OnPaper | Page::RoomDrawing | Page::Record | Page::Fits => {}
                     Page::Ask(question) => self.question(ui, question, out),
                 }
                 in_sight::follow(ui);

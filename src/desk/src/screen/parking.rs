@@ -13,6 +13,7 @@ use egui::{CornerRadius, Frame, Label, Margin, RichText, ScrollArea, Stroke, Ui,
 use super::command::{Command, OfBay, OfView};
 use super::in_sight::{self, ScrolledBy};
 use super::look::{self, size};
+use super::page::Page;
 use super::view::Tab;
 use super::{Desk, waking, widgets};
 use crate::session::answer::SlowPart;
@@ -137,6 +138,10 @@ impl Desk {
             let title = RichText::new(texts.title).font(look::bold(size::BODY));
             ui.add(Label::new(title).wrap());
             self.tint_told(ui);
+            let fits = self.view.locale.language.fits();
+            if widgets::lesser(ui, fits.page).on_hover_text(fits.page_why).clicked() {
+                out.push(Command::Page(Some(Page::Fits)));
+            }
             self.search_told(ui, out);
             if let Some(shown) = self.answer.shown_of(&self.parking.offered) {
                 self.offers(ui, &shown, &mut lit, out);

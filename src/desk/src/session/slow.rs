@@ -42,6 +42,11 @@ impl<K: Clone + PartialEq, T: Send + 'static> Slow<K, T> {
         }
     }
 
+    /// Whether it is being worked out of something, or was and failed.
+    pub fn is_asked(&self, of: &K) -> bool {
+        self.asked.as_ref() == Some(of)
+    }
+
     /// Takes in what came since the last frame.
     ///
     /// # Errors

@@ -84,6 +84,8 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::PlaceFits => (Fill::Solid(p.ready.faded(0.17)), None),
         Role::PlaceEdge => lines(full(p.ready, EDGE)),
         Role::PlaceOpen => (Fill::Hatch(hatch::place_open(p)), stroke(p.ready, LIGHT, DASH_HIDDEN)),
+        Role::Served => (Fill::Solid(p.ready.faded(0.13)), None),
+        Role::ServedEdge => lines(full(p.ready.faded(0.7), LIGHT)),
         Role::PlaceNow => (Fill::Solid(p.ready), full(p.sheet, EDGE)),
         Role::Shadow => (Fill::Solid(p.stops.faded(0.13)), None),
         Role::ShadowOnTarget => (Fill::Solid(p.stops), full(p.stops, 1.0)),

@@ -79,7 +79,7 @@ fn bay(
 }
 
 /// As large as the walls let it be: nothing stands around them.
-fn largest(held: Bounds, size: DVec2) -> Fit {
+pub(super) fn largest(held: Bounds, size: DVec2) -> Fit {
     let room = (size - DVec2::splat(2.0 * TOLD_MARGIN_PX)).max(DVec2::ONE);
     let px_per_mm = (room / held.size().max(DVec2::ONE)).min_element();
     Fit::Window { size, px_per_mm, middle: held.centre() }
@@ -88,7 +88,7 @@ fn largest(held: Bounds, size: DVec2) -> Fit {
 /// Between the room and the edge of the box, px: the walls, and a little more.
 pub(crate) const TOLD_MARGIN_PX: f64 = WALL_PX + 6.0;
 
-fn drawing(
+pub(super) fn drawing(
     pen: Pen<'_>,
     size: DVec2,
     Placing { origin, px_per_mm }: Placing,

@@ -5,6 +5,7 @@ mod bays;
 mod car;
 mod contours;
 mod dimensions;
+pub(crate) mod fit_map;
 pub(crate) mod floor;
 pub(crate) mod laid;
 mod levels;

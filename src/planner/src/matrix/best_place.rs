@@ -174,6 +174,64 @@ pub struct FitMap {
     pub of: usize,
 }
 
+/// So many steps a map is shown in at most.
+pub const MOST_STEPS: usize = 5;
+
+impl FitMap {
+    /// Where so many lines or more are served, in steps from the fewest to the most: each with its least count. No more steps than
+    /// are told apart at a glance ([`MOST_STEPS`]); the last is that of the most.
+    pub fn steps(&self) -> Vec<(u16, Region)> {
+        let mut counts: Vec<u16> = self.count.iter().copied().filter(|own| *own > 0).collect();
+        counts.sort_unstable();
+        counts.dedup();
+        let last = counts.len().saturating_sub(1);
+        let shown = counts.len().min(MOST_STEPS);
+        // The first and the last are always among them.
+        let steps = (0..shown).filter_map(|step| counts.get(step * last / (shown - 1).max(1)).copied());
+        steps.map(|least| (least, self.served_by(least))).collect()
+    }
+
+    /// The squares that serve so many lines or more.
+    fn served_by(&self, least: u16) -> Region {
+        let Grid { first, step_mm, columns, .. } = self.grid;
+        let mut runs: Vec<Vec<DVec2>> = Vec::new();
+        for (row, counts) in self.count.chunks(columns.max(1)).enumerate() {
+            let mut from = None;
+            for column in 0..=counts.len() {
+                let is_in = counts.get(column).is_some_and(|own| *own >= least);
+                match (from, is_in) {
+                    (None, true) => from = Some(column),
+                    (Some(start), false) => {
+                        let corner = |column: usize, up: f64| {
+                            first + DVec2::new(column as f64 - 0.5, row as f64 + up) * step_mm
+                        };
+                        let (low, high) = (-0.5, 0.5);
+                        runs.push(vec![
+                            corner(start, low),
+                            corner(column, low),
+                            corner(column, high),
+                            corner(start, high),
+                        ]);
+                        from = None;
+                    }
+                    _ => {}
+                }
+            }
+        }
+        Region::left(&runs, &[])
+    }
+
+    /// How many lines a place serves, bay frame, mm; 0 outside the map.
+    pub fn at(&self, place: DVec2) -> u16 {
+        let Grid { first, step_mm, columns, rows } = self.grid;
+        let square = ((place - first) / step_mm).round();
+        let is_inside =
+            square.cmpge(DVec2::ZERO).all() && square.x < columns as f64 && square.y < rows as f64;
+        let nth = square.y.max(0.0) as usize * columns + square.x.max(0.0) as usize;
+        if is_inside { self.count.get(nth).copied().unwrap_or_default() } else { 0 }
+    }
+}
+
 /// The map of what was heard at some headings.
 pub fn fit_map(grid: Grid, heard: &[Heard], of: usize) -> FitMap {
     let all = grid.columns * grid.rows;

@@ -5,6 +5,8 @@
 //! the line's pairs to lie in the room. What stands in the room, its doors and how level it is are left out; what is proud of the
 //! floor or hangs low is another question. Figures are rounded up to [`TO_MM`], so that they are never too small.
 
+use std::borrow::Borrow;
+
 use baywright_geometry::{DVec2, PlanPose, Polygon, angle};
 
 use super::Line;
@@ -21,8 +23,19 @@ const APART_DEG: f64 = 1.0;
 /// What one line needs of a room.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Needs {
-    /// At each heading that was looked at, radians: how long along x and how wide along y the room must be, mm.
-    at: Vec<(f64, DVec2)>,
+    /// Of the headings that were looked at those that need less width than all that are as short, the narrowest first.
+    at: Vec<At>,
+}
+
+/// What is needed at a heading.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct At {
+    /// Radians.
+    heading_rad: f64,
+    /// How long along x and how wide along y the room must be, mm.
+    size: DVec2,
+    /// Where the vehicle frame's origin lies at least from the walls along y and along x, mm.
+    low: DVec2,
 }
 
 /// A rectangular room.
@@ -55,22 +68,52 @@ pub fn needs(line: &Line, slack: &Slack) -> Option<Needs> {
     let at = (0..count).filter_map(|nth| {
         let heading = angle::radians(APART_DEG * f64::from(nth));
         let clear = search.clear_places(heading, slack)?;
-        Some((heading, DVec2::splat(VAST_MM) - clear.bounds()?.size()))
+        let clear = clear.bounds()?;
+        Some(At { heading_rad: heading, size: DVec2::splat(VAST_MM) - clear.size(), low: clear.low })
     });
-    let at: Vec<_> = at.collect();
+    let mut all: Vec<At> = at.collect();
+    all.sort_by(|a, b| a.size.y.total_cmp(&b.size.y).then(a.size.x.total_cmp(&b.size.x)));
+    let mut at: Vec<At> = Vec::new();
+    for own in all {
+        if at.last().is_none_or(|last| own.size.x < last.size.x) {
+            at.push(own);
+        }
+    }
     (!at.is_empty()).then_some(Needs { at })
 }
 
 impl Needs {
     /// The least length with a width, both mm; infinite if no length is enough.
     pub fn length_for(&self, width_mm: f64) -> f64 {
-        let within = self.at.iter().filter(|(_, size)| size.y <= width_mm + HAIR_MM);
-        within.map(|(_, size)| size.x).fold(f64::INFINITY, f64::min)
+        self.with_width(width_mm).map_or(f64::INFINITY, |own| own.size.x)
     }
 
     /// The least width of any.
     pub fn least_width(&self) -> f64 {
-        self.at.iter().map(|(_, size)| size.y).fold(f64::INFINITY, f64::min)
+        self.at.first().map_or(f64::INFINITY, |own| own.size.y)
+    }
+
+    /// Where the car stands in a room that it fits in, in the middle of what it may; `None` if it does not.
+    pub fn pose_in(&self, room: &RoomSize) -> Option<PlanPose> {
+        let own = self.with_width(room.width_mm)?;
+        let spare = DVec2::new(room.length_mm, room.width_mm) - own.size;
+        (spare.min_element() >= -HAIR_MM).then(|| PlanPose::new(own.low + spare * 0.5, own.heading_rad))
+    }
+
+    /// What is shortest of what is no wider.
+    fn with_width(&self, width_mm: f64) -> Option<&At> {
+        let narrow = self.at.partition_point(|own| own.size.y <= width_mm + HAIR_MM);
+        self.at.get(narrow.checked_sub(1)?)
+    }
+
+    /// The widths that say something new for some lines, mm: for each of them just enough, and enough for all at least.
+    pub(super) fn widths<N: Borrow<Self>>(all: &[N]) -> Vec<f64> {
+        let least = all.iter().map(|own| own.borrow().least_width()).fold(0.0, f64::max);
+        let widths = all.iter().flat_map(|own| own.borrow().at.iter().map(|own| up(own.size.y)));
+        let mut widths: Vec<f64> = widths.filter(|own| *own + HAIR_MM >= least).collect();
+        widths.sort_by(f64::total_cmp);
+        widths.dedup();
+        widths
     }
 }
 
@@ -83,21 +126,16 @@ fn up(mm: f64) -> f64 {
 }
 
 /// The shortest room of this width that serves all lines; `None` if none of this width does.
-pub fn smallest_for_width(all: &[Needs], width_mm: f64) -> Option<RoomSize> {
-    let longest = all.iter().enumerate().map(|(nth, own)| (nth, own.length_for(width_mm)));
+pub fn smallest_for_width<N: Borrow<Needs>>(all: &[N], width_mm: f64) -> Option<RoomSize> {
+    let longest = all.iter().enumerate().map(|(nth, own)| (nth, own.borrow().length_for(width_mm)));
     let (decides, length) = longest.reduce(|a, b| if b.1 > a.1 { b } else { a })?;
     length.is_finite().then(|| RoomSize { length_mm: up(length), width_mm, decides })
 }
 
 /// The room of the least area that serves all lines; of several alike the narrowest.
-pub fn smallest(all: &[Needs]) -> Option<RoomSize> {
-    let least = all.iter().map(Needs::least_width).fold(0.0, f64::max);
+pub fn smallest<N: Borrow<Needs>>(all: &[N]) -> Option<RoomSize> {
     // The area can only be least where the width is just enough for one of the pairs.
-    let widths = all.iter().flat_map(|own| own.at.iter().map(|(_, size)| up(size.y)));
-    let mut widths: Vec<f64> = widths.filter(|own| *own + HAIR_MM >= least).collect();
-    widths.sort_by(f64::total_cmp);
-    widths.dedup();
-    let sizes = widths.into_iter().filter_map(|width| smallest_for_width(all, width));
+    let sizes = Needs::widths(all).into_iter().filter_map(|width| smallest_for_width(all, width));
     sizes.reduce(|best, own| if own.area() < best.area() - 0.5 { own } else { best })
 }
 

@@ -9,6 +9,7 @@ pub mod command_line;
 pub mod customer;
 pub mod failed;
 pub mod faults;
+pub mod fits;
 pub mod floor_sheets;
 pub mod forms;
 pub mod ground;

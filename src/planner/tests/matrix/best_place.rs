@@ -1,6 +1,6 @@
 //! The one place that serves the most of a list.
 
-use baywright_planner::matrix::{Grid, Heard, Line, best_place, fit_map, heard};
+use baywright_planner::matrix::{FitMap, Grid, Heard, Line, MOST_STEPS, best_place, fit_map, heard};
 use baywright_planner::place::{Margin, Search, headings};
 
 use crate::made::{grid, line, stands, two};
@@ -78,4 +78,26 @@ fn the_map_counts_what_the_checks_find() {
         seen[most - told] += 1;
     }
     assert!(seen[0] > 40 && seen[1..].iter().sum::<usize>() <= seen[0] / 20, "{seen:?}");
+}
+
+/// The steps of a map are the squares with so many or more, each within the one before; the last is that of the most.
+#[test]
+fn the_steps_of_a_map_are_its_squares() {
+    let grid = Grid { first: DVec2::new(50.0, 50.0), step_mm: 100.0, columns: 12, rows: 7 };
+    let count: Vec<u16> = (0..84_u16).map(|nth| (nth * 37 % 11).saturating_sub(2)).collect();
+    let map = FitMap { grid, served: vec![0.0; 84], count: count.clone(), of: 11 };
+    let steps = map.steps();
+    assert_eq!(steps.len(), MOST_STEPS);
+    assert_eq!((steps[0].0, steps[4].0), (1, 8));
+    for (least, region) in &steps {
+        let squares = count.iter().filter(|own| *own >= least).count();
+        assert!((region.area() - 1e4 * squares as f64).abs() < 1.0, "{least}");
+        for (nth, own) in count.iter().enumerate() {
+            assert_eq!(region.holds(grid.at(nth)), own >= least);
+            assert_eq!(map.at(grid.at(nth) + DVec2::new(30.0, -40.0)), *own);
+        }
+    }
+    assert_eq!(map.at(DVec2::new(-10.0, 50.0)), 0);
+    let none = FitMap { count: vec![0; 84], ..map };
+    assert!(none.steps().is_empty());
 }

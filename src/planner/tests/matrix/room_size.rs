@@ -1,6 +1,6 @@
 //! How big an empty room must be.
 
-use baywright_planner::matrix::{in_empty_room, needs, smallest, smallest_for_width};
+use baywright_planner::matrix::{Curve, Needs, in_empty_room, needs, smallest, smallest_for_width};
 use baywright_planner::place::{Search, Slack};
 
 use crate::made::{line, two};
@@ -93,4 +93,39 @@ fn the_room_that_is_told_is_enough_and_ten_less_is_not() {
         .map(|own| own.length_mm)
         .collect();
     assert!(lengths.len() > 10 && lengths.windows(2).all(|own| own[1] <= own[0]), "{lengths:?}");
+}
+
+/// The curve is the table of least lengths by width; its least area is the smallest room; a line that decides adds what the room
+/// without it saves, and one that fits in every room of the curve adds nothing.
+#[test]
+fn the_curve_says_how_long_for_a_width_and_what_each_adds() {
+    let all = [clear(), crowded()];
+    let needed: Vec<Option<Needs>> = all.iter().map(|own| needs(&line(own.clone()), &NONE)).collect();
+    let own = Curve::of(&needed);
+    let fit: Vec<Needs> = needed.iter().flatten().cloned().collect();
+    assert_eq!(own.smallest, smallest(&fit));
+    for pair in own.rooms.windows(2) {
+        assert!(pair[0].width_mm < pair[1].width_mm && pair[0].length_mm > pair[1].length_mm, "{pair:?}");
+    }
+    for room in &own.rooms {
+        assert_eq!(Some(room.length_mm), smallest_for_width(&fit, room.width_mm).map(|own| own.length_mm));
+        for own in &fit {
+            let pose = own.pose_in(room).unwrap();
+            assert!(pose.origin().cmpge(DVec2::ZERO).all());
+            assert!(pose.origin().x <= room.length_mm && pose.origin().y <= room.width_mm);
+        }
+    }
+    let area = own.smallest.as_ref().unwrap().area();
+    for (nth, adds) in own.adds.iter().enumerate() {
+        let rest: Vec<Needs> =
+            needed.iter().enumerate().filter(|own| own.0 != nth).flat_map(|own| own.1.clone()).collect();
+        let without = smallest(&rest).map_or(0.0, |own| own.area());
+        assert!((adds.unwrap() - (area - without)).abs() < 1.0);
+        assert_eq!(own.alone[nth], smallest(std::slice::from_ref(needed[nth].as_ref().unwrap())));
+    }
+    // What fits in no empty room takes the others nothing.
+    let with = Curve::of(&[needed[0].clone(), None, needed[1].clone()]);
+    assert_eq!(with.smallest.as_ref().map(|own| own.area()), Some(area));
+    assert_eq!((with.adds[1], &with.alone[1]), (None, &None));
+    assert!(with.smallest.is_some_and(|own| own.decides != 1));
 }

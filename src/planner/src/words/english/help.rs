@@ -122,6 +122,7 @@ const KEYS: &[Key] = &[
     ("Delete", "takes it out of this set-up"),
     ("Ctrl+Z, Ctrl+Shift+Z", "undo, do again"),
     ("P", "parking: where the car can stand, tinted on the floor, and the best spots"),
+    ("F7", "what fits where: all aimings of a list by all places of the bay"),
     ("M; K", "measure; keep what was measured in the top view with the bay"),
     ("+  −  0, Ctrl+0", "larger, smaller, all; so does a double press on empty paper"),
     ("Ctrl+N, Ctrl+O", "draw a new bay, open one; a file that is dropped on the window opens, too"),

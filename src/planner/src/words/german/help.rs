@@ -126,6 +126,7 @@ const KEYS: &[Key] = &[
     ("Entf", "nimmt es aus dieser Aufstellung"),
     ("Strg+Z, Strg+Umschalt+Z", "rückgängig, wiederholen"),
     ("P", "parken: wo das Fahrzeug stehen kann, am Boden getönt, und die besten Stellen"),
+    ("F7", "was wohin passt: alle Einstellungen einer Liste an allen Stellen"),
     ("M; K", "messen; behalten, was in der Draufsicht gemessen wurde"),
     ("+  −  0, Strg+0", "größer, kleiner, alles; alles auch mit Doppelklick auf leeres Blatt"),
     (

@@ -1,0 +1,108 @@
+//! What fits where, worked out on all processors: rows as they come, then the map and the one place, then the room.
+
+use std::sync::Arc;
+use std::sync::mpsc;
+
+use baywright_planner::matrix::{
+    Curve, Grid, Heard, Line, Needs, Place, Planned, Row, best_place, fit_map, heard, needs, row,
+};
+use baywright_planner::place::{Margin, Search, Slack, headings};
+use rayon::prelude::*;
+
+/// How wide a square of the floor is in which aimings are counted, mm.
+const SQUARE_MM: f64 = 100.0;
+
+/// In how many steps a list of so many lines is worked out: a row each, the headings that the room invites, the room of each.
+pub fn steps(lines: &[Line]) -> usize {
+    2 * lines.len() + invited(lines).len()
+}
+
+/// Answers all of a list, as far as it is not stopped; `tell` hears what is there after each step, and how many steps are done.
+pub fn planned(
+    lines: &Arc<[Line]>,
+    places: &Arc<[Place]>,
+    margin: Margin,
+    is_stopped: &(dyn Fn() -> bool + Sync),
+    tell: &mut dyn FnMut(&Planned, usize),
+) -> Planned {
+    let mut all = Planned::begun(Arc::clone(lines), Arc::clone(places), margin);
+    let mut done = 0;
+    let rows = |nth: usize| row(lines.get(nth)?, places, &margin, is_stopped).into();
+    on_all(lines.len(), is_stopped, &rows, &mut |at, row: Row| {
+        all.is_partial |= row.is_partial();
+        if let Some(own) = all.rows.get_mut(at) {
+            *own = Some(Arc::new(row));
+        }
+        done += 1;
+        tell(&all, done);
+    });
+    let invited = invited(lines);
+    if let (false, Some(first)) = (is_stopped(), lines.first()) {
+        let searches: Vec<Search> = lines.par_iter().map(|own| Search::new(&own.arrangement)).collect();
+        let weights: Vec<f64> = lines.iter().map(|own| own.weight).collect();
+        let grid = Grid::over(first.arrangement.bay.room.bounds(), SQUARE_MM);
+        let mut told: Vec<Option<Heard>> = vec![None; invited.len()];
+        let hears = |nth: usize| Some(heard(&searches, &weights, &grid, *invited.get(nth)?));
+        on_all(invited.len(), is_stopped, &hears, &mut |at, own| {
+            if let Some(place) = told.get_mut(at) {
+                *place = Some(own);
+            }
+            done += 1;
+            tell(&all, done);
+        });
+        let told: Option<Vec<Heard>> = told.into_iter().collect();
+        if let Some(told) = told {
+            all.best = best_place(lines, &told, &margin).map(Arc::new);
+            all.map = Some(Arc::new(fit_map(grid, &told, lines.len())));
+            tell(&all, done);
+        }
+    }
+    let slack = Slack { mm: margin.mm, rad: margin.rad };
+    let mut needed: Vec<Option<Option<Needs>>> = vec![None; lines.len()];
+    on_all(lines.len(), is_stopped, &|nth| Some(needs(lines.get(nth)?, &slack)), &mut |at, own| {
+        if let Some(place) = needed.get_mut(at) {
+            *place = Some(own);
+        }
+        done += 1;
+        tell(&all, done);
+    });
+    let needed: Option<Vec<Option<Needs>>> = needed.into_iter().collect();
+    match needed {
+        Some(needed) if !lines.is_empty() => {
+            all.room = Some(Arc::new(Curve::of(&needed)));
+            all.needs = needed.into();
+        }
+        _ => {}
+    }
+    all.is_partial |= is_stopped();
+    all
+}
+
+/// The headings that the room of a list invites, radians.
+fn invited(lines: &[Line]) -> Vec<f64> {
+    let all = lines.first().map(|own| headings(&own.arrangement.bay.room)).unwrap_or_default();
+    all.into_iter().filter(|own| own.1).map(|own| own.0).collect()
+}
+
+/// Works something out of each of so many on all processors and hears of each as it comes; what is stopped comes no more.
+fn on_all<T: Send>(
+    count: usize,
+    is_stopped: &(dyn Fn() -> bool + Sync),
+    work: &(dyn Fn(usize) -> Option<T> + Sync),
+    hear: &mut dyn FnMut(usize, T),
+) {
+    let (sender, receiver) = mpsc::channel();
+    std::thread::scope(|scope| {
+        scope.spawn(move || {
+            (0..count).into_par_iter().for_each_with(sender, |sender, nth| {
+                if let Some(own) = (!is_stopped()).then(|| work(nth)).flatten() {
+                    // Whoever hears it is there until all are done.
+                    let _ = sender.send((nth, own));
+                }
+            });
+        });
+        for (nth, own) in receiver {
+            hear(nth, own);
+        }
+    });
+}

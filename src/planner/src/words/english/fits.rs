@@ -1,0 +1,111 @@
+//! English of the same: see `words/fits.rs`.
+
+use super::{About, Language, sentence_start};
+use crate::matrix::{Place, RoomSize};
+use crate::words::fits::FitsTexts;
+
+/// The fixed texts.
+pub const TEXTS: FitsTexts = FitsTexts {
+    language: Language::English,
+    page: "What fits where\u{2026}",
+    page_why: "All aimings of a list by all places of the bay: which is ready where, the place for the most of them, how big a room must \
+               be (F7)",
+    of_what: "Of",
+    set_ups: "the set-ups of this bay",
+    their_cars: "all aimings of their cars",
+    all_cars: "all aimings of all cars",
+    car_and_aiming: "Car and aiming",
+    anywhere: "Anywhere in the room",
+    ready: "ready",
+    with_care: "with care",
+    tight: "tight",
+    after_moves: "after moves",
+    elsewhere: "elsewhere",
+    none_found: "none found",
+    stopped: "stopped",
+    not_looked: "not looked at",
+    waiting: "\u{2026}",
+    fit_here: "Fit here",
+    one: "The chosen one",
+    most: "Most in one place",
+    how_big: "How big a room",
+    choose: "Press a cell: what was found there stands here, with its drawing.",
+    choose_line: "Press a cell of a line: its car is drawn in the smallest room for all.",
+    show_it: "Show it in the bay",
+    show_it_why: "Opens the set-up; where its car stands elsewhere now, a copy of it with the car there, one step to undo",
+    map_told: "The darker, the more of the list can be aimed with the middle of the front axle there, the car along or across the room; \
+               each number is of its shade. The car that is drawn stands at the one place.",
+    none_served: "No place along or across the room serves any of them.",
+    no_list: "There is no aiming to look at.",
+    rooms: "A room on the curve or beyond it serves all of the list, with nothing in it and the doors shut.",
+    wide: "width",
+    long: "length",
+    narrower: "One narrower",
+    wider: "One wider",
+    adds: "What each adds to the smallest room",
+    no_room: "stopped in any empty room; not counted",
+    price: "Price of a square metre",
+    partial: "Stopped: not all was looked at.",
+    again: "Look again",
+    searched: "Looked at in headings a degree apart, with all things where they stand. Where none was found there may be one in between; \
+               “tight” means that the car would have to be parked more surely than the shop does.",
+};
+
+pub fn looked_at(done: usize, all: usize) -> String {
+    format!("{done} of {all} looked at")
+}
+
+pub fn of_all(some: usize, all: usize) -> String {
+    format!("{some} of {all}")
+}
+
+pub fn cell(line: &str, place: &str, found: &str) -> String {
+    format!("{line}; {place}: {found}")
+}
+
+pub fn costs(sum: &str) -> String {
+    format!("It costs {sum} at that price.")
+}
+
+pub fn by(long: &str, wide: &str) -> String {
+    format!("{long} by {wide}")
+}
+
+pub fn parked_there(of: &str) -> String {
+    format!("{of}, parked anew")
+}
+
+impl About<'_> {
+    /// A place over a column.
+    pub fn fits_place(&self, place: &Place) -> String {
+        match place {
+            Place::Parked { of, .. } => format!("As in “{of}”"),
+            Place::Bay(bay) => sentence_start(bay.as_str()),
+            Place::Room => TEXTS.anywhere.to_owned(),
+        }
+    }
+
+    /// A room of the curve.
+    pub fn fits_room(&self, room: &RoomSize) -> String {
+        let own = self.arrangement;
+        format!(
+            "{} by {}, {} m². {}, {} decides.",
+            self.length(room.length_mm),
+            self.length(room.width_mm),
+            self.locale.region.number(room.area() * 1e-6, 1),
+            own.vehicle.name,
+            own.aiming.name
+        )
+    }
+
+    /// What a line adds.
+    pub fn fits_adds(&self, adds_mm2: f64, alone: &RoomSize) -> String {
+        let square_metres = |mm2: f64| self.locale.region.number(mm2 * 1e-6, 1);
+        let adds = if adds_mm2 < 5e4 {
+            "adds nothing".to_owned()
+        } else {
+            format!("without it {} m² less", square_metres(adds_mm2))
+        };
+        format!("{adds}; alone {} by {}", self.length(alone.length_mm), self.length(alone.width_mm))
+    }
+}

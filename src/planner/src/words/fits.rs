@@ -1,0 +1,75 @@
+//! Words of the page that says what fits where: all aimings of a list by all places of the bay.
+
+use super::Words;
+use crate::matrix::{Place, RoomSize};
+
+texts! {
+    fits: FitsTexts, "Every fixed text of the page that says what fits where.";
+    page, "The page's name; leads to it.";
+    page_why, "What it is for.";
+    of_what, "Before the choice of the list.";
+    set_ups, "A list: the set-ups of the bay.";
+    their_cars, "A list: all aimings of the cars that stand in them.";
+    all_cars, "A list: all aimings of all cars that there are.";
+    car_and_aiming, "Over the names of the lines.";
+    anywhere, "A place: all of the room.";
+    ready, "Of a cell.";
+    with_care, "Of a cell.";
+    tight, "Of a cell: nothing stops it, but a car is parked less surely than it must be.";
+    after_moves, "Of a cell: things have to be moved.";
+    elsewhere, "Of a cell: not there, but elsewhere in the room.";
+    none_found, "Of a cell: no place was found.";
+    stopped, "Of a cell: it is stopped wherever the car stands.";
+    not_looked, "Of a cell: it was not looked at.";
+    waiting, "Of a cell: it is not answered yet.";
+    fit_here, "Below a column, before how many of the list it serves.";
+    one, "A side of the page: the cell that is chosen.";
+    most, "A side of the page: the place that serves the most, and the map.";
+    how_big, "A side of the page: how big a room must be.";
+    choose, "Before a cell is chosen.";
+    choose_line, "Before a line is chosen, where a room is asked about.";
+    show_it, "Shows what is chosen in the bay.";
+    show_it_why, "What that does.";
+    map_told, "What the shades of the map say.";
+    none_served, "The map shows nothing.";
+    no_list, "There is nothing to look at.";
+    rooms, "What the curve of rooms says.";
+    wide, "Along an axis: the room's width.";
+    long, "Along an axis: the room's length.";
+    narrower, "Looks at the next narrower room of the curve.";
+    wider, "Looks at the next wider room of the curve.";
+    adds, "Over what each line adds to the room.";
+    no_room, "Of a line that fits in no empty room.";
+    price, "The field for the price of a square metre.";
+    partial, "It was stopped.";
+    again, "Looks once more.";
+    searched, "What was looked at, and what not.";
+}
+
+impl FitsTexts {
+    sentences! { fits:
+        /// How many of how many steps are done.
+        looked_at(done: usize, all: usize) -> String;
+        /// So many of so many.
+        of_all(some: usize, all: usize) -> String;
+        /// A line at a place, and what was found of it, for who listens.
+        cell(line: &str, place: &str, found: &str) -> String;
+        /// What so large a floor costs, in the money in which the price is, as it is written.
+        costs(sum: &str) -> String;
+        /// A room, as it is said to who listens.
+        by(long: &str, wide: &str) -> String;
+        /// The name of a set-up that is made of one to show another place.
+        parked_there(of: &str) -> String;
+    }
+}
+
+impl Words<'_> {
+    sentences! { about:
+        /// A place, as short as over a column.
+        fits_place(place: &Place) -> String;
+        /// A room of the curve and which line decides it: the one that the words are of.
+        fits_room(room: &RoomSize) -> String;
+        /// By how much the area of the smallest room would be less without a line, mm², and the room that it needs alone.
+        fits_adds(adds_mm2: f64, alone: &RoomSize) -> String;
+    }
+}

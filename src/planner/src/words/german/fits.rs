@@ -1,0 +1,111 @@
+//! German of the same: see `words/fits.rs`.
+
+use super::{About, Language, sentence_start};
+use crate::matrix::{Place, RoomSize};
+use crate::words::fits::FitsTexts;
+
+/// The fixed texts.
+pub const TEXTS: FitsTexts = FitsTexts {
+    language: Language::German,
+    page: "Was wohin passt\u{2026}",
+    page_why: "Alle Einstellungen einer Liste an allen Stellen des Messplatzes: welche wo bereit ist, die Stelle für die meisten, wie \
+               groß ein Raum sein muss (F7)",
+    of_what: "Von",
+    set_ups: "den Aufbauten dieses Messplatzes",
+    their_cars: "allen Einstellungen ihrer Fahrzeuge",
+    all_cars: "allen Einstellungen aller Fahrzeuge",
+    car_and_aiming: "Fahrzeug und Einstellung",
+    anywhere: "Irgendwo im Raum",
+    ready: "bereit",
+    with_care: "mit Vorsicht",
+    tight: "knapp",
+    after_moves: "umräumen",
+    elsewhere: "woanders",
+    none_found: "nicht gefunden",
+    stopped: "gesperrt",
+    not_looked: "nicht angesehen",
+    waiting: "\u{2026}",
+    fit_here: "Passen hier",
+    one: "Das Gewählte",
+    most: "Die meisten an einer Stelle",
+    how_big: "Wie groß ein Raum",
+    choose: "Ein Feld drücken: Was dort gefunden ist, steht hier mit seiner Zeichnung.",
+    choose_line: "Ein Feld einer Zeile drücken: Ihr Fahrzeug ist im kleinsten Raum für alle gezeichnet.",
+    show_it: "Im Messplatz zeigen",
+    show_it_why: "Öffnet den Aufbau; steht sein Fahrzeug jetzt anderswo, eine Kopie mit dem Fahrzeug dort, ein Schritt zum Zurücknehmen",
+    map_told: "Je dunkler, desto mehr von der Liste lässt sich einstellen, wenn die Mitte der Vorderachse dort liegt, das Fahrzeug längs \
+               oder quer im Raum; jede Zahl gilt für ihre Fläche. Das gezeichnete Fahrzeug steht an der einen Stelle.",
+    none_served: "Keine Stelle längs oder quer im Raum dient einer davon.",
+    no_list: "Es gibt keine Einstellung anzusehen.",
+    rooms: "Ein Raum auf der Linie oder darüber dient der ganzen Liste, leer und bei geschlossenen Türen.",
+    wide: "Breite",
+    long: "Länge",
+    narrower: "Einer schmaler",
+    wider: "Einer breiter",
+    adds: "Was jede zum kleinsten Raum beiträgt",
+    no_room: "in jedem leeren Raum gesperrt; nicht gezählt",
+    price: "Preis eines Quadratmeters",
+    partial: "Angehalten: Nicht alles ist angesehen.",
+    again: "Noch einmal ansehen",
+    searched: "Angesehen in Richtungen, die ein Grad auseinander sind, alle Gegenstände, wo sie stehen. Wo keine Stelle gefunden ist, kann \
+               dazwischen eine sein; „knapp“ heißt, dass das Fahrzeug genauer stehen müsste, als die Werkstatt es abstellt.",
+};
+
+pub fn looked_at(done: usize, all: usize) -> String {
+    format!("{done} von {all} angesehen")
+}
+
+pub fn of_all(some: usize, all: usize) -> String {
+    format!("{some} von {all}")
+}
+
+pub fn cell(line: &str, place: &str, found: &str) -> String {
+    format!("{line}; {place}: {found}")
+}
+
+pub fn costs(sum: &str) -> String {
+    format!("Zu diesem Preis kostet er {sum}.")
+}
+
+pub fn by(long: &str, wide: &str) -> String {
+    format!("{long} mal {wide}")
+}
+
+pub fn parked_there(of: &str) -> String {
+    format!("{of}, neu abgestellt")
+}
+
+impl About<'_> {
+    /// A place over a column.
+    pub fn fits_place(&self, place: &Place) -> String {
+        match place {
+            Place::Parked { of, .. } => format!("Wie in „{of}“"),
+            Place::Bay(bay) => sentence_start(bay.as_str()),
+            Place::Room => TEXTS.anywhere.to_owned(),
+        }
+    }
+
+    /// A room of the curve.
+    pub fn fits_room(&self, room: &RoomSize) -> String {
+        let own = self.arrangement;
+        format!(
+            "{} mal {}, {} m². Es entscheidet: {}, {}.",
+            self.length(room.length_mm),
+            self.length(room.width_mm),
+            self.locale.region.number(room.area() * 1e-6, 1),
+            own.vehicle.name,
+            own.aiming.name
+        )
+    }
+
+    /// What a line adds.
+    pub fn fits_adds(&self, adds_mm2: f64, alone: &RoomSize) -> String {
+        let square_metres = |mm2: f64| self.locale.region.number(mm2 * 1e-6, 1);
+        let adds = if adds_mm2 < 5e4 {
+            "trägt nichts bei".to_owned()
+        } else {
+            format!("ohne sie {} m² weniger", square_metres(adds_mm2))
+        };
+        format!("{adds}; allein {} mal {}", self.length(alone.length_mm), self.length(alone.width_mm))
+    }
+}
