@@ -21,6 +21,7 @@ mod figures;
 mod first;
 mod first_hand;
 mod fits;
+mod fitting;
 mod foot;
 mod forms;
 mod hall;

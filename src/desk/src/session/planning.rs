@@ -37,6 +37,7 @@ pub fn planned(
         tell(&all, done);
     });
     let invited = invited(lines);
+    let mut heard_all: Option<Vec<Heard>> = None;
     if let (false, Some(first)) = (is_stopped(), lines.first()) {
         let searches: Vec<Search> = lines.par_iter().map(|own| Search::new(&own.arrangement)).collect();
         let weights: Vec<f64> = lines.iter().map(|own| own.weight).collect();
@@ -50,10 +51,9 @@ pub fn planned(
             done += 1;
             tell(&all, done);
         });
-        let told: Option<Vec<Heard>> = told.into_iter().collect();
-        if let Some(told) = told {
-            all.best = best_place(lines, &told, &margin).map(Arc::new);
-            all.map = Some(Arc::new(fit_map(grid, &told, lines.len())));
+        heard_all = told.into_iter().collect();
+        if let Some(own) = &heard_all {
+            all.map = Some(Arc::new(fit_map(grid, own, lines.len())));
             tell(&all, done);
         }
     }
@@ -71,8 +71,14 @@ pub fn planned(
         Some(needed) if !lines.is_empty() => {
             all.room = Some(Arc::new(Curve::of(&needed)));
             all.needs = needed.into();
+            tell(&all, done);
         }
         _ => {}
+    }
+    // The longest, and of one thread, at the end.
+    if let (false, Some(own)) = (is_stopped(), &heard_all) {
+        all.best = best_place(lines, own, &margin).map(Arc::new);
+        all.is_best_looked_for = true;
     }
     all.is_partial |= is_stopped();
     all

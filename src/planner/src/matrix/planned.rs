@@ -21,6 +21,8 @@ pub struct Planned {
     pub map: Option<Arc<FitMap>>,
     /// The place that serves the most, as far as one was found.
     pub best: Option<Arc<BestPlace>>,
+    /// Whether it was looked for.
+    pub is_best_looked_for: bool,
     /// How big an empty room must be; `None` as long as it is not there.
     pub room: Option<Arc<Curve>>,
     /// What each line needs of an empty room, `None` of one that fits in none; empty as long as that is not there.
@@ -34,6 +36,17 @@ impl Planned {
     pub fn begun(lines: Arc<[Line]>, places: Arc<[Place]>, margin: Margin) -> Self {
         let rows = vec![None; lines.len()];
         let (map, best, room, needs) = (None, None, None, Arc::default());
-        Self { lines, places, margin, rows, map, best, room, needs, is_partial: false }
+        Self {
+            lines,
+            places,
+            margin,
+            rows,
+            map,
+            best,
+            is_best_looked_for: false,
+            room,
+            needs,
+            is_partial: false,
+        }
     }
 }

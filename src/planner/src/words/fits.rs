@@ -31,6 +31,7 @@ texts! {
     show_it, "Shows what is chosen in the bay.";
     show_it_why, "What that does.";
     map_told, "What the shades of the map say.";
+    point, "Below the map, while the pointer is elsewhere.";
     none_served, "The map shows nothing.";
     no_list, "There is nothing to look at.";
     rooms, "What the curve of rooms says.";
@@ -52,6 +53,8 @@ impl FitsTexts {
         looked_at(done: usize, all: usize) -> String;
         /// So many of so many.
         of_all(some: usize, all: usize) -> String;
+        /// How many of a list the place serves that is pointed at.
+        served_there(some: usize, all: usize) -> String;
         /// A line at a place, and what was found of it, for who listens.
         cell(line: &str, place: &str, found: &str) -> String;
         /// What so large a floor costs, in the money in which the price is, as it is written.

@@ -6,8 +6,9 @@ use baywright_drawing::{Drawing, Fit, Lettering, Turned, ViewState, fit_map_view
 use baywright_planner::Assessment;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
-use baywright_planner::matrix::{Line, Planned, RoomSize, edits_there, in_empty_room, there};
+use baywright_planner::matrix::{BestPlace, Line, Planned, RoomSize, edits_there, in_empty_room, there};
 use baywright_planner::model::{Arrangement, Id};
+use baywright_planner::place::stood;
 use baywright_planner::words::Words;
 use egui::{Label, RichText, ScrollArea, Sense, Ui, Vec2};
 
@@ -162,10 +163,36 @@ impl Desk {
         };
         let first = found.best.as_ref().and_then(|own| Some((own, own.serves.first()?.0)));
         let best = first.and_then(|(own, nth)| Some((own, nth, found.lines.get(nth)?)));
-        let Some((best, nth, line)) = best else {
-            ui.add(Label::new(widgets::soft(ui, texts.none_served)).wrap());
-            return;
+        let none = match (found.is_best_looked_for, found.is_partial) {
+            (true, _) => texts.none_served,
+            (false, true) => texts.not_looked,
+            (false, false) => texts.waiting,
         };
+        match best {
+            Some((best, _, line)) => self.fits_best(ui, found, best, line),
+            None => say(ui, widgets::soft(ui, none)),
+        }
+        let (nth, line) = best.map_or((0, found.lines.first()), |(_, nth, line)| (nth, Some(line)));
+        let Some(line) = line else { return };
+        let pose = best.map_or(line.arrangement.parked, |own| own.0.pose);
+        let make = || Some(stood(&line.arrangement, pose));
+        if let Some((own, said)) = page.drawn.of(self, &found.lines, Wanted::Most(nth, pose), make) {
+            let place = drawn_size(ui, own.bay.room.bounds(), DVec2::splat(30.0));
+            let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };
+            let box_px = (f64::from(place.x), f64::from(place.y));
+            let drawing = fit_map_view(map, (&own, &said), best.is_some(), box_px, &lettering);
+            let pointed = self.fits_picture(ui, &mut page.drawn.fills, &drawing);
+            let here = pointed.map(|at| texts.served_there(usize::from(map.at(at)), map.of));
+            say(
+                ui,
+                RichText::new(here.unwrap_or_else(|| texts.point.to_owned())).font(look::bold(size::SMALL)),
+            );
+        }
+        say(ui, widgets::soft(ui, texts.map_told));
+    }
+
+    /// The place for the most, in words, and what it does not serve.
+    fn fits_best(&self, ui: &mut Ui, found: &Planned, best: &BestPlace, line: &Line) {
         let words = Words::new(&line.arrangement, self.view.locale);
         let told = words.plan_best(best, found.lines.len(), &found.margin);
         say(ui, RichText::new(widgets::unbroken(told)).size(size::BODY));
@@ -180,16 +207,6 @@ impl Desk {
             let not_served = self.view.locale.language.plan().not_served;
             say(ui, RichText::new(format!("{not_served}: {}.", not.join("; "))).size(size::SMALL));
         }
-        let wanted = Wanted::Most(nth, best.pose);
-        let make = || Some(baywright_planner::place::stood(&line.arrangement, best.pose));
-        if let Some((own, said)) = page.drawn.of(self, &found.lines, wanted, make) {
-            let place = drawn_size(ui, own.bay.room.bounds(), DVec2::splat(30.0));
-            let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };
-            let box_px = (f64::from(place.x), f64::from(place.y));
-            let drawing = fit_map_view(map, (&own, &said), true, box_px, &lettering);
-            self.fits_picture(ui, &mut page.drawn.fills, &drawing);
-        }
-        ui.add(Label::new(widgets::soft(ui, texts.map_told)).wrap());
     }
 
     /// The deciding line, or the chosen one, in an empty room.
@@ -223,16 +240,19 @@ impl Desk {
         top_view(own, said, &state, fit, &lettering)
     }
 
-    fn fits_picture(&self, ui: &mut Ui, fills: &mut Fills, drawing: &Drawing) {
+    /// Draws it; the place of the bay that the pointer is over, mm.
+    fn fits_picture(&self, ui: &mut Ui, fills: &mut Fills, drawing: &Drawing) -> Option<DVec2> {
         fills.next_frame();
         let place = Vec2::new(ui.available_width(), drawing.size.y as f32);
-        let (rect, _) = ui.allocate_exact_size(place, Sense::hover());
+        let (rect, response) = ui.allocate_exact_size(place, Sense::hover());
         let mut painter = Painter::of_all(drawing, (ui.ctx(), self.view.theme), rect.min, fills);
         painter.drawing(drawing);
         let shapes = std::mem::take(&mut painter.out);
         ui.painter().rect_filled(rect, 4.0, look::colour(self.view.theme.palette().paper));
         let on = ui.painter().with_clip_rect(rect.intersect(ui.clip_rect()));
         on.extend(shapes);
+        let over = response.hover_pos()? - rect.min;
+        Some(drawing.bay_from_view * drawing.view_point(DVec2::new(f64::from(over.x), f64::from(over.y))))
     }
 }
 

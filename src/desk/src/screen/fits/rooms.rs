@@ -3,7 +3,7 @@
 
 use baywright_planner::matrix::{Curve, Planned, RoomSize};
 use baywright_planner::words::Words;
-use egui::{RichText, Ui};
+use egui::{RichText, Ui, Vec2};
 use egui_plot::{Line as PlotLine, MarkerShape, Plot, PlotPoints, Points};
 
 use super::aside::say;
@@ -93,6 +93,8 @@ impl Desk {
         let now = metres(room);
         let shown = Plot::new("curve of rooms")
             .height(GRAPH_PX)
+            // Room beside the last figure along the foot.
+            .set_margin_fraction(Vec2::new(0.08, 0.08))
             .allow_drag(false)
             .allow_zoom(false)
             .allow_scroll(false)

@@ -78,7 +78,7 @@ fn numbers(pen: &mut Pen<'_>, top: &Top<'_>, least: u16, region: &Region) {
         if pen.length(text.width * 0.5) > depth {
             continue;
         }
-        let place = std::iter::once((0.0, top.at(at), Align::Middle));
+        let place = std::iter::once((0.0, pen.px(top.at(at)), Align::Middle));
         if let Some((_, at, align)) = pen.cheapest(text.width, style, place).filter(|(cost, ..)| *cost < FIRM)
         {
             pen.put_level(Role::Label, None, text.clone(), style, (at, align));

@@ -35,9 +35,10 @@ pub const TEXTS: FitsTexts = FitsTexts {
     show_it_why: "Opens the set-up; where its car stands elsewhere now, a copy of it with the car there, one step to undo",
     map_told: "The darker, the more of the list can be aimed with the middle of the front axle there, the car along or across the room; \
                each number is of its shade. The car that is drawn stands at the one place.",
+    point: "Point at a place: how many of the list it serves stands here.",
     none_served: "No place along or across the room serves any of them.",
     no_list: "There is no aiming to look at.",
-    rooms: "A room on the curve or beyond it serves all of the list, with nothing in it and the doors shut.",
+    rooms: "A room on the curve or beyond it serves all of the list; with nothing in it.",
     wide: "width",
     long: "length",
     narrower: "One narrower",
@@ -57,6 +58,10 @@ pub fn looked_at(done: usize, all: usize) -> String {
 
 pub fn of_all(some: usize, all: usize) -> String {
     format!("{some} of {all}")
+}
+
+pub fn served_there(some: usize, all: usize) -> String {
+    format!("{some} of {all} here")
 }
 
 pub fn cell(line: &str, place: &str, found: &str) -> String {
@@ -89,7 +94,7 @@ impl About<'_> {
     pub fn fits_room(&self, room: &RoomSize) -> String {
         let own = self.arrangement;
         format!(
-            "{} by {}, {} m². {}, {} decides.",
+            "{} by {}, {} m²: as long as {}, {} needs at that width.",
             self.length(room.length_mm),
             self.length(room.width_mm),
             self.locale.region.number(room.area() * 1e-6, 1),

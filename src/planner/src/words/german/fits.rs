@@ -35,9 +35,10 @@ pub const TEXTS: FitsTexts = FitsTexts {
     show_it_why: "Öffnet den Aufbau; steht sein Fahrzeug jetzt anderswo, eine Kopie mit dem Fahrzeug dort, ein Schritt zum Zurücknehmen",
     map_told: "Je dunkler, desto mehr von der Liste lässt sich einstellen, wenn die Mitte der Vorderachse dort liegt, das Fahrzeug längs \
                oder quer im Raum; jede Zahl gilt für ihre Fläche. Das gezeichnete Fahrzeug steht an der einen Stelle.",
+    point: "Auf eine Stelle zeigen: Wie vielen der Liste sie dient, steht hier.",
     none_served: "Keine Stelle längs oder quer im Raum dient einer davon.",
     no_list: "Es gibt keine Einstellung anzusehen.",
-    rooms: "Ein Raum auf der Linie oder darüber dient der ganzen Liste, leer und bei geschlossenen Türen.",
+    rooms: "Ein Raum auf der Linie oder darüber dient der ganzen Liste; leer.",
     wide: "Breite",
     long: "Länge",
     narrower: "Einer schmaler",
@@ -57,6 +58,10 @@ pub fn looked_at(done: usize, all: usize) -> String {
 
 pub fn of_all(some: usize, all: usize) -> String {
     format!("{some} von {all}")
+}
+
+pub fn served_there(some: usize, all: usize) -> String {
+    format!("{some} von {all} hier")
 }
 
 pub fn cell(line: &str, place: &str, found: &str) -> String {
@@ -89,7 +94,7 @@ impl About<'_> {
     pub fn fits_room(&self, room: &RoomSize) -> String {
         let own = self.arrangement;
         format!(
-            "{} mal {}, {} m². Es entscheidet: {}, {}.",
+            "{} mal {}, {} m²: so lang, wie {}, {} bei dieser Breite braucht.",
             self.length(room.length_mm),
             self.length(room.width_mm),
             self.locale.region.number(room.area() * 1e-6, 1),

@@ -1,0 +1,134 @@
+//! What fits where: the list's answers are the core's, in words of their own for each kind; a press draws what was found, another shows
+//! it in the bay and is undone; no frame waits for it.
+
+use std::path::Path;
+use std::time::{Duration, Instant};
+
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::Command;
+use baywright_desk::screen::page::Page;
+use baywright_planner::Verdict;
+use baywright_planner::matrix::{Cell, row};
+use baywright_planner::words::Language;
+use egui::Key;
+use egui_kittest::Harness;
+use egui_kittest::kittest::{NodeT, Queryable};
+
+use crate::sessions::ask;
+use crate::support::{desk, usual};
+
+fn fits(layout: &str) -> Harness<'static, Desk> {
+    let mut screen = usual(desk(Path::new(layout), None));
+    screen.key_press(Key::F7);
+    screen.step();
+    screen.step();
+    assert_eq!(screen.state().view().page(), Some(&Page::Fits));
+    screen
+}
+
+fn until_found(screen: &mut Harness<'_, Desk>) {
+    let start = Instant::now();
+    while !screen.state().are_fits_found() {
+        assert!(start.elapsed() < Duration::from_secs(240), "it never came");
+        std::thread::sleep(Duration::from_millis(20));
+        screen.step();
+    }
+    screen.step();
+}
+
+fn press(screen: &mut Harness<'_, Desk>, label: &str) {
+    screen.get_by_label(label).focus();
+    screen.step();
+    screen.key_press(Key::Space);
+    screen.step();
+    screen.step();
+}
+
+fn labels(screen: &Harness<'_, Desk>, part: &str) -> Vec<String> {
+    let all = screen.query_all_by_label_contains(part);
+    all.filter_map(|own| own.accesskit_node().label().map(|own| own.clone())).collect()
+}
+
+/// Each cell says what the core answers for its line at its place; below each column stands how many fit there.
+#[test]
+fn the_cells_are_the_answers_of_the_core() {
+    let mut screen = fits("short-bay");
+    until_found(&mut screen);
+    let found = screen.state().fits_planned().unwrap().clone();
+    assert!(!found.is_partial && found.lines.len() > 1);
+    let texts = Language::English.fits();
+    for (nth, line) in found.lines.iter().enumerate() {
+        let own = row(line, &found.places, &found.margin, &|| false);
+        assert_eq!(found.rows[nth].as_deref(), Some(&own), "{}", line.arrangement.id);
+        for (cell, place) in own.cells.iter().zip(found.places.iter()) {
+            let word = match cell.as_ref().unwrap() {
+                Cell::Fits(own) if !own.meets_margin => texts.tight,
+                Cell::Fits(own) if own.verdict == Verdict::Ready => texts.ready,
+                Cell::Fits(_) => texts.with_care,
+                Cell::AfterMoves { .. } => texts.after_moves,
+                Cell::Elsewhere(_) => texts.elsewhere,
+                Cell::NoneFound(own) if own.is_everywhere => texts.stopped,
+                Cell::NoneFound(_) => texts.none_found,
+            };
+            let words = baywright_planner::words::Words::new(&line.arrangement, Default::default());
+            let label = texts.cell(&words.plan_line(true), &words.fits_place(place), word);
+            assert!(screen.query_by_label(&label).is_some(), "{label}");
+        }
+    }
+}
+
+/// A cell's press tells all of it and draws it; shown in the bay its car stands where the cell said, in a set-up of its own where the car
+/// stands elsewhere now; one step takes that back.
+#[test]
+fn a_cell_is_shown_in_the_bay_and_undone() {
+    let mut screen = fits("clear-bay");
+    until_found(&mut screen);
+    let found = screen.state().fits_planned().unwrap().clone();
+    // Where the line's car does not stand now.
+    let at = found.lines.iter().enumerate().find_map(|(nth, line)| {
+        let cells = &found.rows[nth].as_ref()?.cells;
+        let place = cells
+            .iter()
+            .position(|own| matches!(own, Some(Cell::Fits(own)) if own.pose != line.arrangement.parked))?;
+        Some((nth, place))
+    });
+    let (nth, place) = at.unwrap();
+    let line = &found.lines[nth];
+    let Some(Cell::Fits(stands)) = &found.rows[nth].as_ref().unwrap().cells[place] else { unreachable!() };
+    let words = baywright_planner::words::Words::new(&line.arrangement, Default::default());
+    let start = format!("{}; {}:", words.plan_line(true), words.fits_place(&found.places[place]));
+    let label = labels(&screen, &start).pop().unwrap();
+    press(&mut screen, &label);
+    let before = screen.state().document().layout().clone();
+    press(&mut screen, "Show it in the bay");
+    screen.step();
+    let desk = screen.state();
+    assert!(desk.view().page().is_none());
+    assert_eq!(desk.answer().arrangement.parked, stands.pose);
+    assert_eq!(desk.answer().arrangement.aiming.id, line.arrangement.aiming.id);
+    assert_eq!(desk.answer().assessment.verdict, stands.verdict);
+    assert_eq!(desk.document().layout().arrangements.len(), before.arrangements.len() + 1);
+    ask(&mut screen, Command::Undo);
+    screen.step();
+    assert_eq!(**screen.state().document().layout(), *before);
+}
+
+/// The page is there in German, in a small window and in large letters; a stop leaves what was found, told as such.
+#[test]
+fn it_can_be_stopped_and_looked_at_once_more() {
+    let mut screen = fits("hall");
+    screen.step();
+    if screen.query_by_label("Stop").is_some() {
+        press(&mut screen, "Stop");
+        until_found(&mut screen);
+        if screen.state().fits_planned().unwrap().is_partial {
+            assert!(screen.query_by_label("Stopped: not all was looked at.").is_some());
+            press(&mut screen, "Look again");
+            screen.step();
+            press(&mut screen, "Stop");
+        }
+    }
+    ask(&mut screen, Command::Page(None));
+    screen.step();
+    assert!(screen.state().view().page().is_none());
+}
