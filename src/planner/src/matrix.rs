@@ -5,6 +5,7 @@
 //! headings a degree apart, and that is what is told.
 
 mod best_place;
+mod changes;
 mod curve;
 mod lines;
 mod planned;
@@ -24,6 +25,7 @@ use crate::place::{
 use crate::scene::Scene;
 
 pub use best_place::{BestPlace, FitMap, Grid, Heard, MOST_STEPS, best_place, fit_map, heard};
+pub use changes::{Change, Unlocked, changed, changes_of, ranked, unlocked};
 pub use curve::Curve;
 pub use lines::{Line, lines_of_car, lines_of_layout};
 pub use planned::Planned;

@@ -4,6 +4,7 @@
 //! `table` draws the list, `aside` what stands beside it, `rooms` the curve of rooms.
 
 mod aside;
+mod buys;
 mod rooms;
 mod table;
 
@@ -46,6 +47,8 @@ enum Side {
     Most,
     /// How big a room must be.
     HowBig,
+    /// What a change of the building would unlock.
+    Buys,
 }
 
 /// What the answers are of: the very state of the layout, what it is judged by, the list, and the marks of the cars' profiles.
@@ -82,6 +85,7 @@ pub(super) struct FitsPage {
     width_mm: Option<f64>,
     /// What a square metre costs, as it was typed.
     price: String,
+    buys: buys::Buys,
     drawn: aside::Drawn,
 }
 
@@ -97,7 +101,8 @@ impl FitsPage {
     /// # Errors
     /// It met a fault of the program: in what words.
     pub fn collect(&mut self) -> Result<(), String> {
-        self.answers.collect()
+        self.answers.collect()?;
+        self.buys.collect()
     }
 }
 
@@ -147,6 +152,7 @@ impl Desk {
         }
         page.enough = Arc::default();
         (page.chosen, page.width_mm) = (None, None);
+        page.buys.forget();
         let lines: Arc<[Line]> = self.fits_lines(page.whom).into();
         let places: Arc<[Place]> = places_of(&of.layout).into();
         let (mm, rad) = of.by.shop.parked_within(ParkedKnown::Planned);

@@ -4,7 +4,8 @@ use std::sync::Arc;
 use std::sync::mpsc;
 
 use baywright_planner::matrix::{
-    Curve, Grid, Heard, Line, Needs, Place, Planned, Row, best_place, fit_map, heard, needs, row,
+    Change, Curve, Grid, Heard, Line, Needs, Place, Planned, Row, Unlocked, best_place, fit_map, heard,
+    needs, row, unlocked,
 };
 use baywright_planner::place::{Margin, Search, Slack, headings};
 use rayon::prelude::*;
@@ -82,6 +83,29 @@ pub fn planned(
     }
     all.is_partial |= is_stopped();
     all
+}
+
+/// Looks at all changes of a room for the lines that do not fit at a place now; `tell` hears what is there after each.
+pub fn unlocked_by(
+    changes: &[Change],
+    (lines, fits_now): (&[Line], &[bool]),
+    place: &Place,
+    (further_mm, margin): (f64, &Margin),
+    is_stopped: &(dyn Fn() -> bool + Sync),
+    tell: &mut dyn FnMut(usize),
+) -> Vec<Unlocked> {
+    let mut all: Vec<(usize, Unlocked)> = Vec::with_capacity(changes.len());
+    let look = |nth: usize| {
+        let change = (changes.get(nth)?, further_mm);
+        Some(unlocked(lines, fits_now, place, change, margin, is_stopped))
+    };
+    on_all(changes.len(), is_stopped, &look, &mut |nth, own| {
+        all.push((nth, own));
+        tell(all.len());
+    });
+    // In the order in which they were asked about, whichever was done first.
+    all.sort_by_key(|own| own.0);
+    all.into_iter().map(|own| own.1).collect()
 }
 
 /// The headings that the room of a list invites, radians.

@@ -26,6 +26,7 @@ texts! {
     one, "A side of the page: the cell that is chosen.";
     most, "A side of the page: the place that serves the most, and the map.";
     how_big, "A side of the page: how big a room must be.";
+    buys, "A side of the page: what a change of the building would unlock.";
     choose, "Before a cell is chosen.";
     choose_line, "Before a line is chosen, where a room is asked about.";
     show_it, "Shows what is chosen in the bay.";
@@ -42,6 +43,17 @@ texts! {
     adds, "Over what each line adds to the room.";
     no_room, "Of a line that fits in no empty room.";
     price, "The field for the price of a square metre.";
+    buys_told, "What is asked about changes.";
+    further, "The field for how much further out a wall would stand.";
+    look, "Looks at all changes.";
+    costs_name, "The field for what a change costs.";
+    to_spend, "The field for how much can be spent.";
+    by_worth, "An order: what unlocks most first.";
+    for_money, "An order: most for the money first.";
+    beyond, "Of a change that costs more than can be spent.";
+    nothing_locked, "All of the list fit there as it is.";
+    unlocks_none, "No change unlocks any.";
+    only_one, "That it is one change at a time.";
     partial, "It was stopped.";
     again, "Looks once more.";
     searched, "What was looked at, and what not.";
@@ -61,6 +73,14 @@ impl FitsTexts {
         costs(sum: &str) -> String;
         /// A room, as it is said to who listens.
         by(long: &str, wide: &str) -> String;
+        /// A thing taken away.
+        without(thing: &str) -> String;
+        /// A wall further out, and by how much.
+        wall_further(wall: &str, by: &str) -> String;
+        /// What a change unlocks: how many, and which.
+        unlocks(lines: &[&str]) -> String;
+        /// The place at which it is asked.
+        asked_at(place: &str, fit: usize, all: usize) -> String;
         /// The name of a set-up that is made of one to show another place.
         parked_there(of: &str) -> String;
     }

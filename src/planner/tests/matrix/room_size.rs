@@ -99,7 +99,7 @@ fn the_room_that_is_told_is_enough_and_ten_less_is_not() {
 /// without it saves, and one that fits in every room of the curve adds nothing.
 #[test]
 fn the_curve_says_how_long_for_a_width_and_what_each_adds() {
-    let all = [clear(), crowded()];
+    let all = two();
     let needed: Vec<Option<Needs>> = all.iter().map(|own| needs(&line(own.clone()), &NONE)).collect();
     let own = Curve::of(&needed);
     let fit: Vec<Needs> = needed.iter().flatten().cloned().collect();

@@ -75,9 +75,12 @@ impl Desk {
     ) {
         let texts = self.view.locale.language.fits();
         ui.horizontal_wrapped(|ui| {
-            for (side, name) in
-                [(Side::One, texts.one), (Side::Most, texts.most), (Side::HowBig, texts.how_big)]
-            {
+            for (side, name) in [
+                (Side::One, texts.one),
+                (Side::Most, texts.most),
+                (Side::HowBig, texts.how_big),
+                (Side::Buys, texts.buys),
+            ] {
                 if ui.selectable_label(page.side == side, name).clicked() {
                     page.side = side;
                 }
@@ -91,6 +94,7 @@ impl Desk {
                 Side::One => self.fits_one(ui, page, found, is_older, out),
                 Side::Most => self.fits_most(ui, page, found),
                 Side::HowBig => self.fits_rooms(ui, page, found),
+                Side::Buys => self.fits_buys(ui, page, found),
             }
             ui.add_space(6.0);
             ui.add(Label::new(widgets::soft(ui, texts.searched)).wrap());

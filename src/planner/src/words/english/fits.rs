@@ -29,6 +29,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     one: "The chosen one",
     most: "Most in one place",
     how_big: "How big a room",
+    buys: "What a change buys",
     choose: "Press a cell: what was found there stands here, with its drawing.",
     choose_line: "Press a cell of a line: its car is drawn in the smallest room for all.",
     show_it: "Show it in the bay",
@@ -46,6 +47,18 @@ pub const TEXTS: FitsTexts = FitsTexts {
     adds: "What each adds to the smallest room",
     no_room: "stopped in any empty room; not counted",
     price: "Price of a square metre",
+    buys_told: "Each wall of the room further out, and each thing taken away, one at a time: which of the list then fit that do not now. \
+                Choose a column by pressing one of its cells.",
+    further: "Walls further out by",
+    look: "Look at all changes",
+    costs_name: "costs",
+    to_spend: "To spend at most",
+    by_worth: "most first",
+    for_money: "most for the money first",
+    beyond: "more than is to be spent",
+    nothing_locked: "All of the list fit there as it is: there is nothing to unlock.",
+    unlocks_none: "No single change unlocks any.",
+    only_one: "Whether a wall or a column may go is for who built it to say. Several changes together are not looked at.",
     partial: "Stopped: not all was looked at.",
     again: "Look again",
     searched: "Looked at in headings a degree apart, with all things where they stand. Where none was found there may be one in between; \
@@ -74,6 +87,26 @@ pub fn costs(sum: &str) -> String {
 
 pub fn by(long: &str, wide: &str) -> String {
     format!("{long} by {wide}")
+}
+
+pub fn without(thing: &str) -> String {
+    format!("Without the {thing}")
+}
+
+pub fn wall_further(wall: &str, by: &str) -> String {
+    format!("{} {by} further out", sentence_start(wall))
+}
+
+pub fn unlocks(lines: &[&str]) -> String {
+    match lines {
+        [] => "unlocks none".to_owned(),
+        [one] => format!("unlocks 1: {one}"),
+        all => format!("unlocks {}: {}", all.len(), all.join("; ")),
+    }
+}
+
+pub fn asked_at(place: &str, fit: usize, all: usize) -> String {
+    format!("{place}: {fit} of {all} fit now.")
 }
 
 pub fn parked_there(of: &str) -> String {

@@ -29,6 +29,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     one: "Das Gewählte",
     most: "Die meisten an einer Stelle",
     how_big: "Wie groß ein Raum",
+    buys: "Was eine Änderung bringt",
     choose: "Ein Feld drücken: Was dort gefunden ist, steht hier mit seiner Zeichnung.",
     choose_line: "Ein Feld einer Zeile drücken: Ihr Fahrzeug ist im kleinsten Raum für alle gezeichnet.",
     show_it: "Im Messplatz zeigen",
@@ -46,6 +47,18 @@ pub const TEXTS: FitsTexts = FitsTexts {
     adds: "Was jede zum kleinsten Raum beiträgt",
     no_room: "in jedem leeren Raum gesperrt; nicht gezählt",
     price: "Preis eines Quadratmeters",
+    buys_told: "Jede Wand des Raums weiter außen und jeder Gegenstand weg, immer nur eines: welche der Liste dann passen, die jetzt nicht \
+                passen. Eine Spalte wählt man mit einem ihrer Felder.",
+    further: "Wände weiter außen um",
+    look: "Alle Änderungen ansehen",
+    costs_name: "kostet",
+    to_spend: "Höchstens auszugeben",
+    by_worth: "das meiste zuerst",
+    for_money: "das meiste fürs Geld zuerst",
+    beyond: "mehr, als auszugeben ist",
+    nothing_locked: "Dort passen alle der Liste, wie es ist: Es ist nichts zu gewinnen.",
+    unlocks_none: "Keine einzelne Änderung bringt eine.",
+    only_one: "Ob eine Wand oder Stütze weg darf, sagt, wer gebaut hat. Mehrere Änderungen zusammen sind nicht angesehen.",
     partial: "Angehalten: Nicht alles ist angesehen.",
     again: "Noch einmal ansehen",
     searched: "Angesehen in Richtungen, die ein Grad auseinander sind, alle Gegenstände, wo sie stehen. Wo keine Stelle gefunden ist, kann \
@@ -74,6 +87,26 @@ pub fn costs(sum: &str) -> String {
 
 pub fn by(long: &str, wide: &str) -> String {
     format!("{long} mal {wide}")
+}
+
+pub fn without(thing: &str) -> String {
+    format!("Ohne: {thing}")
+}
+
+pub fn wall_further(wall: &str, by: &str) -> String {
+    format!("{} {by} weiter außen", sentence_start(wall))
+}
+
+pub fn unlocks(lines: &[&str]) -> String {
+    match lines {
+        [] => "bringt keine".to_owned(),
+        [one] => format!("bringt 1: {one}"),
+        all => format!("bringt {}: {}", all.len(), all.join("; ")),
+    }
+}
+
+pub fn asked_at(place: &str, fit: usize, all: usize) -> String {
+    format!("{place}: {fit} von {all} passen jetzt.")
 }
 
 pub fn parked_there(of: &str) -> String {

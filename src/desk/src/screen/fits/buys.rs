@@ -1,0 +1,220 @@
+//! What a change of the building would unlock at the place that is chosen: each wall further out, each thing gone, one at a time; told by
+//! what they unlock, or by that for the money that they cost.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+use baywright_planner::matrix::{Cell, Change, Line, Place, Planned, Unlocked, changes_of, ranked};
+use baywright_planner::words::Words;
+use egui::{RichText, Ui};
+
+use super::aside::say;
+use super::{FitsPage, cell_at};
+use crate::screen::forms::typed::{self, Length};
+use crate::screen::look::{self, size};
+use crate::screen::{Desk, waking, widgets};
+use crate::session::planning::unlocked_by;
+use crate::session::slow::Slow;
+
+/// So far out a wall is asked about before another figure is typed, mm.
+const FURTHER_MM: f64 = 1_000.0;
+/// The width of a field, px.
+const FIELD_PX: f32 = 90.0;
+
+/// What the answers are of: the list, its answers so far, the place, and how far out walls would stand.
+#[derive(Clone, Debug)]
+struct Of {
+    lines: Arc<[Line]>,
+    fits_now: Vec<bool>,
+    place: Place,
+    further_mm: f64,
+}
+
+impl PartialEq for Of {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.lines, &other.lines)
+            && self.fits_now == other.fits_now
+            && self.place == other.place
+            && self.further_mm == other.further_mm
+    }
+}
+
+/// What was asked and typed of changes.
+#[derive(Debug, Default)]
+pub(super) struct Buys {
+    found: Slow<Of, Vec<Unlocked>>,
+    enough: Arc<AtomicBool>,
+    /// How far out walls would stand, as it was typed.
+    further: Option<String>,
+    /// What each change costs, as it was typed.
+    costs: BTreeMap<Change, String>,
+    /// How much can be spent, as it was typed.
+    to_spend: String,
+    for_the_money: bool,
+}
+
+impl Buys {
+    /// Takes in what was worked out since the last frame.
+    pub fn collect(&mut self) -> Result<(), String> {
+        self.found.collect()
+    }
+
+    /// What was found is of another bay; what changes cost stays.
+    pub fn forget(&mut self) {
+        self.found.forget();
+    }
+
+    fn cost(&self, change: &Change) -> Option<f64> {
+        typed::bare_number(self.costs.get(change)?.trim()).filter(|own| *own >= 0.0)
+    }
+}
+
+impl Desk {
+    /// What a change would buy.
+    pub(super) fn fits_buys(&self, ui: &mut Ui, page: &mut FitsPage, found: &Planned) {
+        let texts = self.view.locale.language.fits();
+        say(ui, widgets::soft(ui, texts.buys_told));
+        let at = page.chosen.map_or(found.places.len().saturating_sub(1), |own| own.1);
+        let Some(place) = found.places.get(at) else { return };
+        if found.rows.iter().any(Option::is_none) {
+            ui.label(widgets::soft(ui, if found.is_partial { texts.not_looked } else { texts.waiting }));
+            return;
+        }
+        let fits_now: Vec<bool> = (0..found.lines.len())
+            .map(|nth| matches!(cell_at(found, (nth, at)), Some(Cell::Fits(own)) if own.meets_margin))
+            .collect();
+        let fit = fits_now.iter().filter(|own| **own).count();
+        let told = texts.asked_at(&self.words().fits_place(place), fit, found.lines.len());
+        say(ui, RichText::new(told).font(look::bold(size::BODY)));
+        if fit == found.lines.len() {
+            say(ui, RichText::new(texts.nothing_locked).size(size::BODY));
+            return;
+        }
+        let Some(further_mm) = self.fits_further(ui, page) else { return };
+        let of = Of { lines: Arc::clone(&found.lines), fits_now, place: place.clone(), further_mm };
+        self.fits_look_at_changes(ui, page, found, &of);
+        let Some(shown) = page.buys.found.shown(&of).filter(|own| !own.is_older) else { return };
+        let all: Vec<Unlocked> = shown.found.clone();
+        self.fits_changes(ui, page, found, (&all, further_mm));
+        say(ui, widgets::soft(ui, texts.only_one));
+    }
+
+    /// How far out walls would stand, mm, if what is typed is a length.
+    fn fits_further(&self, ui: &mut Ui, page: &mut FitsPage) -> Option<f64> {
+        let texts = self.view.locale.language.fits();
+        let usual = || self.view.locale.length(FURTHER_MM);
+        let mut text = page.buys.further.clone().unwrap_or_else(usual);
+        ui.horizontal_wrapped(|ui| {
+            let label = ui.label(RichText::new(texts.further).size(size::SMALL));
+            let id = egui::Id::unique("walls further out");
+            if widgets::field(ui, id, &mut text, FIELD_PX, false).labelled_by(label.id).changed() {
+                page.buys.further = Some(text.clone());
+            }
+        });
+        match typed::length(&text, self.view.locale.units) {
+            Some(Length::One(mm)) if (1.0..=20_000.0).contains(&mm) => Some(mm),
+            _ => None,
+        }
+    }
+
+    /// The press that looks, or how far it is.
+    fn fits_look_at_changes(&self, ui: &mut Ui, page: &mut FitsPage, found: &Planned, of: &Of) {
+        let texts = self.view.locale.language.fits();
+        if let Some(progress) = page.buys.found.progress() {
+            ui.horizontal(|ui| {
+                ui.label(widgets::soft(ui, texts.looked_at(progress.done, progress.all)));
+                if widgets::lesser(ui, self.texts().stop).clicked() {
+                    page.buys.enough.store(true, Ordering::Relaxed);
+                }
+            });
+            return;
+        }
+        if page.buys.found.shown(of).is_some_and(|own| !own.is_older) {
+            return;
+        }
+        if widgets::press(ui, self.view.theme, texts.look).clicked() {
+            let Some(first) = found.lines.first() else { return };
+            let changes = changes_of(&first.arrangement.bay);
+            let (own, margin) = (of.clone(), found.margin);
+            page.buys.enough = Arc::default();
+            let enough = Arc::clone(&page.buys.enough);
+            let how = ("what a change buys", changes.len());
+            page.buys.found.ask(of.clone(), how, &waking(ui.ctx()), move |tell| {
+                let is_stopped = || tell.is_stopped() || enough.load(Ordering::Relaxed);
+                let of = (&*own.lines, own.fits_now.as_slice());
+                unlocked_by(&changes, of, &own.place, (own.further_mm, &margin), &is_stopped, &mut |done| {
+                    tell.steps(done);
+                })
+            });
+        }
+    }
+
+    /// The changes in their order, each with its cost.
+    fn fits_changes(
+        &self,
+        ui: &mut Ui,
+        page: &mut FitsPage,
+        found: &Planned,
+        (all, further_mm): (&[Unlocked], f64),
+    ) {
+        let texts = self.view.locale.language.fits();
+        if all.iter().any(|own| own.is_partial) || all.is_empty() {
+            let care = look::colour(self.view.theme.palette().care);
+            say(ui, RichText::new(texts.partial).size(size::SMALL).color(care));
+        }
+        if all.iter().all(|own| own.lines.is_empty()) {
+            say(ui, RichText::new(texts.unlocks_none).size(size::BODY));
+            return;
+        }
+        ui.horizontal_wrapped(|ui| {
+            for (for_money, name) in [(false, texts.by_worth), (true, texts.for_money)] {
+                if ui.selectable_label(page.buys.for_the_money == for_money, name).clicked() {
+                    page.buys.for_the_money = for_money;
+                }
+            }
+        });
+        ui.horizontal_wrapped(|ui| {
+            let label = ui.label(RichText::new(texts.to_spend).size(size::SMALL));
+            let id = egui::Id::unique("to spend at most");
+            widgets::field(ui, id, &mut page.buys.to_spend, FIELD_PX, false).labelled_by(label.id);
+        });
+        let most = typed::bare_number(page.buys.to_spend.trim());
+        let weight = |nth: usize| found.lines.get(nth).map_or(1.0, |own| own.weight);
+        let order = ranked(all, weight, |change| page.buys.cost(change), page.buys.for_the_money);
+        let words = self.words();
+        let names: Vec<String> = found
+            .lines
+            .iter()
+            .map(|own| Words::new(&own.arrangement, self.view.locale).plan_line(own.is_saved))
+            .collect();
+        for own in order.into_iter().filter_map(|nth| all.get(nth)).filter(|own| !own.lines.is_empty()) {
+            let name = match &own.change {
+                Change::Without(thing) => texts.without(thing.as_str()),
+                Change::Further(wall) => {
+                    texts.wall_further(wall.as_str(), &words.locale().length(further_mm))
+                }
+            };
+            ui.separator();
+            say(ui, RichText::new(widgets::unbroken(name.clone())).font(look::bold(size::BODY)));
+            let lines: Vec<&str> =
+                own.lines.iter().filter_map(|nth| names.get(*nth)).map(String::as_str).collect();
+            say(ui, RichText::new(texts.unlocks(&lines)).size(size::SMALL));
+            ui.horizontal_wrapped(|ui| {
+                ui.label(RichText::new(texts.costs_name).size(size::SMALL));
+                let id = egui::Id::unique("costs").with(&own.change);
+                let mut text = page.buys.costs.get(&own.change).cloned().unwrap_or_default();
+                let field = widgets::field(ui, id, &mut text, FIELD_PX, false);
+                let told = self.texts().of(texts.costs_name, &name);
+                field.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, told.clone()));
+                if field.changed() {
+                    page.buys.costs.insert(own.change.clone(), text);
+                }
+                if page.buys.cost(&own.change).zip(most).is_some_and(|(cost, most)| cost > most) {
+                    let care = look::colour(self.view.theme.palette().care);
+                    ui.label(RichText::new(texts.beyond).size(size::SMALL).color(care));
+                }
+            });
+        }
+    }
+}
