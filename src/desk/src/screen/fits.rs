@@ -8,6 +8,7 @@ mod buys;
 mod rooms;
 mod table;
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
@@ -59,6 +60,7 @@ struct Of {
     by: JudgedBy,
     whom: Whom,
     cars: Vec<String>,
+    weights: BTreeMap<[Id; 2], f64>,
 }
 
 impl PartialEq for Of {
@@ -68,6 +70,7 @@ impl PartialEq for Of {
             && is_same(self) == is_same(other)
             && self.by == other.by
             && self.cars == other.cars
+            && self.weights == other.weights
     }
 }
 
@@ -77,12 +80,18 @@ pub(super) struct FitsPage {
     whom: Whom,
     side: Side,
     answers: Slow<Of, Planned>,
+    /// Of what list was asked last.
+    looked_at: Option<Whom>,
     /// Somebody had it stopped: what was found so far is what there is.
     enough: Arc<AtomicBool>,
     /// The cell that is chosen, by line and place.
     chosen: Option<(usize, usize)>,
     /// The width of the room that is looked at, mm; `None`: of the smallest.
     width_mm: Option<f64>,
+    /// How often what comes in a month, by car and aiming.
+    weights: BTreeMap<[Id; 2], f64>,
+    /// The same of one, as it is typed and not taken yet.
+    weight: Option<([Id; 2], String)>,
     /// What a square metre costs, as it was typed.
     price: String,
     buys: buys::Buys,
@@ -140,6 +149,7 @@ impl Desk {
             by: self.document.by().clone(),
             whom: page.whom,
             cars: self.document.cars().iter().map(|own| own.fingerprint.clone()).collect(),
+            weights: page.weights.clone(),
         }
     }
 
@@ -151,9 +161,17 @@ impl Desk {
             return;
         }
         page.enough = Arc::default();
-        (page.chosen, page.width_mm) = (None, None);
+        // What is chosen stays where only the weights are others.
+        if page.looked_at != Some(page.whom) {
+            (page.chosen, page.width_mm) = (None, None);
+        }
+        page.looked_at = Some(page.whom);
         page.buys.forget();
-        let lines: Arc<[Line]> = self.fits_lines(page.whom).into();
+        let mut lines = self.fits_lines(page.whom);
+        for line in &mut lines {
+            line.weight = page.weights.get(&of_line(line)).copied().unwrap_or(1.0);
+        }
+        let lines: Arc<[Line]> = lines.into();
         let places: Arc<[Place]> = places_of(&of.layout).into();
         let (mm, rad) = of.by.shop.parked_within(ParkedKnown::Planned);
         let enough = Arc::clone(&page.enough);
@@ -276,6 +294,11 @@ impl Desk {
         let shown = page.answers.shown(&self.fits_of(page));
         shown.is_some_and(|own| !own.is_older && own.found.is_partial)
     }
+}
+
+/// By what a line's weight goes: its car and its aiming.
+fn of_line(line: &Line) -> [Id; 2] {
+    [line.arrangement.vehicle.id.clone(), line.arrangement.aiming.id.clone()]
 }
 
 /// A cell of what was found.

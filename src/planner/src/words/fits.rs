@@ -42,6 +42,8 @@ texts! {
     wider, "Looks at the next wider room of the curve.";
     adds, "Over what each line adds to the room.";
     no_room, "Of a line that fits in no empty room.";
+    comes_in, "The field for how often a line comes in.";
+    weights_told, "What that is for.";
     price, "The field for the price of a square metre.";
     buys_told, "What is asked about changes.";
     further, "The field for how much further out a wall would stand.";
@@ -67,6 +69,8 @@ impl FitsTexts {
         of_all(some: usize, all: usize) -> String;
         /// How many of a list the place serves that is pointed at.
         served_there(some: usize, all: usize) -> String;
+        /// The same by how often each comes in.
+        in_a_month(some: &str, all: &str) -> String;
         /// A line at a place, and what was found of it, for who listens.
         cell(line: &str, place: &str, found: &str) -> String;
         /// What so large a floor costs, in the money in which the price is, as it is written.

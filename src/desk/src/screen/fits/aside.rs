@@ -12,9 +12,10 @@ use baywright_planner::place::stood;
 use baywright_planner::words::Words;
 use egui::{Label, RichText, ScrollArea, Sense, Ui, Vec2};
 
-use super::{FitsPage, Side, cell_at};
+use super::{FitsPage, Side, cell_at, of_line};
 use crate::screen::canvas::{Fills, Painter};
 use crate::screen::command::{Command, OfBay};
+use crate::screen::forms::typed;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, in_sight, widgets};
 
@@ -38,6 +39,8 @@ enum Wanted {
 }
 
 /// Around the room: names and the overall dimensions, px.
+/// The width of the field for how often something comes in, px.
+const WEIGHT_PX: f32 = 60.0;
 const AROUND: DVec2 = DVec2::new(60.0, 56.0);
 /// Height of a drawing, px: as much as its width lets the room fill, within these.
 const DRAWN_PX: (f32, f32) = (150.0, 460.0);
@@ -124,6 +127,7 @@ impl Desk {
         say(ui, RichText::new(words.plan_line(line.is_saved)).font(look::bold(size::BODY)));
         say(ui, RichText::new(words.plan_place(place)).size(size::SMALL));
         say(ui, RichText::new(widgets::unbroken(words.plan_cell(cell, &found.margin))).size(size::BODY));
+        self.fits_weight(ui, page, line);
         let pose = cell.pose();
         // What is of an earlier bay need not be so in this one.
         let press = ui.add_enabled_ui(!is_older, |ui| widgets::press(ui, self.view.theme, texts.show_it));
@@ -148,6 +152,30 @@ impl Desk {
             let drawing = self.fits_drawing(ui, &own, &said);
             self.fits_picture(ui, &mut page.drawn.fills, &drawing);
         }
+    }
+
+    /// How often a line comes in: taken when the field is left.
+    fn fits_weight(&self, ui: &mut Ui, page: &mut FitsPage, line: &Line) {
+        let texts = self.view.locale.language.fits();
+        let key = of_line(line);
+        ui.horizontal_wrapped(|ui| {
+            let label = ui.label(RichText::new(texts.comes_in).size(size::SMALL));
+            let kept = || page.weights.get(&key).map_or_else(String::new, f64::to_string);
+            let typed = page.weight.as_ref().filter(|own| own.0 == key).map(|own| own.1.clone());
+            let mut text = typed.unwrap_or_else(kept);
+            let id = egui::Id::unique("how often it comes in").with(&key);
+            let field = widgets::field(ui, id, &mut text, WEIGHT_PX, false).labelled_by(label.id);
+            let field = field.on_hover_text(texts.weights_told);
+            if field.changed() {
+                page.weight = Some((key.clone(), text.clone()));
+            }
+            if field.lost_focus() && page.weight.take().is_some() {
+                match typed::bare_number(text.trim()).filter(|own| (0.0..=1e6).contains(own)) {
+                    Some(weight) => page.weights.insert(key, weight),
+                    None => page.weights.remove(&key),
+                };
+            }
+        });
     }
 
     /// A name that no set-up of the bay has.

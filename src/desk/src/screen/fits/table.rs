@@ -56,7 +56,7 @@ impl Desk {
             put(ui, own, texts.car_and_aiming, look::bold(size::SMALL), ink, (Align2::LEFT_BOTTOM, 2));
             line_below(ui, head, soft);
             // The last row, which says how many fit, stays in sight.
-            let foot_px = size::BODY * 2.2;
+            let foot_px = size::BODY * 3.0;
             let most = ui.available_height() - foot_px;
             let rows = ScrollArea::vertical().id_salt("lines").auto_shrink([false, true]).max_height(most);
             rows.show_rows(ui, CELL.y, found.lines.len(), |ui, shown| {
@@ -171,14 +171,23 @@ impl Desk {
         let palette = self.view.theme.palette();
         let ink = look::colour(palette.ink);
         let (foot, _) = ui.allocate_exact_size(size, Sense::hover());
+        let is_weighted = found.lines.iter().any(|own| own.weight != 1.0);
         for nth in 0..found.places.len() {
-            let fits = (0..found.lines.len())
-                .filter(|line| matches!(cell_at(found, (*line, nth)), Some(Cell::Fits(_))))
-                .count();
+            let fits_here = |own: &(&Line, usize)| matches!(cell_at(found, (own.1, nth)), Some(Cell::Fits(own)) if own.meets_margin);
+            let fits = found.lines.iter().zip(0..).filter(fits_here).count();
             let at = Rect::from_min_size(cell_corner(foot, name_px, nth), Vec2::new(CELL.x, size.y));
             let text = texts.of_all(fits, found.lines.len());
             let centre = at.shrink2(Vec2::new(2.0, 4.0));
-            put(ui, centre, &text, look::bold(self::size::BODY), ink, (Align2::CENTER_TOP, 1));
+            let below = put(ui, centre, &text, look::bold(self::size::BODY), ink, (Align2::CENTER_TOP, 1));
+            if is_weighted {
+                let own: f64 = found.lines.iter().zip(0..).filter(fits_here).map(|own| own.0.weight).sum();
+                let all: f64 = found.lines.iter().map(|own| own.weight).sum();
+                let number = |value: f64| self.region().number(value, usize::from(value.fract() != 0.0));
+                let text = texts.in_a_month(&number(own), &number(all));
+                let rest = Rect::from_min_max(Pos2::new(centre.left(), centre.top() + below), centre.max);
+                let small = look::letters(self::size::LEAST, baywright_drawing::Weight::Regular);
+                put(ui, rest, &text, small, ink, (Align2::CENTER_TOP, 1));
+            }
         }
         let name = name_rect(foot, clip, name_px);
         ui.painter().rect_filled(name, 0.0, look::colour(palette.sheet));

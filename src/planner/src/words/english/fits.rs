@@ -46,6 +46,8 @@ pub const TEXTS: FitsTexts = FitsTexts {
     wider: "One wider",
     adds: "What each adds to the smallest room",
     no_room: "stopped in any empty room; not counted",
+    comes_in: "comes in so often a month",
+    weights_told: "What is not said counts as once.",
     price: "Price of a square metre",
     buys_told: "Each wall of the room further out, and each thing taken away, one at a time: which of the list then fit that do not now. \
                 Choose a column by pressing one of its cells.",
@@ -75,6 +77,10 @@ pub fn of_all(some: usize, all: usize) -> String {
 
 pub fn served_there(some: usize, all: usize) -> String {
     format!("{some} of {all} here")
+}
+
+pub fn in_a_month(some: &str, all: &str) -> String {
+    format!("{some} of {all} a month")
 }
 
 pub fn cell(line: &str, place: &str, found: &str) -> String {

@@ -46,6 +46,8 @@ pub const TEXTS: FitsTexts = FitsTexts {
     wider: "Einer breiter",
     adds: "Was jede zum kleinsten Raum beiträgt",
     no_room: "in jedem leeren Raum gesperrt; nicht gezählt",
+    comes_in: "kommt so oft im Monat",
+    weights_told: "Was nicht gesagt ist, zählt einmal.",
     price: "Preis eines Quadratmeters",
     buys_told: "Jede Wand des Raums weiter außen und jeder Gegenstand weg, immer nur eines: welche der Liste dann passen, die jetzt nicht \
                 passen. Eine Spalte wählt man mit einem ihrer Felder.",
@@ -75,6 +77,10 @@ pub fn of_all(some: usize, all: usize) -> String {
 
 pub fn served_there(some: usize, all: usize) -> String {
     format!("{some} von {all} hier")
+}
+
+pub fn in_a_month(some: &str, all: &str) -> String {
+    format!("{some} von {all} im Monat")
 }
 
 pub fn cell(line: &str, place: &str, found: &str) -> String {
