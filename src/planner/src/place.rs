@@ -25,6 +25,7 @@ mod sweep;
 mod walls;
 
 use baywright_geometry::convex::{common, moves_to_meet, moves_within};
+use baywright_geometry::polygon::signed_area;
 use baywright_geometry::{Bounds, DVec2, PlanPose, Region};
 
 use crate::assessment::{Finding, Severity};
@@ -163,16 +164,16 @@ impl Search {
         };
         let (mut taken, mut perhaps) = (Vec::new(), Vec::new());
         self.met(sweep, &around, &mut taken, &mut perhaps);
-        let inside = || perhaps.iter().map(|own| common(own, &frame)).filter(|own| own.len() >= 3);
-        let undecided = match perhaps.is_empty() {
+        let not_taken = carved(Region::left(&[frame], &[]), taken);
+        let near = nearby(&not_taken, perhaps);
+        let undecided = match near.is_empty() {
             true => Region::default(),
-            false => Region::left(&inside().collect::<Vec<_>>(), &taken),
+            false => Region::common(&rings_of(&not_taken), &near),
         };
-        taken.append(&mut perhaps);
-        let fits = Region::left(&[frame], &taken);
-        self.levels.iter().fold((fits, undecided), |(fits, undecided), levels| {
-            levels.refined(sweep, fits, undecided)
-        })
+        let fits = carved(not_taken, near);
+        self.levels
+            .iter()
+            .fold((fits, undecided), |(fits, undecided), levels| levels.refined(sweep, fits, undecided))
     }
 
     /// Where the room holds all of a sweep, but for its inner corners: a convex ring; empty if it does nowhere.
@@ -194,13 +195,7 @@ impl Search {
         let mut perhaps = Vec::new();
         self.met(sweep, &around, &mut taken, &mut perhaps);
         taken.append(&mut perhaps);
-        if taken.iter().any(|ring| corners_of(&bounds).iter().all(|p| is_in(ring, *p))) {
-            return Region::default();
-        }
-        let fits = match taken.is_empty() {
-            true => of.clone(),
-            false => Region::left(&of.rings().map(<[DVec2]>::to_vec).collect::<Vec<_>>(), &taken),
-        };
+        let fits = carved(of.clone(), taken);
         self.levels.iter().fold(fits, |fits, levels| levels.refined(sweep, fits, Region::default()).0)
     }
 
@@ -250,10 +245,39 @@ fn corners_of(own: &Bounds) -> [DVec2; 4] {
     [low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)]
 }
 
-/// Whether a point lies in a convex ring.
-fn is_in(ring: &[DVec2], p: DVec2) -> bool {
-    let sides = ring.iter().zip(ring.iter().cycle().skip(1));
-    ring.len() >= 3 && sides.into_iter().all(|(&a, &b)| (b - a).perp_dot(p - a) >= 0.0)
+/// So many of the largest rings are taken away first, then of what is left twice as many.
+const FIRST: usize = 16;
+
+/// What is left of some places when rings are taken away, the largest first: most of the others then meet nothing any more.
+fn carved(of: Region, mut taken: Vec<Vec<DVec2>>) -> Region {
+    taken.sort_by(|a, b| signed_area(b).total_cmp(&signed_area(a)));
+    let (mut left, mut rest, mut count) = (of, taken, FIRST);
+    while !left.is_empty() {
+        rest = nearby(&left, rest);
+        if rest.is_empty() {
+            break;
+        }
+        let others = rest.split_off(count.min(rest.len()));
+        left = Region::left(&rings_of(&left), &rest);
+        (rest, count) = (others, count * 2);
+    }
+    left
+}
+
+/// Those of some convex rings that lie about a shape of some places.
+fn nearby(of: &Region, rings: Vec<Vec<DVec2>>) -> Vec<Vec<DVec2>> {
+    let boxes = of.shapes().iter().filter_map(|own| Bounds::around(own.first()?.iter().copied()));
+    let boxes: Vec<Bounds> = boxes.collect();
+    let is_near = |ring: &Vec<DVec2>| {
+        let around = Bounds::around(ring.iter().copied());
+        around.is_some_and(|around| boxes.iter().any(|own| own.meets(&around)))
+    };
+    rings.into_iter().filter(is_near).collect()
+}
+
+/// All rings of some places, to be cut.
+fn rings_of(places: &Region) -> Vec<Vec<DVec2>> {
+    places.rings().map(<[DVec2]>::to_vec).collect()
 }
 
 /// Further than any place in a room is from another, mm.

@@ -310,8 +310,7 @@ impl Order {
     }
 
     fn before(&self, a: &Spot, b: &Spot) -> std::cmp::Ordering {
-        let first =
-            |spot: &Spot| (spot.meets(&self.margin), spot.meets(&self.margin) && spot.is_invited);
+        let first = |spot: &Spot| (spot.meets(&self.margin), spot.meets(&self.margin) && spot.is_invited);
         first(b).cmp(&first(a)).then(self.worth_mm(b).total_cmp(&self.worth_mm(a)))
     }
 }
@@ -339,26 +338,23 @@ fn roomiest(search: &Search, shape: &Shape, more_than_mm: f64) -> Option<Spot> {
     let heading = shape.heading_rad;
     let lever = search.lever_mm().max(1.0);
     let few = |mm: f64, of: &Region| search.clear_at_three(heading, mm, mm / lever, of);
-    let least = more_than_mm + WITHIN_MM;
+    // Whole millimetres, as slack is told: what is as good for a millimetre is as good.
+    let least = more_than_mm.floor() + WITHIN_MM;
     // Each with the places that three headings leave, more slack and less of them one after the other.
     let mut outer = vec![(least, few(least, &shape.places)?)];
     let outermost = |outer: &[(f64, Region)], mm: f64| {
         outer.iter().rev().find(|own| own.0 <= mm).map(|own| own.1.clone()).unwrap_or_default()
     };
-    let mut high = shape.most_mm.max(least);
+    let mut high = shape.most_mm.ceil().max(least);
     if let Some(left) = few(high, &outermost(&outer, high)) {
         outer.push((high, left));
-    } else {
-        loop {
-            let low = outer.last().map_or(least, |own| own.0);
-            if high - low <= WITHIN_MM {
-                break;
-            }
-            let middle = (low + high) * 0.5;
-            match few(middle, &outermost(&outer, middle)) {
-                Some(left) => outer.push((middle, left)),
-                None => high = middle,
-            }
+    }
+    let top = |outer: &[(f64, Region)]| outer.last().map_or(least, |own| own.0);
+    while high - top(&outer) > WITHIN_MM {
+        let middle = ((top(&outer) + high) * 0.5).floor();
+        match few(middle, &outermost(&outer, middle)) {
+            Some(left) => outer.push((middle, left)),
+            None => high = middle,
         }
     }
     let all = |mm: f64| {
@@ -366,9 +362,8 @@ fn roomiest(search: &Search, shape: &Shape, more_than_mm: f64) -> Option<Spot> {
         search.clear_between(heading, mm, mm / lever, of)
     };
     // Down from there by steps that double, then halving.
-    let top = outer.last().map_or(least, |own| own.0);
-    let (mut step, mut at_mm) = (WITHIN_MM, top);
-    let mut high = top;
+    let (mut step, mut at_mm) = (WITHIN_MM, top(&outer));
+    let mut high = at_mm;
     let mut at = loop {
         if let Some(found) = all(at_mm) {
             break found;
@@ -380,7 +375,7 @@ fn roomiest(search: &Search, shape: &Shape, more_than_mm: f64) -> Option<Spot> {
         step *= 2.0;
     };
     while high - at_mm > WITHIN_MM {
-        let middle = (at_mm + high) * 0.5;
+        let middle = ((at_mm + high) * 0.5).floor();
         match all(middle) {
             Some(found) => (at, at_mm) = (found, middle),
             None => high = middle,
@@ -390,8 +385,7 @@ fn roomiest(search: &Search, shape: &Shape, more_than_mm: f64) -> Option<Spot> {
     let largest = shapes.max_by(|a, b| a.area().total_cmp(&b.area()))?;
     // In the middle of what is left of it.
     let pose = PlanPose::new(largest.middle()?, heading);
-    let mm = at_mm.floor().max(0.0);
-    let slack = Slack { mm, rad: mm / lever };
+    let slack = Slack { mm: at_mm, rad: at_mm / lever };
     let spot = Spot { pose, slack, is_invited: shape.is_invited };
     corners(&spot).all(|pose| search.settle(pose)).then_some(spot)
 }
