@@ -58,7 +58,7 @@ fn the_cells_are_the_answers_of_the_core() {
     assert!(!found.is_partial && found.lines.len() > 1);
     let texts = Language::English.fits();
     for (nth, line) in found.lines.iter().enumerate() {
-        let own = row(line, &found.places, &found.margin, &|| false);
+        let own = row(line, &found.places, &found.margin, true, &|| false);
         assert_eq!(found.rows[nth].as_deref(), Some(&own), "{}", line.arrangement.id);
         for (cell, place) in own.cells.iter().zip(found.places.iter()) {
             let word = match cell.as_ref().unwrap() {

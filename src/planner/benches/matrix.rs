@@ -55,7 +55,7 @@ fn matrix(criterion: &mut Criterion) {
     group.sample_size(10);
     group.bench_function("10 bays", |b| {
         b.iter(|| -> usize {
-            let rows = lines.par_iter().map(|own| row(own, &places, &margin, &|| false));
+            let rows = lines.par_iter().map(|own| row(own, &places, &margin, false, &|| false));
             rows.map(|own| own.cells.len()).sum()
         });
     });

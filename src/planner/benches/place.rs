@@ -7,7 +7,7 @@
 mod support;
 
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
-use baywright_planner::model::{Arrangement, Exclusion, HeightsFrom, KeepClear, ZoneFrame};
+use baywright_planner::model::{Arrangement, Exclusion, HeightsFrom, KeepClear, LevelPoint, ZoneFrame};
 use baywright_planner::place::{Margin, Search, best_spots};
 use baywright_planner::*;
 use criterion::{Criterion, criterion_group, criterion_main};
@@ -55,7 +55,7 @@ fn bay(count: usize) -> Arrangement {
 }
 
 fn places(criterion: &mut Criterion) {
-    for count in [10, 40] {
+    for count in [5, 10, 20, 40] {
         let arrangement = bay(count);
         let search = Search::new(&arrangement);
         let mut group = criterion.benchmark_group(format!("{count} things"));
@@ -68,6 +68,12 @@ fn places(criterion: &mut Criterion) {
                 areas.sum::<f64>()
             });
         });
+        group.bench_function("360 headings", |b| {
+            b.iter(|| {
+                let areas = (0..360).map(|i| search.places(angle::radians(f64::from(i))).fits.area());
+                areas.sum::<f64>()
+            });
+        });
         group.bench_function("best spot", |b| {
             b.iter(|| best_spots(black_box(&search), &Margin::default(), &|| false, &mut |_| {}));
         });
@@ -75,5 +81,24 @@ fn places(criterion: &mut Criterion) {
     }
 }
 
-criterion_group!(benches, places);
+/// A floor that falls to a drain and is a little uneven, surveyed each metre.
+fn falling(criterion: &mut Criterion) {
+    let mut own = bay(10);
+    let points = (0..15).flat_map(|x| (0..8).map(move |y| (x, y))).map(|(x, y)| {
+        let at = DVec2::new(f64::from(x), f64::from(y)) * 1_000.0;
+        let uneven = f64::from((x * 7 + y * 5) % 11) * 0.1;
+        LevelPoint { at, level_mm: uneven - 0.004 * at.x + 0.002 * at.y }
+    });
+    own.bay.survey.as_mut().unwrap().points = points.collect();
+    let search = Search::new(&own);
+    let mut group = criterion.benchmark_group("a floor that falls");
+    group.sample_size(10);
+    group.bench_function("one heading", |b| b.iter(|| search.places(black_box(0.1))));
+    group.bench_function("best spot", |b| {
+        b.iter(|| best_spots(black_box(&search), &Margin::default(), &|| false, &mut |_| {}));
+    });
+    group.finish();
+}
+
+criterion_group!(benches, places, falling);
 criterion_main!(benches);

@@ -88,7 +88,7 @@ pub(crate) use claim::{excludes_part, is_in_run};
 pub use door_leaf::DoorPart;
 pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};
-pub(crate) use floor_levels::{Levelled, levelled_within};
+pub(crate) use floor_levels::{Levelled, Surveyed, levelled_within};
 pub use head_room::Under;
 pub use in_one_place::Lacks;
 pub use mark_unsure::MarkFor;

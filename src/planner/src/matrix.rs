@@ -141,6 +141,8 @@ pub struct NoneFound {
 pub struct Row {
     /// One for each place, in their order; `None` where the search was stopped before it.
     pub cells: Vec<Option<Cell>>,
+    /// Whether moves were looked for wherever they may help; else no cell is [`Cell::AfterMoves`], which is no answer to that.
+    pub has_moves: bool,
 }
 
 impl Row {
@@ -155,8 +157,66 @@ impl Row {
     }
 }
 
-/// The answers for a line at some places. Each is the same, whatever other places are asked.
-pub fn row(line: &Line, places: &[Place], margin: &Margin, is_stopped: &dyn Fn() -> bool) -> Row {
+/// The answers for a line at some places. Each is the same, whatever other places are asked. Moves are looked for if that is asked:
+/// it takes much longer than the rest, and [`Row::with_moves`] does it later.
+pub fn row(
+    line: &Line,
+    places: &[Place],
+    margin: &Margin,
+    with_moves: bool,
+    is_stopped: &dyn Fn() -> bool,
+) -> Row {
+    let row = where_it_fits(line, places, margin, is_stopped);
+    if with_moves { row.with_moves(line, places, is_stopped) } else { row }
+}
+
+impl Row {
+    /// The same answers of a line at the same places, with the moves that clear what stops where it fits not.
+    pub fn with_moves(mut self, line: &Line, places: &[Place], is_stopped: &dyn Fn() -> bool) -> Self {
+        // A place is asked about once, however many cells speak of it.
+        let mut known: Vec<(Arrangement, Option<Cell>)> = Vec::new();
+        let mut ask = |there: Arrangement| match known.iter().find(|(own, _)| *own == there) {
+            Some((_, moves)) => moves.clone(),
+            None => {
+                let moves = after_moves(&there);
+                known.push((there, moves.clone()));
+                moves
+            }
+        };
+        for (cell, place) in self.cells.iter_mut().zip(places) {
+            let own = &line.arrangement;
+            let tried = match (&*cell, place) {
+                (Some(Cell::Elsewhere(_) | Cell::NoneFound(_)), Place::Parked { .. }) => {
+                    parked_at(own, place).into_iter().collect()
+                }
+                (Some(Cell::NoneFound(none)), Place::Room) if !none.is_partial => {
+                    tried_in(own, &own.bay.room, true)
+                }
+                (Some(Cell::NoneFound(none)), Place::Bay(id)) if !none.is_partial => {
+                    let (own, is_own) = in_that_bay(own, id);
+                    let bay = own.bay.bays.iter().find(|bay| bay.id == *id);
+                    let floor = bay.map_or_else(|| own.bay.room.clone(), |bay| bay.outline.clone());
+                    tried_in(&own, &floor, is_own)
+                }
+                _ => Vec::new(),
+            };
+            for there in tried {
+                if is_stopped() {
+                    return self;
+                }
+                if let Some(moves) = ask(there) {
+                    *cell = Some(moves);
+                    break;
+                }
+            }
+        }
+        self.has_moves = true;
+        self
+    }
+}
+
+/// The answers without moves.
+fn where_it_fits(line: &Line, places: &[Place], margin: &Margin, is_stopped: &dyn Fn() -> bool) -> Row {
     let search = Search::new(&line.arrangement);
     let mut in_room: Option<Cell> = None;
     let cells = places.iter().map(|place| {
@@ -169,59 +229,53 @@ pub fn row(line: &Line, places: &[Place], margin: &Margin, is_stopped: &dyn Fn()
         Some(match place {
             Place::Room => anywhere(&mut in_room),
             Place::Bay(id) => in_bay(line, &search, id, margin, is_stopped),
-            Place::Parked { pose, on_runways, in_bay, .. } => {
-                let at = Parked { pose: *pose, on_runways, in_bay: in_bay.as_ref() };
-                match at_place(line, &search, &at, margin) {
-                    Cell::NoneFound(none) => match anywhere(&mut in_room) {
-                        Cell::Fits(own) => Cell::Elsewhere(own),
-                        Cell::NoneFound(NoneFound { is_partial, .. }) => {
-                            Cell::NoneFound(NoneFound { is_partial, ..none })
-                        }
-                        _ => Cell::NoneFound(none),
-                    },
-                    told => told,
-                }
-            }
+            Place::Parked { .. } => match at_place(line, &search, place, margin) {
+                Cell::NoneFound(none) => match anywhere(&mut in_room) {
+                    Cell::Fits(own) => Cell::Elsewhere(own),
+                    Cell::NoneFound(NoneFound { is_partial, .. }) => {
+                        Cell::NoneFound(NoneFound { is_partial, ..none })
+                    }
+                    _ => Cell::NoneFound(none),
+                },
+                told => told,
+            },
         })
     });
-    Row { cells: cells.collect() }
+    Row { cells: cells.collect(), has_moves: false }
 }
 
-/// Where the car of a set-up stands.
-struct Parked<'a> {
-    pose: PlanPose,
-    on_runways: &'a [Id],
-    in_bay: Option<&'a Id>,
+/// A set-up with its car where that of another stands; `None` of a place that is none of a car.
+fn parked_at(own: &Arrangement, place: &Place) -> Option<Arrangement> {
+    let Place::Parked { pose, on_runways, in_bay, .. } = place else { return None };
+    let is_own = own.parked == *pose && own.on_runways == *on_runways && own.in_bay == *in_bay;
+    // Where it stands already, what was measured of that place counts.
+    let mut there = if is_own { own.clone() } else { stood(own, *pose) };
+    there.on_runways.clone_from(on_runways);
+    if there.in_bay != *in_bay {
+        there.kept_empty.clear();
+        there.in_bay.clone_from(in_bay);
+    }
+    Some(there)
 }
 
 /// A line with its car at the place of a set-up.
-fn at_place(line: &Line, search: &Search, place: &Parked<'_>, margin: &Margin) -> Cell {
+fn at_place(line: &Line, search: &Search, place: &Place, margin: &Margin) -> Cell {
     let own = &line.arrangement;
-    let is_own =
-        own.parked == place.pose && own.on_runways == place.on_runways && own.in_bay.as_ref() == place.in_bay;
-    // Where it stands already, what was measured of that place counts.
-    let mut there = if is_own { own.clone() } else { stood(own, place.pose) };
-    there.on_runways = place.on_runways.to_vec();
-    if there.in_bay.as_ref() != place.in_bay {
-        there.kept_empty.clear();
-        there.in_bay = place.in_bay.cloned();
-    }
+    let there = parked_at(own, place).unwrap_or_else(|| own.clone());
+    let pose = there.parked;
     let judged = judge(&there);
     if judged.verdict != Verdict::NotReady {
         let carried = (there.on_runways != own.on_runways).then(|| Search::new(&there));
-        let slack = carried.as_ref().unwrap_or(search).slack_at(place.pose);
+        let slack = carried.as_ref().unwrap_or(search).slack_at(pose);
         // What was read at the place itself may clear what a new place would leave open: it has no slack then.
         let slack = slack.unwrap_or(Slack { mm: 0.0, rad: 0.0 });
         let care = judged.count(Severity::Care);
         let meets_margin = slack.mm >= margin.mm && slack.rad >= margin.rad;
-        return Cell::Fits(Stands { pose: place.pose, slack, meets_margin, verdict: judged.verdict, care });
-    }
-    if let Some(moves) = after_moves(&there) {
-        return moves;
+        return Cell::Fits(Stands { pose, slack, meets_margin, verdict: judged.verdict, care });
     }
     let stops = judged.findings.into_iter().filter(|own| own.severity == Severity::Stops).collect();
     let is_everywhere = !search.everywhere().is_empty();
-    Cell::NoneFound(NoneFound { pose: place.pose, stops, is_everywhere, is_partial: false })
+    Cell::NoneFound(NoneFound { pose, stops, is_everywhere, is_partial: false })
 }
 
 /// The moves that clear all that stops, if the cures know some and none of them is of the car.
@@ -245,14 +299,20 @@ fn in_all(line: &Line, search: &Search, margin: &Margin, is_stopped: &dyn Fn() -
     }
 }
 
-/// A line in a bay of its hall: with all that it uses in that bay if there is such a place, else with its car there.
-fn in_bay(line: &Line, search: &Search, id: &Id, margin: &Margin, is_stopped: &dyn Fn() -> bool) -> Cell {
-    let mut own = line.arrangement.clone();
+/// A set-up in a bay of its hall, and whether it is its own.
+fn in_that_bay(own: &Arrangement, id: &Id) -> (Arrangement, bool) {
+    let mut own = own.clone();
     let is_own = own.in_bay.as_ref() == Some(id);
     if !is_own {
         own.kept_empty.clear();
         own.in_bay = Some(id.clone());
     }
+    (own, is_own)
+}
+
+/// A line in a bay of its hall: with all that it uses in that bay if there is such a place, else with its car there.
+fn in_bay(line: &Line, search: &Search, id: &Id, margin: &Margin, is_stopped: &dyn Fn() -> bool) -> Cell {
+    let (own, is_own) = in_that_bay(&line.arrangement, id);
     let Some(bay) = own.bay.bays.iter().find(|bay| bay.id == *id).map(|bay| bay.outline.clone()) else {
         return none_found(&own, search, &own.bay.room, is_own, false);
     };
@@ -333,21 +393,21 @@ fn best_of(own: &Arrangement, spots: &[Spot], margin: &Margin) -> Option<Stands>
     best
 }
 
-/// What stops where it stands, or in the middle of a floor: at the pose with the fewest stops, and the moves that clear them if the
-/// cures know some.
+/// What is tried where no place was found: where it stands, if that is asked, and the middle of a floor.
+fn tried_in(own: &Arrangement, floor: &Polygon, with_own: bool) -> Vec<Arrangement> {
+    let standing = with_own.then(|| own.clone());
+    let middle = in_the_middle(own, floor).into_iter().map(|pose| stood(own, pose));
+    standing.into_iter().chain(middle).collect()
+}
+
+/// What stops where it stands, or in the middle of a floor: at the pose with the fewest stops.
 fn none_found(own: &Arrangement, search: &Search, floor: &Polygon, with_own: bool, is_partial: bool) -> Cell {
-    let standing = with_own.then_some(own.parked);
-    let middle = in_the_middle(own, floor);
     let mut fewest: Option<(PlanPose, Vec<Finding>)> = None;
-    for (nth, pose) in standing.into_iter().chain(middle).enumerate() {
-        let there = if with_own && nth == 0 { own.clone() } else { stood(own, pose) };
-        if !is_partial && let Some(moves) = after_moves(&there) {
-            return moves;
-        }
+    for there in tried_in(own, floor, with_own) {
         let stops: Vec<Finding> =
             judge(&there).findings.into_iter().filter(|own| own.severity == Severity::Stops).collect();
         if fewest.as_ref().is_none_or(|own| stops.len() < own.1.len()) {
-            fewest = Some((pose, stops));
+            fewest = Some((there.parked, stops));
         }
     }
     let (pose, stops) = fewest.unwrap_or((own.parked, Vec::new()));

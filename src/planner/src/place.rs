@@ -25,6 +25,7 @@ mod sweep;
 mod walls;
 
 use baywright_geometry::convex::{common, moves_to_meet, moves_within};
+use baywright_geometry::polygon::signed_area;
 use baywright_geometry::{Bounds, DVec2, PlanPose, Region};
 
 use crate::assessment::{Finding, Severity};
@@ -151,67 +152,80 @@ impl Search {
 
     /// The places for a heading, radians.
     pub fn places(&self, heading_rad: f64) -> Places {
-        let (fits, undecided) = self.regions(&[Sweep::at(heading_rad)], true);
+        let (fits, undecided) = self.regions(&Sweep::at(heading_rad));
         Places { heading_rad, fits, undecided }
     }
 
-    /// Where all of some sweeps fits, and, if that is asked of one, where it is not decided.
-    fn regions(&self, sweeps: &[Sweep], ask: bool) -> (Region, Region) {
-        let none = (Region::default(), Region::default());
-        if !self.everywhere.is_empty() {
-            return none;
-        }
-        let held = sweeps
-            .iter()
-            .flat_map(|sweep| self.held.iter().map(|own| moves_within(&own.ring, &sweep.of(&own.moves))));
-        let Some(frame) = held.reduce(|a, b| common(&a, &b)).filter(|frame| frame.len() >= 3) else {
-            return none;
+    /// Where all of a sweep fits, and where that is not decided.
+    fn regions(&self, sweep: &Sweep) -> (Region, Region) {
+        let frame = self.frame(sweep);
+        let Some(around) = Bounds::around(frame.iter().copied()).map(|own| own.grown(PAST_MM)) else {
+            return (Region::default(), Region::default());
         };
         let (mut taken, mut perhaps) = (Vec::new(), Vec::new());
-        for sweep in sweeps {
-            self.met(sweep, &frame, &mut taken, &mut perhaps);
-        }
-        let inside = || perhaps.iter().map(|own| common(own, &frame)).filter(|own| own.len() >= 3);
-        let undecided = match perhaps.is_empty() || !ask {
+        self.met(sweep, &around, &mut taken, &mut perhaps);
+        let not_taken = carved(Region::left(&[frame], &[]), taken);
+        let near = nearby(&not_taken, perhaps);
+        let undecided = match near.is_empty() {
             true => Region::default(),
-            false => Region::left(&inside().collect::<Vec<_>>(), &taken),
+            false => Region::common(&rings_of(&not_taken), &near),
         };
-        taken.append(&mut perhaps);
-        let (fits, undecided) = (Region::left(&[frame], &taken), undecided);
-        let levelled = self.levels.iter().flat_map(|levels| sweeps.iter().map(move |own| (levels, own)));
-        levelled
-            .fold((fits, undecided), |(fits, undecided), (levels, own)| levels.refined(own, fits, undecided))
+        let fits = carved(not_taken, near);
+        self.levels
+            .iter()
+            .fold((fits, undecided), |(fits, undecided), levels| levels.refined(sweep, fits, undecided))
     }
 
-    /// The rings of all places in a frame where something is met: surely, and perhaps.
+    /// Where the room holds all of a sweep, but for its inner corners: a convex ring; empty if it does nowhere.
+    fn frame(&self, sweep: &Sweep) -> Vec<DVec2> {
+        if !self.everywhere.is_empty() {
+            return Vec::new();
+        }
+        let held = self.held.iter().map(|own| moves_within(&own.ring, &sweep.of(&own.moves)));
+        held.reduce(|a, b| common(&a, &b)).filter(|frame| frame.len() >= 3).unwrap_or_default()
+    }
+
+    /// What is left of some places where all of a sweep fits. Only what is met about them is looked at, so that it costs the less
+    /// the fewer they are.
+    fn still(&self, sweep: &Sweep, of: &Region) -> Region {
+        let frame = self.frame(sweep);
+        let Some(bounds) = of.bounds().filter(|_| !frame.is_empty()) else { return Region::default() };
+        let around = bounds.grown(PAST_MM);
+        let mut taken = beyond(&frame, &around);
+        let mut perhaps = Vec::new();
+        self.met(sweep, &around, &mut taken, &mut perhaps);
+        taken.append(&mut perhaps);
+        let fits = carved(of.clone(), taken);
+        self.levels.iter().fold(fits, |fits, levels| levels.refined(sweep, fits, Region::default()).0)
+    }
+
+    /// The rings of all places in a box where something is met: surely, and perhaps. What is met past it costs crossings and says
+    /// nothing, and is cut off.
     fn met(
         &self,
         sweep: &Sweep,
-        frame: &[DVec2],
+        around: &Bounds,
         taken: &mut Vec<Vec<DVec2>>,
         perhaps: &mut Vec<Vec<DVec2>>,
     ) {
-        // What is met past the frame costs crossings and says nothing.
-        let Some(around) = Bounds::around(frame.iter().copied()).map(|own| own.grown(PAST_MM)) else {
-            return;
-        };
-        let Bounds { low, high } = around;
-        let limits = [low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)];
-        let moved = self.pairs.moves.iter().map(|ring| {
-            let ring = sweep.of(ring);
-            let bounds = Bounds::around(ring.iter().copied())?;
-            Some((ring, bounds))
-        });
-        let moved: Vec<Option<(Vec<DVec2>, Bounds)>> = moved.collect();
+        let limits = corners_of(around);
+        // Most of what moves meets nothing about here: its box tells that, and is made much sooner than its ring.
+        let boxes: Vec<Option<Bounds>> = self.pairs.moves.iter().map(|ring| sweep.around(ring)).collect();
+        let mut moved: Vec<Option<Vec<DVec2>>> = vec![None; boxes.len()];
         for pair in &self.pairs.all {
-            let moves = moved.get(pair.moves).and_then(Option::as_ref);
-            let Some(((stays, own), (moves, with))) = self.pairs.stays.get(pair.stays).zip(moves) else {
+            let (Some((stays, own)), Some(Some(with)), Some(slot), Some(ring)) = (
+                self.pairs.stays.get(pair.stays),
+                boxes.get(pair.moves),
+                moved.get_mut(pair.moves),
+                self.pairs.moves.get(pair.moves),
+            ) else {
                 continue;
             };
             let reach = Bounds { low: own.low - with.high, high: own.high - with.low };
-            if !reach.meets(&around) {
+            if !reach.meets(around) {
                 continue;
             }
+            let moves = slot.get_or_insert_with(|| sweep.of(ring));
             let met = moves_to_meet(stays, moves);
             let is_inside = around.holds(reach.low) && around.holds(reach.high);
             let met = if is_inside || met.len() < 3 { met } else { common(&met, &limits) };
@@ -220,7 +234,67 @@ impl Search {
             }
         }
         for on in &self.on_runways {
-            taken.extend(on.off(frame, |ring| sweep.of(ring)));
+            taken.extend(on.off(&limits, |ring| sweep.of(ring)));
         }
     }
+}
+
+/// The corners of a box, anticlockwise.
+fn corners_of(own: &Bounds) -> [DVec2; 4] {
+    let Bounds { low, high } = *own;
+    [low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)]
+}
+
+/// So many of the largest rings are taken away first, then of what is left twice as many.
+const FIRST: usize = 16;
+
+/// What is left of some places when rings are taken away, the largest first: most of the others then meet nothing any more.
+fn carved(of: Region, mut taken: Vec<Vec<DVec2>>) -> Region {
+    taken.sort_by(|a, b| signed_area(b).total_cmp(&signed_area(a)));
+    let (mut left, mut rest, mut count) = (of, taken, FIRST);
+    while !left.is_empty() {
+        rest = nearby(&left, rest);
+        if rest.is_empty() {
+            break;
+        }
+        let others = rest.split_off(count.min(rest.len()));
+        left = Region::left(&rings_of(&left), &rest);
+        (rest, count) = (others, count * 2);
+    }
+    left
+}
+
+/// Those of some convex rings that lie about a shape of some places.
+fn nearby(of: &Region, rings: Vec<Vec<DVec2>>) -> Vec<Vec<DVec2>> {
+    let boxes = of.shapes().iter().filter_map(|own| Bounds::around(own.first()?.iter().copied()));
+    let boxes: Vec<Bounds> = boxes.collect();
+    let is_near = |ring: &Vec<DVec2>| {
+        let around = Bounds::around(ring.iter().copied());
+        around.is_some_and(|around| boxes.iter().any(|own| own.meets(&around)))
+    };
+    rings.into_iter().filter(is_near).collect()
+}
+
+/// All rings of some places, to be cut.
+fn rings_of(places: &Region) -> Vec<Vec<DVec2>> {
+    places.rings().map(<[DVec2]>::to_vec).collect()
+}
+
+/// Further than any place in a room is from another, mm.
+const FAR_MM: f64 = 1e6;
+
+/// What of a box lies beyond the sides of a convex ring: for each side a convex ring.
+fn beyond(frame: &[DVec2], around: &Bounds) -> Vec<Vec<DVec2>> {
+    let limits = corners_of(around);
+    let sides = frame.iter().zip(frame.iter().cycle().skip(1));
+    let outside = sides.filter_map(|(&from, &to)| {
+        let along = (to - from).try_normalize()?;
+        if limits.iter().all(|p| along.perp_dot(*p - from) >= 0.0) {
+            return None;
+        }
+        let (from, to, out) = (from - along * FAR_MM, to + along * FAR_MM, along.perp() * -FAR_MM);
+        let ring = common(&[to, from, from + out, to + out], &limits);
+        (ring.len() >= 3).then_some(ring)
+    });
+    outside.collect()
 }

@@ -194,7 +194,7 @@ fn rows(
         scope.spawn(|| {
             lines.par_iter().enumerate().for_each_with(sender, |sender, (at, line)| {
                 // Whoever hears it is there until all are done.
-                let _ = sender.send((at, row(line, places, margin, &|| false)));
+                let _ = sender.send((at, row(line, places, margin, true, &|| false)));
             });
         });
         for (count, (at, row)) in receiver.iter().enumerate() {

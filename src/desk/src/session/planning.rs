@@ -13,9 +13,9 @@ use rayon::prelude::*;
 /// How wide a square of the floor is in which aimings are counted, mm.
 const SQUARE_MM: f64 = 100.0;
 
-/// In how many steps a list of so many lines is worked out: a row each, the headings that the room invites, the room of each.
+/// In how many steps a list of so many lines is worked out: a row each, its moves, the headings that the room invites, the room of each.
 pub fn steps(lines: &[Line]) -> usize {
-    2 * lines.len() + invited(lines).len()
+    3 * lines.len() + invited(lines).len()
 }
 
 /// Answers all of a list, as far as it is not stopped; `tell` hears what is there after each step, and how many steps are done.
@@ -28,9 +28,22 @@ pub fn planned(
 ) -> Planned {
     let mut all = Planned::begun(Arc::clone(lines), Arc::clone(places), margin);
     let mut done = 0;
-    let rows = |nth: usize| row(lines.get(nth)?, places, &margin, is_stopped).into();
+    let rows = |nth: usize| Some(row(lines.get(nth)?, places, &margin, false, is_stopped));
     on_all(lines.len(), is_stopped, &rows, &mut |at, row: Row| {
-        all.is_partial |= row.is_partial();
+        if let Some(own) = all.rows.get_mut(at) {
+            *own = Some(Arc::new(row));
+        }
+        done += 1;
+        tell(&all, done);
+    });
+    // Which moves would help takes longest of all that the table says.
+    let so_far = all.rows.clone();
+    let moves = |nth: usize| {
+        let row = so_far.get(nth)?.as_deref()?.clone();
+        Some(row.with_moves(lines.get(nth)?, places, is_stopped))
+    };
+    on_all(lines.len(), is_stopped, &moves, &mut |at, row: Row| {
+        all.is_partial |= row.is_partial() || !row.has_moves;
         if let Some(own) = all.rows.get_mut(at) {
             *own = Some(Arc::new(row));
         }

@@ -68,8 +68,13 @@ pub fn unlocked(
             break;
         }
         let Some(arrangement) = changed(&line.arrangement, change, further_mm) else { continue };
-        let after =
-            row(&Line { arrangement, ..line.clone() }, std::slice::from_ref(place), margin, is_stopped);
+        let after = row(
+            &Line { arrangement, ..line.clone() },
+            std::slice::from_ref(place),
+            margin,
+            false,
+            is_stopped,
+        );
         found.is_partial |= after.is_partial();
         if let Some(Some(Cell::Fits(own))) = after.cells.first()
             && own.meets_margin

@@ -2,27 +2,23 @@
 
 use baywright_geometry::PlanPose;
 
-use super::{Cell, Line, Place};
+use super::{Cell, Line, Place, in_that_bay, parked_at};
 use crate::edit::Edit;
-use crate::model::{Arrangement, Id};
+use crate::model::Arrangement;
 use crate::place::stood;
 
-/// The set-up of a line with its car at a pose of a place. Where it stands already, what was measured of that place counts.
+/// The set-up of a line with its car at a pose that was found of a place, as it was judged there.
 pub fn there(line: &Line, place: &Place, pose: PlanPose) -> Arrangement {
+    let at = |own: &Arrangement| if own.parked == pose { own.clone() } else { stood(own, pose) };
     let own = &line.arrangement;
-    let (runways, bay): (&[Id], Option<&Id>) = match place {
-        Place::Parked { on_runways, in_bay, .. } => (on_runways, in_bay.as_ref()),
-        Place::Bay(bay) => (&own.on_runways, Some(bay)),
-        Place::Room => (&own.on_runways, own.in_bay.as_ref()),
-    };
-    let is_own = own.parked == pose && own.on_runways == runways && own.in_bay.as_ref() == bay;
-    let mut there = if is_own { own.clone() } else { stood(own, pose) };
-    there.on_runways = runways.to_vec();
-    if there.in_bay.as_ref() != bay {
-        there.kept_empty.clear();
-        there.in_bay = bay.cloned();
+    match place {
+        Place::Parked { pose: of_place, .. } if *of_place == pose => {
+            parked_at(own, place).unwrap_or_else(|| own.clone())
+        }
+        Place::Bay(id) => at(&in_that_bay(own, id).0),
+        // Elsewhere is somewhere in the room.
+        Place::Parked { .. } | Place::Room => at(own),
     }
-    there
 }
 
 /// What leads from the set-up that a line is made of to the line at a pose of a place: nothing where it stands so already.

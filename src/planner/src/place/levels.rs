@@ -5,7 +5,7 @@ use baywright_geometry::{Bounds, DVec2, PlanPose, Region};
 
 use super::stood;
 use super::sweep::Sweep;
-use crate::check::{Levelled, levelled_within};
+use crate::check::{Levelled, Surveyed, levelled_within};
 use crate::model::{Arrangement, FloorSurvey};
 use crate::scene::Scene;
 
@@ -17,8 +17,9 @@ const MOST_ASKED: usize = 3_000;
 /// What of an arrangement its levels depend on.
 #[derive(Clone, Debug)]
 pub(super) struct Levels {
-    /// Without things, openings and what is in the floor.
+    /// Without things, openings, what is in the floor, and what of the set-up stands on no level.
     bare: Arrangement,
+    surveyed: Surveyed,
 }
 
 /// Squares, as rings.
@@ -47,7 +48,9 @@ impl Levels {
         bare.bay.keep_free.clear();
         bare.bay.dimensions.clear();
         bare.bay.bays.clear();
-        Some(Self { bare })
+        bare.aiming.zones.clear();
+        bare.aiming.mark_plan.clear();
+        Some(Self { surveyed: Surveyed::of(&bare), bare })
     }
 
     /// What fits and what is undecided of it, with what the levels say.
@@ -72,12 +75,20 @@ impl Levels {
     fn squares(&self, sweep: &Sweep, around: &Bounds, is_asked: impl Fn(DVec2, f64) -> bool) -> Squares {
         let mut squares = Squares::default();
         let (turn_rad, by_mm) = sweep.reach();
-        // Whole millimetres, halved to whole ones: squares side by side leave nothing between them.
-        let (middle, mut half) = (around.centre().round(), LEAST_MM);
-        while half < around.size().max_element() * 0.5 + 1.0 {
+        // Of one lattice wherever it is looked, so that the same square is asked for whatever of the floor is; whole millimetres, halved
+        // to whole ones: squares side by side leave nothing between them.
+        let mut half = LEAST_MM;
+        while half < around.size().max_element() * 0.5 {
             half *= 2.0;
         }
-        let mut open = vec![(middle, half)];
+        let nth = |at: DVec2| (at / (2.0 * half)).floor();
+        let (first, last) = (nth(around.low), nth(around.high));
+        let mut open = Vec::new();
+        for x in first.x as i64..=last.x as i64 {
+            for y in first.y as i64..=last.y as i64 {
+                open.push(((DVec2::new(x as f64, y as f64) * 2.0 + DVec2::ONE) * half, half));
+            }
+        }
         let mut asked = 0;
         while let Some((middle, half)) = open.pop() {
             let corner = half * std::f64::consts::SQRT_2;
@@ -91,7 +102,7 @@ impl Levels {
             };
             let here = stood(&self.bare, PlanPose::new(middle, sweep.heading_rad()));
             let reach = corner + by_mm * std::f64::consts::SQRT_2;
-            match levelled_within(&here, &Scene::of(&here), reach, turn_rad) {
+            match levelled_within(&here, &Scene::of(&here), &self.surveyed, reach, turn_rad) {
                 Levelled::Stops => squares.stop.push(ring()),
                 Levelled::Never => {}
                 Levelled::Perhaps if half < 2.0 * LEAST_MM || asked >= MOST_ASKED => {

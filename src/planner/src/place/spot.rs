@@ -7,10 +7,10 @@
 
 mod headings;
 
-use baywright_geometry::{PlanPose, Region, angle};
+use baywright_geometry::{Bounds, PlanPose, Region, angle};
 
 use super::sweep::Sweep;
-use super::{Places, Search};
+use super::{Places, Search, corners_of};
 
 pub use headings::{headings, invited};
 
@@ -24,6 +24,10 @@ const BOUND_MM: f64 = 8.0;
 const TOGETHER_RAD: f64 = std::f64::consts::PI / 180.0;
 /// So far apart, its turn counted by the lever, two spots are two, mm.
 const APART_MM: f64 = 500.0;
+/// A spot that leaves the car about as it stands goes first unless one that turns it has so much more slack, mm.
+const AS_GOOD_MM: f64 = 5.0;
+/// So much about a place is looked at where only the place itself is asked about, mm.
+const HERE_MM: f64 = 0.5;
 /// So many spots are given.
 const MOST_SPOTS: usize = 3;
 
@@ -76,9 +80,9 @@ pub struct Found {
     pub spots: Vec<Spot>,
     /// Whether it was stopped before all headings were looked at.
     pub is_partial: bool,
-    /// Whether anywhere everything fits, be it without any slack.
+    /// Whether anywhere everything fits, be it without any slack; of the headings that had to be looked at for the spots.
     pub fits_somewhere: bool,
-    /// Whether anywhere it is not decided whether everything fits: no spot is looked for there.
+    /// Whether anywhere it is not decided whether everything fits, in the same way: no spot is looked for there.
     pub is_open_somewhere: bool,
 }
 
@@ -92,7 +96,8 @@ struct Shape {
 
 /// The best spots, of all headings; `tell` hears how many of them are done. Those that the room invites come first.
 ///
-/// Of those the best is the one that may be as far off as the margin and stands as the room invites; then the one with most slack.
+/// Of those the best is the one that may be as far off as the margin and stands as the room invites; then the one with most slack,
+/// where one that leaves the car about as it stands counts for [`AS_GOOD_MM`] more.
 pub fn best_spots(
     search: &Search,
     margin: &Margin,
@@ -111,46 +116,169 @@ pub fn best_spots_of(
     is_stopped: &dyn Fn() -> bool,
     tell: &mut dyn FnMut(usize),
 ) -> Found {
-    let mut shapes: Vec<Shape> = Vec::new();
-    let (mut is_partial, mut fits_somewhere, mut is_open_somewhere) = (false, false, false);
-    for (done, &(heading_rad, is_invited)) in all.iter().enumerate() {
-        if is_stopped() {
-            is_partial = true;
-            break;
-        }
-        let Places { fits, undecided, .. } = search.places(heading_rad);
-        fits_somewhere |= !fits.is_empty();
-        is_open_somewhere |= !undecided.is_empty();
-        for nth in 0..fits.shapes().len() {
-            let places = fits.shape(nth);
-            let deepest = places.deepest(BOUND_MM, MOST_MM).map_or(0.0, |own| own.1);
-            let most_mm = (deepest + BOUND_MM).min(MOST_MM);
-            shapes.push(Shape { heading_rad, places, most_mm, is_invited });
-        }
-        tell(done + 1);
+    let (invited, others): (Vec<(f64, bool)>, Vec<(f64, bool)>) = all.iter().partition(|own| own.1);
+    let mut others: Vec<f64> = others.into_iter().map(|own| own.0).collect();
+    others.sort_by(f64::total_cmp);
+    // Some far apart first: what they have to give leaves out most of what lies between.
+    let coarse: Vec<f64> = others.iter().copied().step_by(COARSE).collect();
+    let between = others.chunks(COARSE).filter_map(|own| own.get(1..)).map(<[f64]>::to_vec);
+    let mut seeker = Seeker::new(search, margin, is_stopped, tell);
+    seeker.look(invited.into_iter().map(|own| own.0).collect(), true);
+    seeker.look(coarse, false);
+    seeker.look_between(between.collect());
+    seeker.found
+}
+
+/// So many headings are looked at with one of them first.
+const COARSE: usize = 6;
+
+/// The spots that were found so far.
+struct Seeker<'a> {
+    search: &'a Search,
+    margin: &'a Margin,
+    is_stopped: &'a dyn Fn() -> bool,
+    tell: &'a mut dyn FnMut(usize),
+    order: Order,
+    lever_mm: f64,
+    done: usize,
+    found: Found,
+}
+
+impl<'a> Seeker<'a> {
+    fn new(
+        search: &'a Search,
+        margin: &'a Margin,
+        is_stopped: &'a dyn Fn() -> bool,
+        tell: &'a mut dyn FnMut(usize),
+    ) -> Self {
+        let now_rad = search.arrangements.first().map_or(0.0, |own| own.parked.heading());
+        let order = Order { margin: *margin, now_rad };
+        let lever_mm = search.lever_mm();
+        Self { search, margin, is_stopped, tell, order, lever_mm, done: 0, found: Found::default() }
     }
-    let mut spots: Vec<Spot> = Vec::new();
-    let lever_mm = search.lever_mm();
-    for is_invited in [true, false] {
-        let mut own: Vec<&Shape> = shapes.iter().filter(|shape| shape.is_invited == is_invited).collect();
-        own.sort_by(|a, b| b.most_mm.total_cmp(&a.most_mm));
-        for shape in own {
+
+    /// Looks at some headings.
+    fn look(&mut self, headings: Vec<f64>, is_invited: bool) {
+        let mut shapes = Vec::new();
+        for heading_rad in headings {
+            self.shapes(heading_rad, is_invited, &mut shapes);
+        }
+        self.try_all(shapes);
+    }
+
+    /// Looks at groups of headings that the room does not invite, none of which has a place with more slack than is had already
+    /// where all of the group together leaves none.
+    fn look_between(&mut self, mut groups: Vec<Vec<f64>>) {
+        let mut shapes = Vec::new();
+        groups.reverse();
+        while let Some(own) = groups.pop() {
+            if own.is_empty() {
+                continue;
+            }
+            if self.has_no_more(&own) {
+                self.tell_done(own.len());
+            } else if let [heading_rad] = own.as_slice() {
+                self.shapes(*heading_rad, false, &mut shapes);
+            } else {
+                let (first, second) = own.split_at(own.len() / 2);
+                groups.extend([second.to_vec(), first.to_vec()]);
+            }
+        }
+        self.try_all(shapes);
+    }
+
+    fn tell_done(&mut self, count: usize) {
+        self.done += count;
+        (self.tell)(self.done);
+    }
+
+    fn is_stopped(&mut self) -> bool {
+        self.found.is_partial = self.found.is_partial || (self.is_stopped)();
+        self.found.is_partial
+    }
+
+    /// The shapes of a heading, unless nothing of it could be among the spots.
+    fn shapes(&mut self, heading_rad: f64, is_invited: bool, shapes: &mut Vec<Shape>) {
+        if self.is_stopped() {
+            return;
+        }
+        let least = self.least(heading_rad, is_invited);
+        if least < MOST_MM {
+            let Places { fits, undecided, .. } = self.search.places(heading_rad);
+            self.found.fits_somewhere |= !fits.is_empty();
+            self.found.is_open_somewhere |= !undecided.is_empty();
+            for nth in 0..fits.shapes().len() {
+                let places = fits.shape(nth);
+                let deepest = places.deepest(BOUND_MM, MOST_MM).map_or(0.0, |own| own.1);
+                let most_mm = (deepest + BOUND_MM).min(MOST_MM);
+                if most_mm > least {
+                    shapes.push(Shape { heading_rad, places, most_mm, is_invited });
+                }
+            }
+        }
+        self.tell_done(1);
+    }
+
+    /// Tries shapes, those first that may have most to give.
+    fn try_all(&mut self, mut shapes: Vec<Shape>) {
+        shapes.sort_by(|a, b| b.most_mm.total_cmp(&a.most_mm));
+        for shape in &shapes {
             // Where the third best is no worse, or one that is nearly the same, nothing is to be gained.
-            let alike = spots.iter().filter(|spot| is_alike(spot, shape, lever_mm)).map(|spot| spot.slack.mm);
-            let least = alike.fold(worst_of(&spots, margin, is_invited), f64::max);
+            let spots = &self.found.spots;
+            let alike = spots.iter().filter(|spot| is_alike(spot, shape, self.lever_mm));
+            let alike = alike.map(|spot| spot.slack.mm);
+            let least = alike.fold(self.least(shape.heading_rad, shape.is_invited), f64::max);
             if shape.most_mm <= least {
                 continue;
             }
-            if is_stopped() {
-                is_partial = true;
-                break;
+            if self.is_stopped() {
+                return;
             }
-            if let Some(spot) = roomiest(search, shape, least) {
-                put(&mut spots, spot, margin, lever_mm);
+            if let Some(spot) = roomiest(self.search, shape, least) {
+                put(&mut self.found.spots, spot, &self.order, self.lever_mm);
             }
         }
     }
-    Found { spots, is_partial, fits_somewhere, is_open_somewhere }
+
+    /// What slack a further spot must have to be among those that are given, mm.
+    fn least(&self, heading_rad: f64, is_invited: bool) -> f64 {
+        let Some(last) = self.found.spots.get(MOST_SPOTS - 1) else { return 0.0 };
+        match (last.is_invited && last.meets(self.margin), is_invited) {
+            // Nothing that is not invited goes before it.
+            (true, false) => f64::INFINITY,
+            _ => (self.order.worth_mm(last) - self.order.more_mm(heading_rad)).max(0.0),
+        }
+    }
+
+    /// Whether surely none of some headings, a few degrees apart, has a place with more slack than it must.
+    ///
+    /// A box about a spot of any of them has the headings in it that the boxes of all of them have, and all shifts of the square
+    /// that lies in each of their squares.
+    fn has_no_more(&self, group: &[f64]) -> bool {
+        let (Some(&first), Some(&last)) = (group.first(), group.last()) else { return true };
+        let least = group.iter().map(|own| self.least(*own, false)).fold(f64::INFINITY, f64::min);
+        if least >= MOST_MM {
+            return true;
+        }
+        let (middle, half) = ((first + last) * 0.5, (last - first) * 0.5);
+        let turn = least / self.lever_mm.max(1.0) - half;
+        if turn < 0.0 || least < WITHIN_MM {
+            return false;
+        }
+        let (sin, cos) = angle::sin_cos(half);
+        let by_mm = least / (sin + cos);
+        let ends = [middle - turn, middle + turn, middle];
+        let sweeps = ends.map(|own| Sweep::between(own, own, middle, by_mm));
+        let Some((one, others)) = sweeps.split_first() else { return false };
+        let mut left = self.search.regions(one).0;
+        for sweep in others {
+            if left.is_empty() {
+                return true;
+            }
+            left = self.search.still(sweep, &left);
+        }
+        left.is_empty()
+    }
 }
 
 /// Whether a spot stands nearly so, and in the same shape of places.
@@ -161,67 +289,103 @@ fn is_alike(spot: &Spot, shape: &Shape, lever_mm: f64) -> bool {
         && (shape.places.holds(at) || shape.places.to_edge(at) < APART_MM - lever_mm * turn)
 }
 
-/// What slack a further spot must have to be among those that are given, mm.
-fn worst_of(spots: &[Spot], margin: &Margin, is_invited: bool) -> f64 {
-    let last = spots.get(MOST_SPOTS - 1);
-    let Some(last) = last else { return 0.0 };
-    match (last.is_invited && last.meets(margin), is_invited) {
-        // Nothing that is not invited goes before it.
-        (true, false) => f64::INFINITY,
-        _ => last.slack.mm,
+/// In which order spots are given.
+struct Order {
+    margin: Margin,
+    /// The heading that the car has now, radians.
+    now_rad: f64,
+}
+
+impl Order {
+    /// How much more slack a spot of a heading counts for, if it meets the margin, mm.
+    fn more_mm(&self, heading_rad: f64) -> f64 {
+        let turn = angle::wrapped(heading_rad - self.now_rad).abs();
+        if turn <= std::f64::consts::FRAC_PI_4 { AS_GOOD_MM } else { 0.0 }
+    }
+
+    /// For how much slack a spot counts, mm.
+    fn worth_mm(&self, spot: &Spot) -> f64 {
+        let more = if spot.meets(&self.margin) { self.more_mm(spot.pose.heading()) } else { 0.0 };
+        spot.slack.mm + more
+    }
+
+    fn before(&self, a: &Spot, b: &Spot) -> std::cmp::Ordering {
+        let first = |spot: &Spot| (spot.meets(&self.margin), spot.meets(&self.margin) && spot.is_invited);
+        first(b).cmp(&first(a)).then(self.worth_mm(b).total_cmp(&self.worth_mm(a)))
     }
 }
 
-/// In which order spots are given.
-fn before(a: &Spot, b: &Spot, margin: &Margin) -> std::cmp::Ordering {
-    let first = |spot: &Spot| (spot.meets(margin), spot.meets(margin) && spot.is_invited);
-    first(b).cmp(&first(a)).then(b.slack.mm.total_cmp(&a.slack.mm))
-}
-
 /// A spot goes in its place among others, if none of those near it is as good.
-fn put(spots: &mut Vec<Spot>, spot: Spot, margin: &Margin, lever_mm: f64) {
+fn put(spots: &mut Vec<Spot>, spot: Spot, order: &Order, lever_mm: f64) {
     let is_near = |own: &Spot| {
         let turn = angle::wrapped(own.pose.heading() - spot.pose.heading()).abs();
         own.pose.origin().distance(spot.pose.origin()) + lever_mm * turn < APART_MM
     };
-    if spots.iter().any(|own| is_near(own) && before(own, &spot, margin).is_le()) {
+    if spots.iter().any(|own| is_near(own) && order.before(own, &spot).is_le()) {
         return;
     }
     spots.retain(|own| !is_near(own));
     spots.push(spot);
-    spots.sort_by(|a, b| before(a, b, margin));
+    spots.sort_by(|a, b| order.before(a, b));
     spots.truncate(MOST_SPOTS);
 }
 
 /// The place of one shape with most slack, if that is more than this, mm, and the checks agree.
+///
+/// What is left at three headings of the box, all of its shifts each, costs little and bounds what is left at all of them: so the
+/// most is found for the three first, and then as little less as all of them leave.
 fn roomiest(search: &Search, shape: &Shape, more_than_mm: f64) -> Option<Spot> {
-    let own = &shape.places;
+    let heading = shape.heading_rad;
     let lever = search.lever_mm().max(1.0);
-    let place = |slack_mm: f64| {
-        let clear = search.clear(shape.heading_rad, slack_mm, slack_mm / lever)?;
-        let in_shape = |nth: &usize| {
-            let first = clear.shapes().get(*nth).and_then(|rings| rings.first()?.first());
-            first.is_some_and(|&p| own.holds(p) || own.to_edge(p) < WITHIN_MM)
-        };
-        let inside = (0..clear.shapes().len()).filter(in_shape).map(|nth| clear.shape(nth));
-        inside.max_by(|a, b| a.area().total_cmp(&b.area()))
+    let few = |mm: f64, of: &Region| search.clear_at_three(heading, mm, mm / lever, of);
+    // Whole millimetres, as slack is told: what is as good for a millimetre is as good.
+    let least = more_than_mm.floor() + WITHIN_MM;
+    // Each with the places that three headings leave, more slack and less of them one after the other.
+    let mut outer = vec![(least, few(least, &shape.places)?)];
+    let outermost = |outer: &[(f64, Region)], mm: f64| {
+        outer.iter().rev().find(|own| own.0 <= mm).map(|own| own.1.clone()).unwrap_or_default()
     };
-    let (mut low, mut high) = (more_than_mm + WITHIN_MM, shape.most_mm + WITHIN_MM);
-    let mut at = Some(place(low)?);
-    if let Some(all) = place(shape.most_mm) {
-        (at, low, high) = (Some(all), shape.most_mm, shape.most_mm);
+    let mut high = shape.most_mm.ceil().max(least);
+    if let Some(left) = few(high, &outermost(&outer, high)) {
+        outer.push((high, left));
     }
-    while high - low > WITHIN_MM {
-        let middle = (low + high) * 0.5;
-        match place(middle) {
-            Some(found) => (at, low) = (Some(found), middle),
+    let top = |outer: &[(f64, Region)]| outer.last().map_or(least, |own| own.0);
+    while high - top(&outer) > WITHIN_MM {
+        let middle = ((top(&outer) + high) * 0.5).floor();
+        match few(middle, &outermost(&outer, middle)) {
+            Some(left) => outer.push((middle, left)),
             None => high = middle,
         }
     }
+    let all = |mm: f64| {
+        let of = few(mm, &outermost(&outer, mm))?;
+        search.clear_between(heading, mm, mm / lever, of)
+    };
+    // Down from there by steps that double, then halving.
+    let (mut step, mut at_mm) = (WITHIN_MM, top(&outer));
+    let mut high = at_mm;
+    let mut at = loop {
+        if let Some(found) = all(at_mm) {
+            break found;
+        }
+        if at_mm <= least {
+            return None;
+        }
+        (high, at_mm) = (at_mm, (at_mm - step).max(least));
+        step *= 2.0;
+    };
+    while high - at_mm > WITHIN_MM {
+        let middle = ((at_mm + high) * 0.5).floor();
+        match all(middle) {
+            Some(found) => (at, at_mm) = (found, middle),
+            None => high = middle,
+        }
+    }
+    let shapes = (0..at.shapes().len()).map(|nth| at.shape(nth));
+    let largest = shapes.max_by(|a, b| a.area().total_cmp(&b.area()))?;
     // In the middle of what is left of it.
-    let pose = PlanPose::new(at?.middle()?, shape.heading_rad);
-    let mm = low.floor().max(0.0);
-    let slack = Slack { mm, rad: mm / lever };
+    let pose = PlanPose::new(largest.middle()?, heading);
+    let slack = Slack { mm: at_mm, rad: at_mm / lever };
     let spot = Spot { pose, slack, is_invited: shape.is_invited };
     corners(&spot).all(|pose| search.settle(pose)).then_some(spot)
 }
@@ -245,7 +409,13 @@ impl Search {
     pub fn slack_at(&self, pose: PlanPose) -> Option<Slack> {
         let lever = self.lever_mm().max(1.0);
         let (heading, at) = (pose.heading(), pose.origin());
-        let is_clear = |mm: f64| self.clear(heading, mm, mm / lever).is_some_and(|region| region.holds(at));
+        // Nothing but the place itself is asked about.
+        let here = Region::left(&[corners_of(&Bounds { low: at, high: at }.grown(HERE_MM)).to_vec()], &[]);
+        let is_clear = |mm: f64| {
+            let few = self.clear_at_three(heading, mm, mm / lever, &here);
+            let all = few.and_then(|few| self.clear_between(heading, mm, mm / lever, few));
+            all.is_some_and(|region| region.holds(at))
+        };
         if !self.settle(pose) {
             return None;
         }
@@ -270,22 +440,37 @@ impl Search {
         if slack.mm <= 0.0 && slack.rad <= 0.0 {
             return Some(self.places(heading_rad).fits).filter(|own| !own.is_empty());
         }
-        self.clear(heading_rad, slack.mm, slack.rad)
+        // All at once the places that three headings leave are soon told; the others only see what is left.
+        let first = Sweep::between(heading_rad, heading_rad, heading_rad, slack.mm);
+        let of = self.regions(&first).0;
+        let few = self.clear_at_three(heading_rad, slack.mm, slack.rad, &of)?;
+        self.clear_between(heading_rad, slack.mm, slack.rad, few)
     }
 
-    /// The places about which all is clear: along and across the car by so many mm, and by so much of a turn, radians, either way;
-    /// `None` if there are none.
-    fn clear(&self, heading_rad: f64, by_mm: f64, turn_rad: f64) -> Option<Region> {
-        // What is not clear at one of three headings alone is not clear; that is soon told.
-        let few = [-turn_rad, 0.0, turn_rad].map(|turn| heading_rad + turn);
-        let few = few.map(|own| Sweep::between(own, own, heading_rad, by_mm));
-        if self.regions(&few, false).0.is_empty() {
-            return None;
+    /// What of some places is clear at three headings, at a turn either way and at none, radians, with all shifts of so many mm along
+    /// and across the car; `None` if nothing is. What is not clear there is not clear at all headings between.
+    fn clear_at_three(&self, heading_rad: f64, by_mm: f64, turn_rad: f64, of: &Region) -> Option<Region> {
+        let mut left: Option<Region> = None;
+        for turn in [-turn_rad, turn_rad, 0.0] {
+            let at = heading_rad + turn;
+            let sweep = Sweep::between(at, at, heading_rad, by_mm);
+            left = Some(self.still(&sweep, left.as_ref().unwrap_or(of))).filter(|own| !own.is_empty());
+            left.as_ref()?;
         }
+        left
+    }
+
+    /// What of some places is clear at all headings up to a turn either way, radians, in the same way.
+    fn clear_between(&self, heading_rad: f64, by_mm: f64, turn_rad: f64, of: Region) -> Option<Region> {
         let parts = (2.0 * turn_rad / TOGETHER_RAD).ceil().max(1.0) as usize;
         let at = |part: usize| heading_rad + turn_rad * (2.0 * part as f64 / parts as f64 - 1.0);
-        let sweeps = (0..parts).map(|part| Sweep::between(at(part), at(part + 1), heading_rad, by_mm));
-        let all = self.regions(&sweeps.collect::<Vec<_>>(), false).0;
-        (!all.is_empty()).then_some(all)
+        let mut left = of;
+        for part in 0..parts {
+            left = self.still(&Sweep::between(at(part), at(part + 1), heading_rad, by_mm), &left);
+            if left.is_empty() {
+                return None;
+            }
+        }
+        Some(left)
     }
 }

@@ -1,6 +1,9 @@
 //! A heading, or all headings and places within a box.
 
-use baywright_geometry::{DVec2, PlanPose, angle, hull};
+use baywright_geometry::{Bounds, DVec2, PlanPose, angle, hull};
+
+/// More than rounding makes of a place, mm.
+const HAIR_MM: f64 = 1e-6;
 
 /// The headings and shifts that a part of the set-up is asked for at once.
 #[derive(Clone, Copy, Debug)]
@@ -48,14 +51,28 @@ impl Sweep {
         }
         let (ahead, left) = (self.middle.forward(), self.middle.left());
         let around = |p: DVec2| {
-            let by = self.by_mm + self.bulge * p.length() + 1e-6;
+            let by = self.by_mm + self.bulge * p.length() + HAIR_MM;
             let (ahead, left) = (ahead * by, left * by);
-            [self.low, self.high].into_iter().flat_map(move |pose| {
+            self.ends().map(move |pose| {
                 let p = pose.turned(p);
                 [p + ahead + left, p + ahead - left, p - ahead + left, p - ahead - left]
             })
         };
-        let corners: Vec<DVec2> = ring.iter().flat_map(|&p| around(p)).collect();
+        let corners: Vec<DVec2> = ring.iter().flat_map(|&p| around(p).flatten()).collect();
         hull(&corners).map_or(corners, |hull| hull.outer().to_vec())
+    }
+
+    /// A box around the same.
+    pub(super) fn around(&self, ring: &[DVec2]) -> Option<Bounds> {
+        let far = ring.iter().map(|p| p.length()).fold(0.0, f64::max);
+        let by = (self.by_mm + self.bulge * far + HAIR_MM) * std::f64::consts::SQRT_2;
+        let corners = ring.iter().flat_map(|&p| self.ends().map(move |pose| pose.turned(p)));
+        Some(Bounds::around(corners)?.grown(by))
+    }
+
+    /// The first and the last heading, if they are two.
+    fn ends(&self) -> impl Iterator<Item = PlanPose> + use<> {
+        let high = (self.low != self.high).then_some(self.high);
+        std::iter::once(self.low).chain(high)
     }
 }

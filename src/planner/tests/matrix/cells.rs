@@ -19,7 +19,7 @@ fn parked(of: &Arrangement) -> Place {
 }
 
 fn ask(own: &Arrangement, places: &[Place]) -> Vec<Cell> {
-    let row = row(&line(own.clone()), places, &Margin::default(), &|| false);
+    let row = row(&line(own.clone()), places, &Margin::default(), true, &|| false);
     assert!(!row.is_partial());
     row.cells.into_iter().map(Option::unwrap).collect()
 }
@@ -130,6 +130,6 @@ fn a_bay_of_a_hall_holds_all_of_it_or_the_car_alone() {
 fn what_is_stopped_is_partial() {
     let own = clear();
     let places = [Place::Room, parked(&own)];
-    let stopped = row(&line(own), &places, &Margin::default(), &|| true);
+    let stopped = row(&line(own), &places, &Margin::default(), true, &|| true);
     assert!(stopped.is_partial() && stopped.cells == [None, None]);
 }

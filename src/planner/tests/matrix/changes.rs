@@ -15,7 +15,7 @@ fn the_wall_that_is_too_near_is_the_one_that_unlocks() {
     own.bay.survey = None;
     let margin = Margin::default();
     let fits = |own: &Arrangement| {
-        let answer = row(&line(own.clone()), &[Place::Room], &margin, &|| false);
+        let answer = row(&line(own.clone()), &[Place::Room], &margin, false, &|| false);
         matches!(&answer.cells[0], Some(baywright_planner::matrix::Cell::Fits(own)) if own.meets_margin)
     };
     // As short, along the way that the car looks, as it must be that it fits no more; across it is too narrow to be turned.

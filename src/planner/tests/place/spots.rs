@@ -1,7 +1,7 @@
 //! The spots that are offered.
 
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
-use baywright_planner::place::{Fit, Margin, Search, best_spots, corners};
+use baywright_planner::place::{Fit, Margin, Search, Slack, best_spots, corners, headings};
 
 use crate::support::*;
 
@@ -105,4 +105,52 @@ fn a_place_for_a_visit_is_one_for_each_of_its_aimings() {
     let found = best_spots(&both, &Margin::default(), &|| false, &mut |_| {});
     let best = found.spots.first().unwrap();
     assert!(corners(best).all(|pose| ahead.settle(pose) && back.settle(pose)));
+}
+
+/// What the search leaves out on its way has no more to give: at no heading is there a place that may be further off than the spot
+/// that is offered, whatever else is known there.
+#[test]
+fn nothing_that_is_left_out_has_more_slack() {
+    let (mut offered, mut none) = (0, 0);
+    for seed in 0..7 {
+        let arrangement = crate::random::bay(3 * seed + 1);
+        let search = Search::new(&arrangement);
+        let margin = Margin::default();
+        let spots = best_spots(&search, &margin, &|| false, &mut |_| {}).spots;
+        let best = spots.first();
+        // As good for a few millimetres is as good, and a place that the checks find fault with is none.
+        let more = best.map_or(0.0, |own| own.slack.mm) + 8.0;
+        let lever = search.lever_mm();
+        let has_more = |heading: f64| {
+            let slack = Slack { mm: more, rad: more / lever };
+            search
+                .clear_places(heading, &slack)
+                .and_then(|own| own.middle())
+                .is_some_and(|at| search.settle(PlanPose::new(at, heading)))
+        };
+        // One that the room invites goes before all others, if it meets the margin.
+        let only_invited = best.is_some_and(|own| own.is_invited && own.meets(&margin));
+        let all = headings(&arrangement.bay.room).into_iter().filter(|own| own.1 || !only_invited);
+        if more <= baywright_planner::place::MOST_MM {
+            for (heading, _) in all {
+                assert!(!has_more(heading), "seed {seed}: more than {best:?} at {heading}");
+            }
+        }
+        if best.is_some() { offered += 1 } else { none += 1 }
+    }
+    assert!(offered > 2, "{offered} {none}");
+}
+
+/// Where both ways round are as good the car stays the way it is.
+#[test]
+fn a_car_is_not_turned_round_for_nothing() {
+    for now in [0.0, std::f64::consts::PI] {
+        let mut arrangement = clear();
+        arrangement.bay.room = rectangle((0.0, 0.0), (12_000.0, 3_600.0));
+        arrangement.bay.survey = None;
+        arrangement.parked = PlanPose::new(DVec2::new(5_000.0, 1_800.0), now);
+        let spots = found(&arrangement);
+        let turned = |nth: usize| angle::wrapped(spots[nth].pose.heading() - now).abs();
+        assert!(turned(0) < 0.1 && turned(1) > 3.0, "{spots:?}");
+    }
 }
