@@ -8,6 +8,7 @@ use baywright_planner::*;
 #[allow(dead_code, unused_imports)]
 mod support;
 
+mod best_place;
 mod cells;
 mod changes;
 mod made;

@@ -121,7 +121,9 @@ fn the_curve_says_how_long_for_a_width_and_what_each_adds() {
             needed.iter().enumerate().filter(|own| own.0 != nth).flat_map(|own| own.1.clone()).collect();
         let without = smallest(&rest).map_or(0.0, |own| own.area());
         assert!((adds.unwrap() - (area - without)).abs() < 1.0);
-        assert_eq!(own.alone[nth], smallest(std::slice::from_ref(needed[nth].as_ref().unwrap())));
+        let alone = smallest(std::slice::from_ref(needed[nth].as_ref().unwrap())).unwrap();
+        let told = own.alone[nth].as_ref().unwrap();
+        assert_eq!((told.length_mm, told.width_mm, told.decides), (alone.length_mm, alone.width_mm, nth));
     }
     // What fits in no empty room takes the others nothing.
     let with = Curve::of(&[needed[0].clone(), None, needed[1].clone()]);
