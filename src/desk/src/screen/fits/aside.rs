@@ -2,14 +2,15 @@
 
 use std::sync::Arc;
 
+use baywright_drawing::sign::SignKind;
 use baywright_drawing::{Drawing, Fit, Lettering, Turned, ViewState, fit_map_view, top_view};
-use baywright_planner::Assessment;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
 use baywright_planner::matrix::{BestPlace, Line, Planned, RoomSize, edits_there, in_empty_room, there};
 use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::place::stood;
 use baywright_planner::words::Words;
+use baywright_planner::{Assessment, Severity};
 use egui::{Label, RichText, ScrollArea, Sense, Ui, Vec2};
 
 use super::{FitsPage, Side, cell_at, of_line};
@@ -18,6 +19,7 @@ use crate::screen::command::{Command, OfBay};
 use crate::screen::forms::typed;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, in_sight, widgets};
+use crate::session::letters::Letters;
 
 /// The drawing beside the list, as long as nothing changes.
 #[derive(Debug, Default)]
@@ -149,8 +151,27 @@ impl Desk {
         let wanted = Wanted::At(at.0, at.1, pose);
         let drawn = page.drawn.of(self, &found.lines, wanted, || Some(there(line, place, pose)));
         if let Some((own, said)) = drawn {
+            self.fits_found(ui, &own, &said);
             let drawing = self.fits_drawing(ui, &own, &said);
             self.fits_picture(ui, &mut page.drawn.fills, &drawing);
+        }
+    }
+
+    /// What stops it there and what needs care, by the letters of the drawing.
+    fn fits_found(&self, ui: &mut Ui, own: &Arrangement, said: &Assessment) {
+        let words = Words::new(own, self.view.locale);
+        let palette = self.view.theme.palette();
+        let letters = Letters::read(said);
+        for (finding, letter) in said.findings.iter().zip(&letters) {
+            if finding.severity == Severity::Note {
+                continue;
+            }
+            ui.horizontal_top(|ui| {
+                let kind = SignKind::of_severity(finding.severity);
+                widgets::sign(ui, kind, 8.0, letter, widgets::severity(palette, finding.severity));
+                let line = RichText::new(widgets::unbroken(words.line(finding))).size(size::SMALL);
+                ui.add(Label::new(line).wrap());
+            });
         }
     }
 

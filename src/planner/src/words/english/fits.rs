@@ -35,7 +35,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     show_it: "Show it in the bay",
     show_it_why: "Opens the set-up; where its car stands elsewhere now, a copy of it with the car there, one step to undo",
     map_told: "The darker, the more of the list can be aimed with the middle of the front axle there, the car along or across the room; \
-               each number is of its shade. The car that is drawn stands at the one place.",
+               each number is the least of its shade. The car that is drawn stands at the one place.",
     point: "Point at a place: how many of the list it serves stands here.",
     none_served: "No place along or across the room serves any of them.",
     no_list: "There is no aiming to look at.",

@@ -35,7 +35,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     show_it: "Im Messplatz zeigen",
     show_it_why: "Öffnet den Aufbau; steht sein Fahrzeug jetzt anderswo, eine Kopie mit dem Fahrzeug dort, ein Schritt zum Zurücknehmen",
     map_told: "Je dunkler, desto mehr von der Liste lässt sich einstellen, wenn die Mitte der Vorderachse dort liegt, das Fahrzeug längs \
-               oder quer im Raum; jede Zahl gilt für ihre Fläche. Das gezeichnete Fahrzeug steht an der einen Stelle.",
+               oder quer im Raum; jede Zahl ist die kleinste ihrer Fläche. Das gezeichnete Fahrzeug steht an der einen Stelle.",
     point: "Auf eine Stelle zeigen: Wie vielen der Liste sie dient, steht hier.",
     none_served: "Keine Stelle längs oder quer im Raum dient einer davon.",
     no_list: "Es gibt keine Einstellung anzusehen.",
