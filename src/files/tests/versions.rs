@@ -48,7 +48,7 @@ fn the_first_version_says_what_it_said() {
 
 #[test]
 fn an_older_file_is_kept_when_it_is_saved_over() {
-    assert_eq!(LAYOUT_VERSION, 11);
+    assert_eq!(LAYOUT_VERSION, 12);
     let folder = folder("kept");
     let path = folder.join("bay.ron");
     let copy = folder.join("bay.ron.v1.bak");
@@ -57,7 +57,7 @@ fn an_older_file_is_kept_when_it_is_saved_over() {
     let saved = save_layout(&path, &layout).unwrap();
     assert_eq!((saved.other_version, saved.backup), (Some(copy.clone()), None));
     assert_eq!(std::fs::read_to_string(&copy).unwrap(), FIRST_LAYOUT);
-    assert!(std::fs::read_to_string(&path).unwrap().contains("version: 11,"));
+    assert!(std::fs::read_to_string(&path).unwrap().contains("version: 12,"));
     assert_eq!(load_layout(&path).unwrap(), layout);
     // The present version needs no copy; another old file does not overwrite the first copy.
     assert_eq!(save_layout(&path, &layout).unwrap().other_version, None);

@@ -31,6 +31,13 @@ pub(super) fn follow_bay(layout: &mut Layout, before: &Bay, after: &Bay) {
             id.clone_from(now);
         }
     };
+    // As with what a mark was checked from, a name that is there still is followed nowhere.
+    let own: Vec<Id> = layout.bay.marks.iter().map(|mark| mark.id.clone()).collect();
+    for to in layout.bay.marks.iter_mut().filter_map(|mark| mark.line_to.as_mut()) {
+        if !own.contains(to) {
+            follow(to, &marks);
+        }
+    }
     for read in layout.bay.marks.iter_mut().flat_map(|own| &mut own.checks).flat_map(|own| &mut own.read) {
         match &mut read.from {
             CheckFrom::Wall(id) => follow(id, &walls),
