@@ -42,6 +42,7 @@ mod opened;
 mod own;
 mod parking;
 mod picked;
+mod permanent;
 mod pictures;
 mod promised;
 mod record;

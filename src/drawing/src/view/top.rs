@@ -9,6 +9,7 @@ pub(crate) mod floor;
 pub(crate) mod laid;
 mod levels;
 mod places;
+mod staying;
 mod room;
 mod stops;
 mod things;
@@ -86,6 +87,8 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     room::draw(&mut pen, &top);
     contours::lines(&mut pen, &top);
     places::draw(&mut pen, &top);
+    staying::kept(&mut pen, &top);
+    staying::proposed(&mut pen, &top);
     aiming::draw(&mut pen, &top);
     car::draw(&mut pen, &top);
     things::draw(&mut pen, &top);
@@ -105,6 +108,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     // hangs what hangs above; all other names.
     stops::figures(&mut pen, &top);
     dimensions::live(&mut pen, &top);
+    staying::numbers(&mut pen, &top);
     things::names(&mut pen, &top, Named::Stopping);
     dimensions::room(&mut pen, &top);
     dimensions::stand_offs(&mut pen, &top);
