@@ -55,9 +55,7 @@ fn shown(screen: &Harness<'_, Desk>) -> OnFloor {
 fn lines(screen: &Harness<'_, Desk>, role: Role) -> Vec<[DVec2; 2]> {
     let (top, _) = screen.state().drawings().next().unwrap();
     let own = top.items.iter().filter(|item| item.role == role).filter_map(|item| match &item.shape {
-        Shape::Line(points) if points.len() == 2 => {
-            Some([0, 1].map(|nth| top.bay_from_view * points[nth]))
-        }
+        Shape::Line(points) if points.len() == 2 => Some([0, 1].map(|nth| top.bay_from_view * points[nth])),
         _ => None,
     });
     own.collect()
@@ -84,8 +82,7 @@ fn lines_are_proposed_kept_and_taken_back() {
         for point in &floor.points {
             assert!(point.walls.is_some());
             let laid = state.view().locale.laid_within(point.within_mm);
-            let text =
-                baywright_desk::screen::unbroken(format!("{}; {laid}", words.point_from_walls(point)));
+            let text = baywright_desk::screen::unbroken(format!("{}; {laid}", words.point_from_walls(point)));
             assert!(screen.query_all_by_label(&text).next().is_some(), "{text}");
         }
     }

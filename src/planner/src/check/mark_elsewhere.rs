@@ -100,7 +100,10 @@ mod tests {
         };
         none(&asks(4.1), Code::MarkElsewhere);
         let told = check(&asks(3.9), Code::MarkElsewhere, Severity::Care, Some(5.0));
-        assert!(told.basis == Basis::AsEntered && (number(told.limit.unwrap()) - 4.89).abs() < 0.005, "{told:?}");
+        assert!(
+            told.basis == Basis::AsEntered && (number(told.limit.unwrap()) - 4.89).abs() < 0.005,
+            "{told:?}"
+        );
         check(&asks(0.5), Code::MarkElsewhere, Severity::Care, Some(5.0));
         // Figures that changed places.
         check(

@@ -105,6 +105,8 @@ mod tests {
     #[test]
     fn walls_and_marks_of_another_name_are_followed() {
         let (layout, here) = with_check();
+        let mut layout = layout;
+        layout.bay.marks[1].line_to = Some("stud".into());
         let mut bay = layout.bay.clone();
         bay.walls[0].id = "street side".into();
         bay.marks[0].id = "screw".into();
@@ -113,6 +115,7 @@ mod tests {
         assert_eq!(now[0], CheckFrom::Wall("street side".into()));
         assert_eq!(now[1], was[1]);
         assert_eq!(now[3], CheckFrom::Mark("screw".into()));
+        assert_eq!(after.bay.floor_lines().count(), 1, "the line goes to it still");
         // And says the same place as before.
         let at = |layout: &Layout| {
             let mark = &layout.bay.marks[0];

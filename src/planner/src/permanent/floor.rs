@@ -264,7 +264,8 @@ fn join(all: &mut Vec<Drawn>, own: Drawn) {
         let way = (to - from).try_normalize()?;
         own.ends.map(|at| way.perp_dot(at - from).abs()).into_iter().reduce(f64::max)
     };
-    let found = all.iter_mut().find_map(|other| off(other).filter(|off| *off <= ONE_MM).map(|off| (other, off)));
+    let found =
+        all.iter_mut().find_map(|other| off(other).filter(|off| *off <= ONE_MM).map(|off| (other, off)));
     let Some((other, off)) = found else {
         all.push(own);
         return;
@@ -412,8 +413,7 @@ impl<'a> There<'a> {
             return no(Stay::TooFine { needs_mm: finest });
         }
         let serves = |mark: Option<Id>| Serves { line, mark };
-        let mut marks =
-            vec![Marked { at, within_mm: third, serves: serves(own.map(|own| own.id.clone())) }];
+        let mut marks = vec![Marked { at, within_mm: third, serves: serves(own.map(|own| own.id.clone())) }];
         let Some(turned) = turned else {
             return (Stay::Stays { car_mm: car, direction: Direction::NotAsked }, lines, marks);
         };

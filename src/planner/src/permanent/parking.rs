@@ -112,8 +112,9 @@ pub fn fewest(
     let mut places = Vec::new();
     let mut is_partial = false;
     while !open.is_empty() {
-        is_partial = is_stopped();
-        let Some(found) = of.most(&open).filter(|_| !is_partial) else { break };
+        let found = of.most(&open, is_stopped);
+        is_partial = found.is_none() && is_stopped();
+        let Some(found) = found else { break };
         open.retain(|nth| !found.serves.iter().any(|own| own.0 == *nth));
         places.push(found);
     }
@@ -159,11 +160,14 @@ impl List<'_> {
         self.lines.get(nth).map_or(0.0, |own| own.weight)
     }
 
-    /// Of the lines that are open the place that serves most; of several alike the one with most slack.
-    fn most(&self, open: &[usize]) -> Option<ParkingPlace> {
+    /// Of the lines that are open the place that serves most; of several alike the one with most slack. `None` if it was stopped, too.
+    fn most(&self, open: &[usize], is_stopped: &dyn Fn() -> bool) -> Option<ParkingPlace> {
         let mut sets: Vec<(f64, usize, Vec<usize>)> = Vec::new();
         for way in 0..self.headings.len() {
             for &seed in open {
+                if is_stopped() {
+                    return None;
+                }
                 for set in [self.grown(seed, open, way), vec![seed]] {
                     let is_place = self.at(seed).get(way).is_some_and(|own| !own.is_empty());
                     if is_place && !sets.iter().any(|own| own.1 == way && own.2 == set) {
@@ -319,7 +323,8 @@ impl Together<'_> {
             return known.clone();
         }
         let last = 31_u32.saturating_sub(set.leading_zeros());
-        let own = self.all.get(last as usize).and_then(|&nth| self.of.fits.get(nth)).cloned().unwrap_or_default();
+        let own =
+            self.all.get(last as usize).and_then(|&nth| self.of.fits.get(nth)).cloned().unwrap_or_default();
         let rest = set & !(1 << last);
         let told = if rest == 0 {
             own

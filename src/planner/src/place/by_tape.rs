@@ -100,8 +100,7 @@ pub fn from_two_walls(
     places: &[DVec2],
     forward: DVec2,
 ) -> Vec<Option<[FromWall; 2]>> {
-    let walls: Vec<Segment> =
-        arrangement.bay.room.edges().take(arrangement.bay.room.outer().len()).collect();
+    let walls: Vec<Segment> = arrangement.bay.room.edges().take(arrangement.bay.room.outer().len()).collect();
     let all: Vec<Vec<Reached>> = places.iter().map(|&at| reached(scene, &walls, at)).collect();
     let of = |own: &[Reached], wall: usize| {
         own.iter().find(|from| from.wall == wall && from.cost < DETOUR_MM).copied()
@@ -124,7 +123,8 @@ pub fn from_two_walls(
             Some(pair) => two_of(&pair, forward),
             None => two_of(own, forward),
         }?;
-        let [a, b] = two.map(|own| Some(FromWall { wall: arrangement.bay.walls.get(own.wall)?.id.clone(), mm: own.mm }));
+        let [a, b] = two
+            .map(|own| Some(FromWall { wall: arrangement.bay.walls.get(own.wall)?.id.clone(), mm: own.mm }));
         Some([a?, b?])
     });
     told.collect()
@@ -132,8 +132,7 @@ pub fn from_two_walls(
 
 /// How far it is from a place on a floor to the first wall that way, mm; `None` if there is none.
 pub fn to_wall(arrangement: &Arrangement, from: DVec2, way: DVec2) -> Option<f64> {
-    let walls: Vec<Segment> =
-        arrangement.bay.room.edges().take(arrangement.bay.room.outer().len()).collect();
+    let walls: Vec<Segment> = arrangement.bay.room.edges().take(arrangement.bay.room.outer().len()).collect();
     met(&walls, from, way).map(|own| own.1)
 }
 

@@ -8,7 +8,9 @@ use crate::made::{line, two};
 use crate::support::*;
 
 fn names(count: usize) -> Vec<Vec<Id>> {
-    (0..count).map(|nth| vec![Id::from(format!("point {nth}").as_str()), Id::from(format!("Punkt {nth}").as_str())]).collect()
+    (0..count)
+        .map(|nth| vec![Id::from(format!("point {nth}").as_str()), Id::from(format!("Punkt {nth}").as_str())])
+        .collect()
 }
 
 /// All of it is there once, each mark with how well it is laid, each line from mark to mark; kept again nothing changes.
@@ -30,7 +32,10 @@ fn it_is_there_once() {
         assert_eq!(mark.laid_within_mm, Some(point.within_mm));
         assert!(nth == 1 || mark.at == point.at);
     }
-    let drawn: Vec<_> = after.floor_lines().map(|(from, _)| (from.id.to_string(), from.line_to.clone().unwrap().to_string())).collect();
+    let drawn: Vec<_> = after
+        .floor_lines()
+        .map(|(from, _)| (from.id.to_string(), from.line_to.clone().unwrap().to_string()))
+        .collect();
     assert_eq!(drawn.len(), 2);
     assert!(drawn.contains(&("point 0".to_owned(), "old stud".to_owned())), "{drawn:?}");
     assert_eq!(kept_in(&after, &floor, &names), after);

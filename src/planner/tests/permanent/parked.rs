@@ -82,12 +82,17 @@ fn at_the_edge_of_what_is_told_nothing_stops() {
             let ways = [y, -y, x, -x, (x + y).normalize(), (x - y).normalize()];
             for (a, b) in ways.iter().flat_map(|a| ways.iter().map(move |b| (*a, *b))) {
                 for (along, turn) in [(x, 1.0), (-x, -1.0), (y, -1.0), (-y, 1.0)] {
-                    let lines = crossing([off(rear, a), off(front, b)], [off(left, along), off(right, along)]);
+                    let lines =
+                        crossing([off(rear, a), off(front, b)], [off(left, along), off(right, along)]);
                     // As it is parked on them.
-                    let parked = [(1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)].map(|(ahead, aside)| {
-                        let by = lines.forward() * (ahead * margin.0) + lines.left() * (aside * margin.0);
-                        PlanPose::new(lines.origin() + by, angle::wrapped(lines.heading() + turn * margin.1))
-                    });
+                    let parked =
+                        [(1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)].map(|(ahead, aside)| {
+                            let by = lines.forward() * (ahead * margin.0) + lines.left() * (aside * margin.0);
+                            PlanPose::new(
+                                lines.origin() + by,
+                                angle::wrapped(lines.heading() + turn * margin.1),
+                            )
+                        });
                     for pose in parked {
                         for (line, _) in &place.serves {
                             assert!(stands(&all[*line].arrangement, pose), "{size:?} {nth} {line}: {pose:?}");

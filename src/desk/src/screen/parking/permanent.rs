@@ -4,13 +4,13 @@
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
+use baywright_planner::Scene;
 use baywright_planner::edit::Edit;
 use baywright_planner::matrix::{Line, lines_of_layout};
 use baywright_planner::model::{Arrangement, Bay, Id};
 use baywright_planner::permanent::{Asked, Kept, OnFloor, Proposal, is_kept, kept_in, proposed};
 use baywright_planner::place::{ByTape, Offer, Spot};
 use baywright_planner::words::{Language, Words};
-use baywright_planner::Scene;
 use egui::{Label, RichText, ScrollArea, Ui};
 
 use crate::screen::command::{Command, OfBay, OfView};

@@ -123,7 +123,9 @@ impl About<'_> {
                     Direction::NotAsked => format!("{while_so}."),
                     Direction::Stays => format!("{while_so}; two marks give its direction."),
                     Direction::FromWheels => {
-                        format!("{while_so}; its direction is finer than tape and is laid from the wheels each time.")
+                        format!(
+                            "{while_so}; its direction is finer than tape and is laid from the wheels each time."
+                        )
                     }
                 }
             }
@@ -132,7 +134,9 @@ impl About<'_> {
                 within(needs_mm)
             ),
             Stay::ThrustLine => {
-                format!("{name}: follows each car\u{2019}s own thrust line: lay its mark from the wheels each time.")
+                format!(
+                    "{name}: follows each car\u{2019}s own thrust line: lay its mark from the wheels each time."
+                )
             }
             Stay::NoMark => format!("{name}: its mark cannot be found, so none can stay."),
         }

@@ -110,7 +110,10 @@ impl About<'_> {
 
     /// Dass seine Marke verschoben wurde.
     pub fn point_moved(&self, mark: &Id, by_mm: f64) -> String {
-        format!("Am Messplatz liegt \u{201e}{mark}\u{201c} {} daneben: Dafür dient es nicht mehr.", self.length(by_mm))
+        format!(
+            "Am Messplatz liegt \u{201e}{mark}\u{201c} {} daneben: Dafür dient es nicht mehr.",
+            self.length(by_mm)
+        )
     }
 
     /// Was von einem Ziel bleibt.
