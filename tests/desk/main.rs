@@ -42,6 +42,7 @@ mod on_paper;
 mod opened;
 mod own;
 mod parking;
+mod permanent;
 mod picked;
 mod pictures;
 mod promised;

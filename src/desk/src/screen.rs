@@ -94,6 +94,8 @@ pub struct Desk {
     parking: parking::Parking,
     /// What fits where.
     fits: fits::FitsPage,
+    /// Lines that stay on the floor, as they are proposed.
+    staying: parking::Staying,
     menus: menus::Menus,
     assess: Assess,
     /// What to do once it is saved.
@@ -162,6 +164,7 @@ impl Desk {
             on_floor: floor::OnFloor::default(),
             parking: parking::Parking::default(),
             fits: fits::FitsPage::default(),
+            staying: parking::Staying::default(),
             menus: menus::Menus::default(),
             assess,
             after_save: None,
@@ -427,8 +430,13 @@ impl Desk {
     /// Takes in what was worked out off the frame since the last one, and says what failed.
     fn hear_jobs(&mut self, commands: &mut Vec<Command>) {
         let answered = self.files.answered();
-        let looked =
-            [self.verdicts.collect(), self.ways.collect(), self.parking.collect(), self.fits.collect()];
+        let looked = [
+            self.verdicts.collect(),
+            self.ways.collect(),
+            self.parking.collect(),
+            self.fits.collect(),
+            self.staying.collect(),
+        ];
         let failed = looked.iter().map(|own| own.as_ref().err());
         for words in std::iter::once(answered.as_ref().err()).chain(failed).flatten() {
             self.say_wrong(self.texts().failed_beside(words));

@@ -139,6 +139,9 @@ impl Plan<'_> {
         for own in &bay.marks {
             self.point(self.layers.permanent_marks, own.at, 0.0, own.id.as_str());
         }
+        for (_, [from, to]) in bay.floor_lines() {
+            self.out.line(&self.layers.permanent_marks, from, to);
+        }
     }
 
     fn things(&mut self) {

@@ -118,6 +118,8 @@ pub enum Role {
     Mark,
     /// A mark that stays on the floor.
     PermanentMark,
+    /// A line on the floor from one of them to another.
+    FloorLine,
     /// The outline of what is pointed at.
     Hovered,
     /// The outline of what is in hand.
@@ -188,7 +190,7 @@ impl Role {
             // In the order in which they are given.
             Self::OtherBay | Self::OwnBay | Self::KeepFree => 3,
             Self::Runway => 4,
-            Self::FloorFeature(_) | Self::Contour => 5,
+            Self::FloorFeature(_) | Self::Contour | Self::FloorLine => 5,
             Self::ZoneFill | Self::OtherZoneFill => 6,
             Self::BeamFill
             | Self::Shadow

@@ -3,6 +3,7 @@
 mod building;
 mod dimensions;
 mod eighth;
+mod eleventh;
 mod fifth;
 mod first;
 mod fourth;
@@ -48,7 +49,8 @@ pub const VERSIONS: &[Reader<LayoutFile>] = &[
     Reader { version: 7, read: |text| text.parse().map(of_seventh) },
     Reader { version: 8, read: |text| text.parse().map(of_eighth) },
     Reader { version: 9, read: |text| text.parse().map(of_ninth) },
-    Reader { version: 10, read: |text| text.parse().map(tenth::eleventh) },
+    Reader { version: 10, read: |text| text.parse().map(of_tenth) },
+    Reader { version: 11, read: |text| text.parse().map(eleventh::twelfth) },
     Reader { version: version::LAYOUT, read: Text::parse },
 ];
 
@@ -81,7 +83,11 @@ fn of_eighth(file: LayoutFile) -> LayoutFile {
 }
 
 fn of_ninth(file: LayoutFile) -> LayoutFile {
-    tenth::eleventh(ninth::tenth(file))
+    of_tenth(ninth::tenth(file))
+}
+
+fn of_tenth(file: LayoutFile) -> LayoutFile {
+    eleventh::twelfth(tenth::eleventh(file))
 }
 
 /// A whole layout file.
@@ -417,6 +423,12 @@ pub struct LevelFile {
 pub struct PermanentMarkFile {
     pub name: String,
     pub at_mm: Point,
+    /// How far from there it may be laid.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub laid_within_mm: Option<Figure>,
+    /// The mark that a line on the floor goes to from here.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub line_to: Option<String>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub checks: Vec<MarkCheckFile>,
 }

@@ -15,7 +15,7 @@ use crate::text::Text;
 pub const PROFILE: u32 = 8;
 
 /// The present version of bay layouts.
-pub const LAYOUT: u32 = 11;
+pub const LAYOUT: u32 = 12;
 
 /// The present version of a shop's settings.
 pub const SHOP: u32 = 4;

@@ -328,6 +328,8 @@ proptest! {
                     CheckRead { from: CheckFrom::Mark("another".into()), read_mm: 1_000.0 + toe.0.round() },
                 ],
             }],
+            laid_within_mm: on_mark.then_some(2.5),
+            line_to: (!on_mark).then(|| "another".into()),
             ..PermanentMark::new("a stud".into(), DVec2::new(at.0, at.1))
         });
         layout.underlay = Some(Underlay {

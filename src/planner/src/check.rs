@@ -92,6 +92,7 @@ pub(crate) use floor_levels::{Levelled, Surveyed, levelled_within};
 pub use head_room::Under;
 pub use in_one_place::Lacks;
 pub use mark_unsure::MarkFor;
+pub(crate) use mark_unsure::may_be_off;
 pub use near::{MayBe, Meets};
 pub(crate) use near::{farthest_of, sway, sway_if};
 pub use open_pit::Open;

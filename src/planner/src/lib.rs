@@ -23,6 +23,7 @@ pub mod history;
 pub mod judge;
 pub mod matrix;
 pub mod model;
+pub mod permanent;
 pub mod place;
 pub mod proof;
 pub mod record;

@@ -40,7 +40,7 @@ use solids::SetUp;
 use sweep::Sweep;
 use walls::Held;
 
-pub use by_tape::{ByTape, FromWall, Tyres};
+pub use by_tape::{ByTape, FromWall, Tyres, from_two_walls, to_wall};
 pub use kept_in::{Kept, reach};
 pub(crate) use offer::in_whole_mm;
 pub use offer::{Offer, Offered, all_headings, offered};

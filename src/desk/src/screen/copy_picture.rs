@@ -43,6 +43,7 @@ impl Desk {
             along: self.view.along,
             contours: self.view.contours,
             places: self.view.places.clone(),
+            staying: self.view.staying.clone(),
             ..ViewState::default()
         };
         let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };

@@ -1,6 +1,8 @@
 //! Where the car can stand: the floor tinted for its heading as it is now, the best spots of all headings, each told so that a person
 //! parks there by tape, and parked by one press.
 
+mod permanent;
+
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
@@ -9,6 +11,8 @@ use baywright_planner::geometry::{PlanPose, angle};
 use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::place::{Offered, Places, Search, all_headings, offered, stood};
 use egui::{CornerRadius, Frame, Label, Margin, RichText, ScrollArea, Stroke, Ui, Vec2};
+
+pub(super) use permanent::Staying;
 
 use super::command::{Command, OfBay, OfView};
 use super::in_sight::{self, ScrolledBy};
@@ -96,8 +100,11 @@ impl Desk {
     /// Before anything is drawn: the tint of what is shown now, and the best spots looked for while nothing is in the hand.
     pub(super) fn look_where(&mut self, ctx: &egui::Context) {
         self.view.spot = None;
-        self.view.places = None;
+        (self.view.places, self.view.staying) = (None, None);
         if self.view.tab != Tab::Parking || self.view.page().is_some() {
+            return;
+        }
+        if self.look_for_lines(ctx) {
             return;
         }
         let judged = Arc::clone(&self.answer.judged);
@@ -129,6 +136,9 @@ impl Desk {
 
     /// The panel.
     pub(super) fn where_to_park(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+        if self.staying.is_open {
+            return self.lines_that_stay(ui, out);
+        }
         let texts = self.view.locale.language.place();
         let mut lit = None;
         ScrollArea::vertical().id_salt("parking").auto_shrink([false, false]).show(ui, |ui| {
@@ -146,6 +156,7 @@ impl Desk {
             if let Some(shown) = self.answer.shown_of(&self.parking.offered) {
                 self.offers(ui, &shown, &mut lit, out);
             }
+            self.offer_lines(ui, out);
             in_sight::by_keys(ui, &self.texts().to_scroll(texts.title), ScrolledBy::Keys);
             in_sight::follow(ui);
         });

@@ -8,6 +8,7 @@ use baywright_drawing::{Axis, Projection, Theme};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Figures, Id, TriggerList};
+use baywright_planner::permanent::OnFloor;
 use baywright_planner::place::Places;
 use baywright_planner::words::Locale;
 
@@ -211,6 +212,8 @@ pub struct Viewing {
     pub as_laid: Vec<baywright_drawing::LiveDimension>,
     /// Where the car can stand, its nose as it is now; drawn while that is looked at.
     pub places: Option<Arc<Places>>,
+    /// Lines and points that are proposed to stay on the floor; drawn while that is looked at.
+    pub staying: Option<Arc<OnFloor>>,
     /// The spot that the pointer or the keyboard is at: the car is drawn there too, bay from vehicle.
     pub spot: Option<PlanPose>,
     /// Whether lines of one level and the floor's profile are drawn.

@@ -18,7 +18,14 @@ pub(crate) struct Verdicts {
 
 /// The layout that the verdicts are of, the very state and not one that says the same, and what it is judged by.
 #[derive(Clone, Debug)]
-struct Of(Arc<Layout>, JudgedBy);
+pub(crate) struct Of(pub Arc<Layout>, pub JudgedBy);
+
+impl Of {
+    /// What a document has now.
+    pub fn now(document: &Document) -> Self {
+        Self(Arc::clone(document.layout()), document.by().clone())
+    }
+}
 
 impl PartialEq for Of {
     fn eq(&self, other: &Self) -> bool {

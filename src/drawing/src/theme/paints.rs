@@ -92,6 +92,7 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::Sensor => (Fill::Solid(p.beam), full(p.sheet, 1.0)),
         Role::Mark => lines(full(p.ink, 1.3)),
         Role::PermanentMark => lines(full(p.soft, 1.3)),
+        Role::FloorLine => lines(full(p.soft, THING)),
         Role::Hovered => lines(stroke(p.beam, 1.6, DASH_JOINT)),
         Role::Selected => lines(full(p.beam, 2.2)),
         Role::NameLeader => lines(full(p.ink, LIGHT)),

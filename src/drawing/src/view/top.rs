@@ -11,6 +11,7 @@ pub(crate) mod laid;
 mod levels;
 mod places;
 mod room;
+mod staying;
 mod stops;
 mod things;
 pub(crate) mod told;
@@ -87,6 +88,8 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     room::draw(&mut pen, &top);
     contours::lines(&mut pen, &top);
     places::draw(&mut pen, &top);
+    staying::kept(&mut pen, &top);
+    staying::proposed(&mut pen, &top);
     aiming::draw(&mut pen, &top);
     car::draw(&mut pen, &top);
     things::draw(&mut pen, &top);
@@ -106,6 +109,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     // hangs what hangs above; all other names.
     stops::figures(&mut pen, &top);
     dimensions::live(&mut pen, &top);
+    staying::numbers(&mut pen, &top);
     things::names(&mut pen, &top, Named::Stopping);
     dimensions::room(&mut pen, &top);
     dimensions::stand_offs(&mut pen, &top);

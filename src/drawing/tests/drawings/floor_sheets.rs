@@ -382,3 +382,39 @@ fn larger_paper_gives_a_larger_plan() {
 fn landscape_on(size: Size) -> Page {
     made_in(Sheet::Concrete, &furnished(), Paper::landscape(size), Locale::default()).remove(0)
 }
+
+/// Points that say how well they are laid stand with both distances and that, a line from point to point with its length, in both languages
+/// and with the sheet's revision; where none says so there is no such column.
+#[test]
+fn lines_that_stay_are_told_to_who_paints() {
+    let mut arrangement = furnished();
+    arrangement.bay.marks[0].laid_within_mm = Some(9.4);
+    arrangement.bay.marks[0].line_to = Some("east stud".into());
+    let in_language = |language, arrangement: &Arrangement| {
+        let locale = Locale::of(language, Units::Millimetres);
+        rows(&made_in(Sheet::Floor, arrangement, Paper::landscape(Size::A3), locale))
+    };
+    let found = in_language(Language::English, &arrangement);
+    assert!(has(&found, &["P1", "west stud", "700 mm", "1 500 mm", "\u{b1} 9.4 mm"]), "{found:#?}");
+    assert!(has(&found, &["P2", "east stud", "3 004 mm", "9 250 mm"]));
+    // √(7 750² + 2 304²), by hand.
+    assert!(has(&found, &["P1 west stud", "P2 east stud", "8 085 mm"]), "{found:#?}");
+    let all = said(&found);
+    assert!(
+        all.contains("Lines between permanent points") && all.contains("as well as the shop lays marks"),
+        "{all}"
+    );
+    assert!(found.iter().any(|row| row.first().is_some_and(|own| own == "B")), "its revision: {found:#?}");
+    let german = in_language(Language::German, &arrangement);
+    assert!(
+        has(&german, &["700 mm", "1500 mm", "\u{b1} 9,4 mm"]) || said(&german).contains("\u{b1} 9,4 mm"),
+        "{german:#?}"
+    );
+    assert!(said(&german).contains("Linien zwischen bleibenden Punkten"));
+    // The line is drawn where it is.
+    let pages = landscape(Sheet::Floor, &arrangement);
+    let items = pages.iter().flat_map(|page| &page.frames).flat_map(|frame| frame.items());
+    assert_eq!(items.filter(|own| own.role == Role::FloorLine).count(), 1);
+    let before = said(&in_language(Language::English, &furnished()));
+    assert!(!before.contains("To be laid within") && !before.contains("Lines between permanent"), "{before}");
+}

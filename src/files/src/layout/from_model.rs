@@ -39,6 +39,8 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
             .map(|m| PermanentMarkFile {
                 name: m.id.to_string(),
                 at_mm: point(m.at),
+                laid_within_mm: m.laid_within_mm.map(Figure),
+                line_to: m.line_to.as_ref().map(ToString::to_string),
                 checks: m.checks.iter().map(MarkCheckFile::of).collect(),
             })
             .collect(),

@@ -136,6 +136,8 @@ fn ground(file: &LayoutFile, id: Id) -> Ground {
     let mark = |m: &PermanentMarkFile| PermanentMark {
         id: m.name.as_str().into(),
         at: vec2(m.at_mm),
+        laid_within_mm: m.laid_within_mm.map(|own| own.0),
+        line_to: m.line_to.as_deref().map(Id::from),
         checks: m.checks.iter().map(MarkCheckFile::model).collect(),
     };
     Ground {

@@ -2,7 +2,7 @@
 //!
 //! Rule: what a bay says of a mark that stays is what the last check of it says: who parks or lays by it relies on that place. A check
 //! that says nowhere (what it was measured from is gone, twice the same, or meets too flat), or is of a day to come, is told and not used.
-//! Limit: how far off a mark is laid in this shop, what the readings allow for (95 %), and how well walls are known where it was measured
+//! Limit: how far off the mark may be laid, or a mark is laid in this shop if that is more; what the readings allow for (95 %), and how well walls are known where it was measured
 //! from one.
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -32,13 +32,16 @@ fn elsewhere(arrangement: &Arrangement, mark: &PermanentMark) -> Option<Finding>
     let is_of_wall = last.read.iter().any(|own| matches!(own.from, CheckFrom::Wall(_)));
     let walls_mm = if is_of_wall { arrangement.shop.within(arrangement.bay.walls_known) } else { 0.0 };
     let read_mm = spread_mm(last, &found, &arrangement.shop, &arrangement.instruments);
-    let limit = arrangement.shop.mark_laid_mm + read_mm + walls_mm;
+    let of_shop = arrangement.shop.mark_laid_mm;
+    let asked = mark.laid_within_mm.filter(|own| *own > of_shop);
+    let limit = asked.unwrap_or(of_shop) + read_mm + walls_mm;
     if by.length() <= limit {
         return None;
     }
     let facts = Facts::MarkElsewhere { by, on: last.on };
     let of = vec![Subject::Mark(mark.id.clone())];
-    let told = finding(facts, Severity::Care, of, mark.at.extend(0.0), Basis::Shop(ShopFigure::MarkLaid));
+    let basis = asked.map_or(Basis::Shop(ShopFigure::MarkLaid), |_| Basis::AsEntered);
+    let told = finding(facts, Severity::Care, of, mark.at.extend(0.0), basis);
     Some(told.against(Quantity::Length(by.length()), Quantity::Length(limit)))
 }
 
@@ -89,6 +92,19 @@ mod tests {
         none(&at_the_corner([1_000.0, 801.9]), Code::MarkElsewhere);
         let told = check(&at_the_corner([1_003.0, 804.0]), Code::MarkElsewhere, Severity::Care, Some(5.0));
         assert!((number(told.limit.unwrap()) - 1.99).abs() < 0.005, "{told:?}");
+        // One that may lie 4 mm off is not elsewhere; one that may lie half a millimetre off is laid as well as any.
+        let asks = |within: f64| {
+            let mut own = at_the_corner([1_003.0, 804.0]);
+            own.bay.marks[0].laid_within_mm = Some(within);
+            own
+        };
+        none(&asks(4.1), Code::MarkElsewhere);
+        let told = check(&asks(3.9), Code::MarkElsewhere, Severity::Care, Some(5.0));
+        assert!(
+            told.basis == Basis::AsEntered && (number(told.limit.unwrap()) - 4.89).abs() < 0.005,
+            "{told:?}"
+        );
+        check(&asks(0.5), Code::MarkElsewhere, Severity::Care, Some(5.0));
         // Figures that changed places.
         check(
             &at_the_corner([800.0, 1_000.0]),

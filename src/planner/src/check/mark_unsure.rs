@@ -14,8 +14,8 @@ use baywright_geometry::marks::{Construction, MayBeOff, Sought};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
-use crate::model::{Placement, ShopFigure};
-use crate::scene::PlacedTarget;
+use crate::model::{Aiming, Arrangement, Placement, ShopFigure};
+use crate::scene::{PlacedTarget, Scene};
 
 pub(super) const CHECK: Check = Check { codes: &[Code::MarkMissing, Code::MarkUnsure], whole, ..Check::NONE };
 
@@ -112,9 +112,7 @@ fn askew(
     apart: &MayBeOff,
 ) -> Option<Finding> {
     let (aiming, marks) = (&context.arrangement.aiming, &context.scene.marks);
-    let share = placement.target.error.by_squareness;
-    let seen = (share > 0.0).then(|| aiming.tolerance.azimuth_rad / share);
-    let limit = [placement.tolerance.yaw_rad, seen].into_iter().flatten().reduce(f64::min)?;
+    let limit = turned(aiming, placement)?;
     let (from, to) = (marks.get(first)?, marks.get(second)?);
     let join = to.at.ok()? - from.at.ok()?;
     let away = target.meant.place.forward();
@@ -134,6 +132,26 @@ fn askew(
     let at = target.meant.place.origin().extend(0.0);
     let found = finding(Facts::MarkUnsure(MarkFor::Direction), Severity::Care, subjects, at, basis);
     (turned > limit).then(|| found.against(Quantity::Angle(turned), Quantity::Angle(limit)))
+}
+
+/// How far a target may be turned where its direction aims, radians.
+fn turned(aiming: &Aiming, placement: &Placement) -> Option<f64> {
+    let share = placement.target.error.by_squareness;
+    let seen = (share > 0.0).then(|| aiming.tolerance.azimuth_rad / share);
+    [placement.tolerance.yaw_rad, seen].into_iter().flatten().reduce(f64::min)
+}
+
+/// How far off its place a target of an arrangement may be, along and aside as its sensor sees it, mm; and how far turned, radians, where
+/// its direction aims.
+pub(crate) fn may_be_off(
+    arrangement: &Arrangement,
+    scene: &Scene,
+    placement: &Placement,
+    target: &PlacedTarget,
+) -> ([f64; 2], Option<f64>) {
+    let context = Context::new(arrangement, scene);
+    let place = [along(&context, placement).0, across(&context, placement, target).0];
+    (place, turned(&arrangement.aiming, placement))
 }
 
 /// How far nearer or further off a target may be, mm.

@@ -31,6 +31,13 @@ pub(super) fn follow_bay(layout: &mut Layout, before: &Bay, after: &Bay) {
             id.clone_from(now);
         }
     };
+    // As with what a mark was checked from, a name that is there still is followed nowhere.
+    let own: Vec<Id> = layout.bay.marks.iter().map(|mark| mark.id.clone()).collect();
+    for to in layout.bay.marks.iter_mut().filter_map(|mark| mark.line_to.as_mut()) {
+        if !own.contains(to) {
+            follow(to, &marks);
+        }
+    }
     for read in layout.bay.marks.iter_mut().flat_map(|own| &mut own.checks).flat_map(|own| &mut own.read) {
         match &mut read.from {
             CheckFrom::Wall(id) => follow(id, &walls),
@@ -98,6 +105,8 @@ mod tests {
     #[test]
     fn walls_and_marks_of_another_name_are_followed() {
         let (layout, here) = with_check();
+        let mut layout = layout;
+        layout.bay.marks[1].line_to = Some("stud".into());
         let mut bay = layout.bay.clone();
         bay.walls[0].id = "street side".into();
         bay.marks[0].id = "screw".into();
@@ -106,6 +115,7 @@ mod tests {
         assert_eq!(now[0], CheckFrom::Wall("street side".into()));
         assert_eq!(now[1], was[1]);
         assert_eq!(now[3], CheckFrom::Mark("screw".into()));
+        assert_eq!(after.bay.floor_lines().count(), 1, "the line goes to it still");
         // And says the same place as before.
         let at = |layout: &Layout| {
             let mark = &layout.bay.marks[0];

@@ -204,14 +204,28 @@ pub struct PermanentMark {
     pub id: Id,
     /// Where, bay frame.
     pub at: DVec2,
+    /// How far from there it may be laid, mm; `None`: as well as the shop lays marks.
+    pub laid_within_mm: Option<f64>,
+    /// The mark that a line on the floor goes to from here. One that is not there any more leaves no line.
+    pub line_to: Option<Id>,
     /// What was measured whenever it was checked.
     pub checks: Vec<MarkCheck>,
 }
 
 impl PermanentMark {
-    /// One that was not checked yet.
+    /// One that was not checked yet, of which nothing is asked and from which no line goes.
     pub const fn new(id: Id, at: DVec2) -> Self {
-        Self { id, at, checks: Vec::new() }
+        Self { id, at, laid_within_mm: None, line_to: None, checks: Vec::new() }
+    }
+}
+
+impl Bay {
+    /// The lines on the floor that go from one mark that stays to another, bay frame, each with the mark that it starts at.
+    pub fn floor_lines(&self) -> impl Iterator<Item = (&PermanentMark, [DVec2; 2])> {
+        self.marks.iter().filter_map(|own| {
+            let other = self.marks.iter().find(|other| own.line_to.as_ref() == Some(&other.id))?;
+            (other.id != own.id).then_some((own, [own.at, other.at]))
+        })
     }
 }
 

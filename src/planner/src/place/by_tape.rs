@@ -91,6 +91,51 @@ impl ByTape {
     }
 }
 
+/// How far places on a floor are from two walls each, square to them, the one that runs rather along `forward` first. All are taped from
+/// the same two walls as far as a tape reaches them there: what is not as drawn of a wall then shifts them all alike. `None` where no two
+/// walls can be taped to.
+pub fn from_two_walls(
+    arrangement: &Arrangement,
+    scene: &Scene,
+    places: &[DVec2],
+    forward: DVec2,
+) -> Vec<Option<[FromWall; 2]>> {
+    let walls: Vec<Segment> = arrangement.bay.room.edges().take(arrangement.bay.room.outer().len()).collect();
+    let all: Vec<Vec<Reached>> = places.iter().map(|&at| reached(scene, &walls, at)).collect();
+    let of = |own: &[Reached], wall: usize| {
+        own.iter().find(|from| from.wall == wall && from.cost < DETOUR_MM).copied()
+    };
+    let both = |own: &[Reached], [a, b]: [usize; 2]| Some([of(own, a)?, of(own, b)?]);
+    let pairs = (0..walls.len()).flat_map(|a| (a + 1..walls.len()).map(move |b| [a, b]));
+    let ranked = pairs.filter_map(|pair| {
+        let there: Vec<[Reached; 2]> = all.iter().filter_map(|own| both(own, pair)).collect();
+        let [a, b] = *there.first()?;
+        let sum: f64 = there.iter().map(|[a, b]| a.cost + b.cost).sum();
+        (a.along.perp_dot(b.along).abs() >= ACROSS).then_some((there.len(), sum, pair))
+    });
+    let best = ranked.reduce(|best, own| {
+        let is_better = own.0 > best.0 || (own.0 == best.0 && own.1 < best.1);
+        if is_better { own } else { best }
+    });
+    let told = all.iter().map(|own| {
+        let same = best.and_then(|(_, _, pair)| both(own, pair));
+        let two = match same {
+            Some(pair) => two_of(&pair, forward),
+            None => two_of(own, forward),
+        }?;
+        let [a, b] = two
+            .map(|own| Some(FromWall { wall: arrangement.bay.walls.get(own.wall)?.id.clone(), mm: own.mm }));
+        Some([a?, b?])
+    });
+    told.collect()
+}
+
+/// How far it is from a place on a floor to the first wall that way, mm; `None` if there is none.
+pub fn to_wall(arrangement: &Arrangement, from: DVec2, way: DVec2) -> Option<f64> {
+    let walls: Vec<Segment> = arrangement.bay.room.edges().take(arrangement.bay.room.outer().len()).collect();
+    met(&walls, from, way).map(|own| own.1)
+}
+
 /// The first wall that a ray meets, by position, and after how many mm.
 fn met(walls: &[Segment], from: DVec2, way: DVec2) -> Option<(usize, f64)> {
     let all = walls.iter().enumerate().filter_map(|(at, wall)| {

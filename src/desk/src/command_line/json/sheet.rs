@@ -90,7 +90,12 @@ fn set_up(arrangement: &Arrangement, assessment: &Assessment, locale: Locale) ->
             })
             .collect(),
         permanent_points: (arrangement.bay.marks.iter())
-            .map(|own| Point { name: own.id.to_string(), at: lies.place(own.at, 0.0) })
+            .map(|own| Point {
+                name: own.id.to_string(),
+                at: lies.place(own.at, 0.0),
+                laid_within_mm: own.laid_within_mm.map(millionths),
+                line_to: own.line_to.as_ref().map(ToString::to_string),
+            })
             .collect(),
         dimensions: (arrangement.bay.dimensions.iter())
             .map(|own| {

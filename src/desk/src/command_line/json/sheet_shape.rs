@@ -159,6 +159,10 @@ pub(super) struct SetTarget {
 pub(super) struct Point {
     pub(super) name: String,
     pub(super) at: Place,
+    /// How far from there it may be laid, mm either way; null: as well as the shop lays marks.
+    pub(super) laid_within_mm: Option<f64>,
+    /// The permanent point that a line on the floor goes to from here; null: no line.
+    pub(super) line_to: Option<String>,
 }
 
 /// A dimension that was kept.

@@ -190,6 +190,7 @@ impl Desk {
             begun.chosen.clear();
         }
         self.verdicts.forget();
+        self.staying = super::super::parking::Staying::default();
         self.keeper.next_work();
         self.hold_file();
         self.say_shut();

@@ -52,8 +52,11 @@ impl Desk {
                 view.tab = if is_seen { Tab::Findings } else { Tab::Parking };
                 self.parking.leads = !is_seen;
             }
+            OfView::StopLooking if self.staying.is_open => self.staying.stop(),
             OfView::StopLooking => self.parking.stop(),
+            OfView::LookAgain if self.staying.is_open => self.staying.look_again(),
             OfView::LookAgain => self.parking.look_again(),
+            OfView::StayingLines(is_open) => self.staying.is_open = is_open,
             OfView::Search => self.search(),
             OfView::EndSearch => view.sought = None,
             OfView::List(open) => view.list_open = open,

@@ -6,7 +6,7 @@ use baywright_planner::geometry::{Bounds, DVec2};
 
 use super::aiming::ZONE_ROLES;
 use super::things::Named;
-use super::{Top, aiming, contours, levels, room, things};
+use super::{Top, aiming, contours, levels, room, staying, things};
 use crate::clip;
 use crate::lettering::size;
 use crate::list::Shape;
@@ -46,6 +46,7 @@ pub(crate) fn draw<'a>(
             zones(&mut pen, &top);
             car(&mut pen, &top);
             middle_line(&mut pen, &top);
+            staying::kept(&mut pen, &top);
             aiming::marks(&mut pen, &top);
             keep_permanent(&mut pen, &top);
         }

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use baywright_geometry::{Outline, Polygon};
 
-use super::super::fault::{Allowed, Found, Listed};
+use super::super::fault::{Allowed, Found, Listed, Quote};
 use super::super::{Bay, EndOn, FloorSurvey, Id, Known, Opening, Shape, Thing};
 use super::limits;
 use super::{Faults, extent};
@@ -254,6 +254,16 @@ fn marks(path: &str, bay: &Bay, faults: &mut Faults) {
     for (i, mark) in bay.marks.iter().enumerate() {
         faults.name(format!("{field}[{i}].name"), mark.id.as_str());
         faults.place(&format!("{field}[{i}].at_mm"), mark.at);
+        if let Some(within) = mark.laid_within_mm {
+            faults.number(format!("{field}[{i}].laid_within_mm"), within, &limits::MARK_WITHIN);
+        }
+        if let Some(to) = &mark.line_to {
+            let path = format!("{field}[{i}].line_to");
+            faults.name(&path, to.as_str());
+            if *to == mark.id {
+                faults.add(path, Found::Text(Quote::of(to.as_str())), Allowed::OtherMark);
+            }
+        }
         super::instrument::mark_checks(&format!("{field}[{i}].checks"), mark, faults);
     }
     faults.unique(bay.marks.iter().enumerate().map(|(i, mark)| (format!("{field}[{i}].name"), &mark.id)));

@@ -56,6 +56,7 @@ impl BaySheet<'_> {
         let x = self.sheet.number(ui, line(texts.mark_x, &paths[0]), Of::Length, own.at.x);
         let y = self.sheet.number(ui, line(texts.mark_y, &paths[1]), Of::Length, own.at.y);
         own.at = DVec2::new(x.unwrap_or(own.at.x), y.unwrap_or(own.at.y));
+        self.laid_and_line(ui, at, own);
         let before = own.checks.clone();
         let numbers: Vec<usize> = (0..before.len()).collect();
         let text = |nth: &usize| before.get(*nth).map_or_else(String::new, |check| text_of(check, locale));
@@ -79,6 +80,28 @@ impl BaySheet<'_> {
                 self.sheet.did();
                 true
             }
+    }
+
+    /// How well it is to be laid, and to which other mark a line goes from it.
+    fn laid_and_line(&mut self, ui: &mut Ui, at: usize, own: &mut PermanentMark) {
+        let texts = self.sheet.desk.view().locale.language.permanent();
+        let path = format!("mark within {at}");
+        let line =
+            Line { label: texts.laid_within, hint: texts.laid_within_hint, path: &path, ..Line::default() };
+        if let Some(within) = self.sheet.number_or_none(ui, line, Of::Length, own.laid_within_mm) {
+            own.laid_within_mm = within;
+        }
+        let others = self.bay.marks.iter().filter(|other| other.id != own.id).map(|own| Some(own.id.clone()));
+        let mut all: Vec<Option<Id>> = std::iter::once(None).chain(others).collect();
+        if !all.contains(&own.line_to) {
+            // One that is not there any more is named until another one is chosen.
+            all.push(own.line_to.clone());
+        }
+        let name = |to: &Option<Id>| to.as_ref().map_or(texts.no_line, Id::as_str).to_owned();
+        let path = format!("mark line {at}");
+        if let Some(to) = self.sheet.pick(ui, texts.line_to, &path, &own.line_to, &all, name) {
+            own.line_to = to;
+        }
     }
 
     /// Where the checks that say nowhere stand, and how far the mark drifted by the others.
