@@ -156,8 +156,7 @@ impl Desk {
     /// Has it all worked out, unless it is or is being.
     fn follow_fits(&self, ui: &Ui, page: &mut FitsPage) {
         let of = self.fits_of(page);
-        let is_same = page.answers.shown(&of).is_some_and(|own| !own.is_older);
-        if is_same || page.answers.is_asked(&of) {
+        if page.answers.is_asked(&of) {
             return;
         }
         page.enough = Arc::default();
