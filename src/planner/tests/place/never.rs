@@ -218,7 +218,9 @@ fn what_brute_force_finds_no_place_in_is_proven_and_nothing_else() {
             }
         }
     }
-    println!("{proven} proven of {most_cells} cells at most, {open} not; {tight_fits} fit closely, {with_place} fit");
+    println!(
+        "{proven} proven of {most_cells} cells at most, {open} not; {tight_fits} fit closely, {with_place} fit"
+    );
     assert!(proven * 20 >= (proven + open) * 19, "{proven} proven, {open} not");
     assert!(proven >= 5 && with_place >= 5);
 }

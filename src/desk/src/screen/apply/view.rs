@@ -54,6 +54,8 @@ impl Desk {
             }
             OfView::StopLooking => self.parking.stop(),
             OfView::LookAgain => self.parking.look_again(),
+            OfView::Prove => self.parking.never.ask(self.answer.generation),
+            OfView::StopProving => self.parking.never.stop(),
             OfView::Search => self.search(),
             OfView::EndSearch => view.sought = None,
             OfView::List(open) => view.list_open = open,

@@ -51,9 +51,8 @@ pub fn short(given: &Given, proof: &Proof, is_stopped: &dyn Fn() -> bool) -> Opt
     let met = meeting.at(&best);
     let subject = |nth: usize| given.stands.get(nth).map(|own| &own.0);
     let first = met.first()?;
-    let second = met
-        .iter()
-        .find(|own| own.1.dot(first.1) < -0.9 && subject(own.2.1) != subject(first.2.1))?;
+    let second =
+        met.iter().find(|own| own.1.dot(first.1) < -0.9 && subject(own.2.1) != subject(first.2.1))?;
     // Sooner the one that stands by itself is told to be in the way of the other than the room.
     let is_room = |own: &&Met| !matches!(subject(own.2.1), Some(Subject::Thing(_) | Subject::Runway(_)));
     let mut both = [first, second];
