@@ -1,5 +1,5 @@
-//! That it never fits: asked by a press where no spot was found, told with what is missing, drawn, kept as a file; what is not proven is
-//! told to be neither.
+//! That it never fits: asked by a press where no spot was found, told with what is missing, drawn, kept as a file; what is not
+//! proven is told to be neither.
 
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};

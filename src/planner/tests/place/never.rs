@@ -183,8 +183,8 @@ fn by_brute_force(given: &Given, step_mm: f64, turns: usize) -> Option<PlanPose>
     None
 }
 
-/// Of bays in which brute force finds no place, nearly all are proven; where it finds one nothing is proven; what is told to be free is;
-/// and where something is proven the search for spots finds none.
+/// Of bays in which brute force finds no place, nearly all are proven; where it finds one nothing is proven; what is told to be
+/// free is; and where something is proven the search for spots finds none.
 #[test]
 fn what_brute_force_finds_no_place_in_is_proven_and_nothing_else() {
     let count = std::env::var("BAYWRIGHT_BAYS").ok().and_then(|own| own.parse().ok()).unwrap_or(30);

@@ -1,5 +1,5 @@
-//! Whether it fits nowhere at all: where no spot was found a press has a proof looked for beside the frames. What is proven is told with
-//! what decides it, which is drawn, and kept as a file; what is not is told so that nobody takes it for either.
+//! Whether it fits nowhere at all: where no spot was found a press has a proof looked for beside the frames. What is proven is
+//! told with what decides it, which is drawn, and kept as a file; what is not is told so that nobody takes it for either.
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;

@@ -187,8 +187,8 @@ impl Search {
         best
     }
 
-    /// A box in two: so that the most of both is barred at once, else along what it is longest in, since what the deepest pair gains
-    /// the most by would have it sliced and never turned. For each part which pair is best there, and by how much.
+    /// A box in two: so that the most of both is barred at once, else along what it is longest in, since along what the deepest
+    /// pair gains the most by it would be sliced and never turned. For each part which pair is best there, and by how much.
     fn parted(&self, open: &Open) -> Option<[Half; 2]> {
         let [from, to] = open.own.headings;
         let first = if to - from > MOST_UDEG { 2 } else { 0 };
