@@ -2,7 +2,7 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::page::{
-    Compare, FailedPage, Leaving, NewBay, OpenPage, Page, Question, SavePage, VisitPage, With,
+    Compare, FailedPage, KeepProofPage, Leaving, NewBay, OpenPage, Page, Question, SavePage, VisitPage, With,
 };
 use baywright_desk::session::room_draft::{RoomDraft, TypedIn};
 use baywright_planner::failed::{Looked, RoutineSaid, Suspect, Way, Whose};
@@ -42,6 +42,7 @@ pub fn all_pages(screen: &Harness<'_, Desk>) -> Vec<Page> {
         Page::Help,
         Page::Open(OpenPage::default()),
         Page::Save(SavePage::default()),
+        Page::KeepProof(KeepProofPage::default()),
         Page::Visit(Box::new(visit(false))),
         Page::Visit(Box::new(visit(true))),
         Page::Cars(String::new(), false),

@@ -37,6 +37,7 @@ mod looking;
 #[path = "../shared/made.rs"]
 mod made;
 mod names;
+mod never;
 mod on_floor;
 mod on_paper;
 mod opened;

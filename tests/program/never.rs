@@ -66,7 +66,7 @@ fn proven() -> (String, Document) {
     let loaded = baywright_files::open(file.as_ref(), None).expect("it opens");
     let arrangement = loaded.arrangements[0].1.clone();
     let given = Given::of(&arrangement, Stays::Fixed);
-    let Never::Proven(proof) = never(&given, MOST_CELLS, &|| false) else {
+    let Never::Proven(proof) = never(&given, MOST_CELLS, &|| false, &mut |_| {}) else {
         panic!("a car with its target fits into no room of 4 m")
     };
     (file, Document::of(&arrangement, Stays::Fixed, *proof))

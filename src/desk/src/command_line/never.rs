@@ -98,7 +98,7 @@ pub(crate) fn prove(
     }
     let texts = locale.language.never();
     let given = Given::of(arrangement, stays);
-    let proof = match never(&given, MOST_CELLS, &|| false) {
+    let proof = match never(&given, MOST_CELLS, &|| false, &mut |_| {}) {
         Never::Proven(proof) => *proof,
         found => {
             let told = if matches!(found, Never::Free(_)) { texts.free } else { texts.not_proven };

@@ -23,6 +23,7 @@ use super::view::Notice;
 use crate::session::document::{Done, Refused};
 pub(super) use bay::placed;
 pub(super) use car::frame_of;
+pub(super) use file::with_ending;
 
 impl Desk {
     /// Carries out one command.

@@ -96,7 +96,12 @@ impl AskFiles {
     }
 
     /// Asks for a place to save, suggesting a path.
-    pub fn ask_save(&mut self, wake: &Wake, suggested: &Path) {
+    pub fn ask_save(
+        &mut self,
+        wake: &Wake,
+        suggested: &Path,
+        then: impl FnOnce(PathBuf) -> Command + Send + 'static,
+    ) {
         let folder = suggested.parent().map(Path::to_owned);
         let name = suggested.file_name().map(|name| name.to_string_lossy().into_owned());
         self.ask(wake, move || {
@@ -108,7 +113,7 @@ impl AskFiles {
                 window = window.set_file_name(name);
             }
             // The system's window has asked already whether a file that is there may be replaced.
-            window.save_file().map(|path: PathBuf| Command::File(OfFile::SaveAs(path, true)))
+            window.save_file().map(then)
         });
     }
 

@@ -4,6 +4,7 @@
 //! that a drag shows in the very frame of its event; [`Canvas::lay_out`] works out drawings; [`Canvas::show`] paints.
 
 mod cache;
+mod decides;
 mod grip;
 mod hand;
 mod hatch;

@@ -238,6 +238,10 @@ pub enum OfFile {
     SaveThoughOpen,
     /// Save under another name; whether a file that is there may be replaced.
     SaveAs(PathBuf, bool),
+    /// Write the proof that the car fits nowhere there; whether it may replace a file.
+    KeepProof(PathBuf, bool),
+    /// Ask the system where that is to be, suggesting a path.
+    AskProof(PathBuf),
     /// Write the sheets that were chosen as PDF, and have the system open it.
     PrintSheets,
     /// Write them there, or what else the name's ending says; which files that are there may be replaced.
@@ -334,6 +338,10 @@ pub enum OfView {
     LookAgain,
     /// Show the lines that are proposed to stay on the floor, or put them away.
     StayingLines(bool),
+    /// Have a proof looked for that the car fits nowhere.
+    Prove,
+    /// End that.
+    StopProving,
     /// Open or close the list of what is in the bay.
     List(bool),
     /// Search in the list.
@@ -442,6 +450,8 @@ impl OfView {
             | Self::StopLooking
             | Self::LookAgain
             | Self::StayingLines(_)
+            | Self::Prove
+            | Self::StopProving
             | Self::Search
             | Self::EndSearch
             | Self::FullScreen

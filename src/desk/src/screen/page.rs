@@ -23,6 +23,8 @@ pub enum Page {
     Open(OpenPage),
     /// Where to save.
     Save(SavePage),
+    /// Where the proof that the car fits nowhere is kept.
+    KeepProof(KeepProofPage),
     /// What the car is in for.
     Visit(Box<VisitPage>),
     /// All cars: what is sought, and whether the field is to be given the keyboard.
@@ -86,6 +88,19 @@ pub struct SavePage {
     pub faults: Vec<String>,
     /// Whether the field is to be given the keyboard.
     pub focus: bool,
+}
+
+/// A path being typed for a proof.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct KeepProofPage {
+    /// What was typed.
+    pub path: String,
+    /// Why it could not be written there.
+    pub faults: Vec<String>,
+    /// Whether the field is to be given the keyboard.
+    pub focus: bool,
+    /// Whether a file of that name is there, which a press replaces.
+    pub is_there: bool,
 }
 
 /// Something to be decided.
@@ -153,7 +168,13 @@ impl Page {
     pub(super) const fn is_typed_in(&self) -> bool {
         matches!(
             self,
-            Self::NewBay(_) | Self::Visit(_) | Self::Save(_) | Self::Open(_) | Self::Name(..) | Self::Ask(_)
+            Self::NewBay(_)
+                | Self::Visit(_)
+                | Self::Save(_)
+                | Self::KeepProof(_)
+                | Self::Open(_)
+                | Self::Name(..)
+                | Self::Ask(_)
         )
     }
 }

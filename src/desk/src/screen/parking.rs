@@ -1,6 +1,7 @@
 //! Where the car can stand: the floor tinted for its heading as it is now, the best spots of all headings, each told so that a person
 //! parks there by tape, and parked by one press.
 
+mod never;
 mod permanent;
 
 use std::sync::Arc;
@@ -41,6 +42,8 @@ pub(super) struct Parking {
     /// The tint, of what answer.
     tint: Option<(u64, Arc<Places>)>,
     offered: SlowPart<Offered>,
+    /// Whether it fits nowhere at all.
+    pub never: never::FitsNowhere,
     /// Of what answer it was asked for last.
     asked: Option<u64>,
     /// Somebody had the search stopped: what it found so far is what there is.
@@ -55,7 +58,7 @@ impl Parking {
     /// # Errors
     /// The search met a fault of the program: in what words.
     pub fn collect(&mut self) -> Result<(), String> {
-        self.offered.collect()
+        self.offered.collect().and(self.never.collect())
     }
 
     /// Ends the search: it tells what it found so far.
@@ -100,7 +103,7 @@ impl Desk {
     /// Before anything is drawn: the tint of what is shown now, and the best spots looked for while nothing is in the hand.
     pub(super) fn look_where(&mut self, ctx: &egui::Context) {
         self.view.spot = None;
-        (self.view.places, self.view.staying) = (None, None);
+        (self.view.places, self.view.staying, self.view.decides) = (None, None, None);
         if self.view.tab != Tab::Parking || self.view.page().is_some() {
             return;
         }
@@ -116,6 +119,7 @@ impl Desk {
             return;
         }
         self.view.places = self.parking.tinted(&judged, self.answer.generation);
+        self.parking.never.look(&self.answer, ctx);
         if self.canvas.is_dragging() || self.document.is_held() {
             return;
         }
@@ -161,6 +165,7 @@ impl Desk {
             in_sight::follow(ui);
         });
         self.view.spot = lit;
+        self.view.decides = self.decides();
     }
 
     /// What the tint on the floor is of.
@@ -281,6 +286,9 @@ impl Desk {
                     (false, false, false) => texts.nowhere,
                 },
             );
+            if !found.is_partial && !found.fits_somewhere && !shown.is_older {
+                self.fits_nowhere(ui, lit, out);
+            }
         } else {
             ui.add(Label::new(widgets::soft(ui, texts.measured_so)).wrap());
             ui.add(Label::new(widgets::soft(ui, texts.rule)).wrap());

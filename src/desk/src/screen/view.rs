@@ -10,6 +10,7 @@ use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Figures, Id, TriggerList};
 use baywright_planner::permanent::OnFloor;
 use baywright_planner::place::Places;
+use baywright_planner::place::never::{Document, Short};
 use baywright_planner::words::Locale;
 
 use super::page::{Begun, FailedPage, Page, VisitPage};
@@ -24,6 +25,15 @@ pub struct Camera {
     pub top: DVec2,
     /// What lies in the middle of the side view's window: along its axis, above the floor, mm.
     pub side: DVec2,
+}
+
+/// What decides that the car never fits.
+#[derive(Clone, Debug)]
+pub struct Decides {
+    /// The proof: of its solids is what is drawn.
+    pub proof: Arc<Document>,
+    /// What is missing, between which two.
+    pub short: Arc<Short>,
 }
 
 /// What a press on the drawing does.
@@ -216,6 +226,8 @@ pub struct Viewing {
     pub staying: Option<Arc<OnFloor>>,
     /// The spot that the pointer or the keyboard is at: the car is drawn there too, bay from vehicle.
     pub spot: Option<PlanPose>,
+    /// What decides that the car never fits, while that is told: it is drawn.
+    pub decides: Option<Decides>,
     /// Whether lines of one level and the floor's profile are drawn.
     pub contours: bool,
     /// Whether the panel on the left is open where there is little room.

@@ -7,16 +7,14 @@
 mod boxes;
 mod document;
 mod given;
+mod search;
 mod short;
 mod solid;
 
-use std::collections::VecDeque;
-
 use baywright_geometry::{DVec2, PlanPose, angle};
 
-use crate::never::{Cell, MOST_CELLS, Proof, ROUND_UDEG};
+use crate::never::{MOST_CELLS, Proof};
 
-use boxes::Boxed;
 use solid::Convex;
 
 pub use document::Document;
@@ -25,13 +23,10 @@ pub use short::{Short, short};
 
 /// A pair that meets by less than this, mm, bars nothing here: a little more than who checks it asks for.
 const MEETS_MM: f64 = 0.2;
+/// Corners lie along a line if they are no farther off it, mm.
+const ON_MM: f64 = 1.0;
 /// So far past what must be covered places are looked at, mm.
 const PAST_MM: f64 = 1.0;
-/// So many of the pairs that are deepest in one another at the middle of a cell are asked about all of it.
-const ASKED: usize = 6;
-
-/// Headings are parted until a cell has no more than so many, millionths of a degree: of more hardly anything can be said at once.
-const MOST_UDEG: i64 = ROUND_UDEG / 64;
 
 /// What was found.
 #[derive(Clone, Debug, PartialEq)]
@@ -46,66 +41,17 @@ pub enum Never {
     Stopped,
 }
 
-/// Looks for a proof, of so many cells at most ([`MOST_CELLS`] and no more). `is_stopped` is asked now and then.
-pub fn never(given: &Given, most_cells: usize, is_stopped: &dyn Fn() -> bool) -> Never {
+/// Looks for a proof, of so many cells at most ([`MOST_CELLS`] and no more). `is_stopped` is asked now and then; `tell` is told
+/// how much of all places and headings is ruled out, from 0 to 1.
+pub fn never(
+    given: &Given,
+    most_cells: usize,
+    is_stopped: &dyn Fn() -> bool,
+    tell: &mut dyn FnMut(f64),
+) -> Never {
     let (set_up, stands) = given.solids();
-    let parts: Vec<Convex> = set_up.iter().map(Convex::of).collect();
-    let others: Vec<Convex> = stands.iter().map(Convex::of).collect();
-    let pairs: Vec<(usize, usize)> = (0..parts.len())
-        .flat_map(|part| (0..others.len()).map(move |against| (part, against)))
-        .filter(|&(part, against)| {
-            parts.get(part).zip(others.get(against)).is_some_and(|(a, b)| a.shares_height(b))
-        })
-        .collect();
-    let most_cells = most_cells.min(MOST_CELLS);
-    let places = given.places();
-    let mut proof = Proof { set_up, stands, room: given.room, places, cells: Vec::new() };
-    let start = Boxed { places, headings: [0, ROUND_UDEG] };
-    let mut open: VecDeque<(Boxed, (usize, usize))> = VecDeque::from([(start, (0, 0))]);
-    while let Some((own, before)) = open.pop_front() {
-        if is_stopped() {
-            return Never::Stopped;
-        }
-        if proof.cells.len() + open.len() >= most_cells {
-            return Never::NotProven;
-        }
-        let bars = |&(part, against): &(usize, usize), own: &Boxed, least: f64| {
-            let both = parts.get(part).zip(others.get(against));
-            both.map_or(f64::MIN, |(part, other)| own.meets_by(part, other, least))
-        };
-        let is_pair = pairs.contains(&before);
-        let mut best = is_pair.then(|| (bars(&before, &own, f64::MIN), before));
-        if best.is_none_or(|(by, _)| by < MEETS_MM) {
-            let middle = own.middle();
-            let mut deepest: Vec<(f64, (usize, usize))> = pairs
-                .iter()
-                .map(|&pair| (bars(&pair, &middle, MEETS_MM), pair))
-                .filter(|own| own.0 >= MEETS_MM)
-                .collect();
-            if deepest.is_empty() {
-                return Never::Free(middle.pose());
-            }
-            deepest.sort_by(|a, b| b.0.total_cmp(&a.0));
-            let asked = deepest.iter().take(ASKED).map(|&(_, pair)| (bars(&pair, &own, f64::MIN), pair));
-            best = asked.max_by(|a, b| a.0.total_cmp(&b.0));
-        }
-        let Some((by, pair)) = best else { return Never::NotProven };
-        if by >= MEETS_MM {
-            let (part, against) = pair;
-            proof.cells.push(Cell { places: own.places, headings: own.headings, part, against });
-            continue;
-        }
-        // Along what it gains the most by.
-        let is_wide = own.headings[1] - own.headings[0] > MOST_UDEG;
-        let first = if is_wide { 2 } else { 0 };
-        let gains = (first..3).map(|along| (bars(&pair, &own.narrowed(along), f64::MIN), along));
-        let Some(along) = gains.max_by(|a, b| a.0.total_cmp(&b.0)).map(|own| own.1) else {
-            return Never::NotProven;
-        };
-        let Some(halves) = own.halves(along) else { return Never::NotProven };
-        open.extend(halves.map(|half| (half, pair)));
-    }
-    Never::Proven(Box::new(proof))
+    let proof = Proof { set_up, stands, room: given.room, places: given.places(), cells: Vec::new() };
+    search::search(proof, most_cells.min(MOST_CELLS), is_stopped, tell)
 }
 
 /// What is asked of one pose after another: which solids meet there.
@@ -138,10 +84,29 @@ impl Meeting {
         met
     }
 
+    /// Where on the face of what stands a pair at a pose is deepest, and the way that parts the set-up from it.
+    pub(super) fn face(&self, pose: &PlanPose, (part, against): (usize, usize)) -> Option<(DVec2, DVec2)> {
+        let (part, other) = (self.parts.get(part)?, self.others.get(against)?);
+        let (by, away) = part.depth_at(pose, other)?;
+        let turned: Vec<DVec2> = part.ring.iter().map(|&p| *pose * p).collect();
+        // A corner of the set-up in a face of the other, or the other way about.
+        let of_part = foremost(&turned, -away) + away * by;
+        let of_other = foremost(&other.ring, away);
+        let is_on = other.sides.iter().all(|&(out, lies)| out.dot(of_part) - lies < ON_MM);
+        Some((if is_on { of_part } else { of_other }, away))
+    }
+
     /// How deep the deepest are at a pose, mm; 0 if none meet.
     pub(super) fn deepest_at(&self, pose: &PlanPose) -> f64 {
         self.at(pose).first().map_or(0.0, |own| own.0)
     }
+}
+
+/// The middle of those corners of a ring that lie farthest along a way.
+fn foremost(ring: &[DVec2], way: DVec2) -> DVec2 {
+    let most = ring.iter().map(|p| way.dot(*p)).fold(f64::MIN, f64::max);
+    let all: Vec<DVec2> = ring.iter().copied().filter(|p| way.dot(*p) > most - ON_MM).collect();
+    all.iter().sum::<DVec2>() / all.len().max(1) as f64
 }
 
 /// Whole micrometres of millimetres.

@@ -3,7 +3,7 @@
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
 use baywright_planner::never::{Area, Cell, MARGIN_UM, MOST_CELLS, Proof, ROUND_UDEG, Refused, Solid, check};
 use baywright_planner::place::never::{Given, Never, Stays, is_of, never, short};
-use baywright_planner::place::stood;
+use baywright_planner::place::{Search, stood};
 
 use crate::dice::Dice;
 use crate::random::bay;
@@ -32,7 +32,7 @@ fn room(length: f64, width: f64, size: (f64, f64)) -> Given {
 }
 
 fn proven(given: &Given) -> Option<Proof> {
-    match never(given, MOST_CELLS, &|| false) {
+    match never(given, MOST_CELLS, &|| false, &mut |_| {}) {
         Never::Proven(proof) => Some(*proof),
         _ => None,
     }
@@ -50,10 +50,10 @@ fn a_car_that_is_longer_than_the_room_is_proven_and_one_that_fits_is_not() {
         println!("{length} by {width}: {} cells", proof.cells.len());
     }
     for (length, width) in [(4_210.0, 1_755.0), (4_210.0, 4_210.0), (1_755.0, 4_210.0)] {
-        let found = never(&room(length, width, (4_200.0, 1_745.0)), MOST_CELLS, &|| false);
+        let found = never(&room(length, width, (4_200.0, 1_745.0)), MOST_CELLS, &|| false, &mut |_| {});
         assert!(!matches!(found, Never::Proven(_)), "{length} by {width}");
     }
-    let free = never(&room(4_400.0, 2_000.0, (4_200.0, 1_745.0)), MOST_CELLS, &|| false);
+    let free = never(&room(4_400.0, 2_000.0, (4_200.0, 1_745.0)), MOST_CELLS, &|| false, &mut |_| {});
     assert!(matches!(free, Never::Free(_)), "{free:?}");
 }
 
@@ -61,8 +61,8 @@ fn a_car_that_is_longer_than_the_room_is_proven_and_one_that_fits_is_not() {
 #[test]
 fn what_is_cut_short_claims_nothing() {
     let given = room(4_000.0, 4_000.0, (4_200.0, 1_745.0));
-    assert_eq!(never(&given, 20, &|| false), Never::NotProven);
-    assert_eq!(never(&given, MOST_CELLS, &|| true), Never::Stopped);
+    assert_eq!(never(&given, 20, &|| false, &mut |_| {}), Never::NotProven);
+    assert_eq!(never(&given, MOST_CELLS, &|| true, &mut |_| {}), Never::Stopped);
 }
 
 /// 145 mm are missing across a passage of 1600 mm for a car of 1745 mm that is too long to lie across.
@@ -75,10 +75,15 @@ fn how_much_is_missing_between_two_walls() {
     let proof = proven(&given).unwrap();
     let told = short(&given, &proof, &|| false).expect("two walls decide it");
     println!("{told:?}");
-    assert!((143.0..=145.0).contains(&told.at_least_mm), "{told:?}");
-    assert!(told.enough_mm.is_some_and(|own| own >= 145.0 && own - told.at_least_mm < 40.0), "{told:?}");
+    assert!((143.5..=145.0).contains(&told.at_least_mm), "{told:?}");
+    assert!(told.enough_mm.is_some_and(|own| own >= 145.0 && own - told.at_least_mm < 2.0), "{told:?}");
     let ends = ["near", "far"].map(|id| Subject::Wall(id.into()));
     assert!(told.between.iter().all(|own| ends.contains(own)) && told.between[0] != told.between[1]);
+    // Drawn from the face of the wall that gives way, out of the room, as long as what is missing.
+    let [from, to] = told.line;
+    let (face, out) = if told.between[1] == ends[0] { (0.0, -1.0) } else { (1_600.0, 1.0) };
+    assert!((from.y - face).abs() < 1.0 && (0.0..=9_000.0).contains(&from.x), "{told:?}");
+    assert!((to - from).distance(DVec2::new(0.0, out * told.at_least_mm)) < 1.0, "{told:?}");
 }
 
 /// Bays in which there is little room, so that some are proven.
@@ -111,7 +116,7 @@ fn what_is_proven_stops_at_every_pose_that_is_asked() {
         let mut dice = Dice(seed + 991);
         for stays in [Stays::Fixed, Stays::All] {
             let given = Given::of(&arrangement, stays);
-            match never(&given, 12_000, &|| false) {
+            match never(&given, MOST_CELLS, &|| false, &mut |_| {}) {
                 Never::Proven(proof) => {
                     assert_eq!(check(&proof), Ok(()), "seed {seed}");
                     all += 1;
@@ -148,6 +153,82 @@ fn what_is_proven_stops_at_every_pose_that_is_asked() {
     }
     println!("{all} proven, {free} free");
     assert!(all >= 5 && free >= 3, "{all} proven, {free} free: too few");
+}
+
+/// Slow and plain: a place and heading of a grid at which no solid meets what stands, and which is surely so.
+fn by_brute_force(given: &Given, step_mm: f64, turns: usize) -> Option<PlanPose> {
+    let (set_up, stands) = given.solids();
+    let pairs: Vec<(&Solid, &Solid)> =
+        set_up.iter().flat_map(|part| stands.iter().map(move |own| (part, own))).collect();
+    let along = |[from, to]: [i64; 2]| {
+        let (from, to) = (from as f64 * 1e-3 - 800.0, to as f64 * 1e-3 + 800.0);
+        (0..).map(move |nth| from + f64::from(nth) * step_mm).take_while(move |at| *at < to)
+    };
+    let mut last = 0;
+    for turn in 0..turns {
+        let heading = std::f64::consts::TAU * turn as f64 / turns as f64;
+        for x in along(given.room.x) {
+            for y in along(given.room.y) {
+                let pose =
+                    PlanPose::new(DVec2::new(x, y), baywright_planner::geometry::angle::wrapped(heading));
+                let meets = |nth: &usize| overlap(pairs[*nth].0, pairs[*nth].1, &pose);
+                // Beside it the same mostly bars.
+                match std::iter::once(last).chain(0..pairs.len()).find(meets) {
+                    Some(nth) => last = nth,
+                    None => return Some(pose),
+                }
+            }
+        }
+    }
+    None
+}
+
+/// Of bays in which brute force finds no place, nearly all are proven; where it finds one nothing is proven; what is told to be
+/// free is; and where something is proven the search for spots finds none.
+#[test]
+fn what_brute_force_finds_no_place_in_is_proven_and_nothing_else() {
+    let count = std::env::var("BAYWRIGHT_BAYS").ok().and_then(|own| own.parse().ok()).unwrap_or(30);
+    let [mut proven, mut open, mut tight_fits, mut with_place] = [0; 4];
+    let mut most_cells = 0;
+    for seed in 500..500 + count {
+        let arrangement = tight(seed);
+        for stays in [Stays::Fixed, Stays::All] {
+            let given = Given::of(&arrangement, stays);
+            let place = by_brute_force(&given, 220.0, 40);
+            match (never(&given, MOST_CELLS, &|| false, &mut |_| {}), place) {
+                (Never::Proven(proof), None) => {
+                    assert_eq!(check(&proof), Ok(()), "seed {seed}");
+                    (proven, most_cells) = (proven + 1, most_cells.max(proof.cells.len()));
+                    let search = Search::new(&arrangement);
+                    for turn in 0..8 {
+                        let heading = f64::from(turn) * std::f64::consts::FRAC_PI_4 - 3.0;
+                        assert!(search.places(heading).fits.is_empty(), "seed {seed}, {heading}");
+                    }
+                }
+                (Never::Proven(_), Some(pose)) => panic!("seed {seed}: it fits at {pose:?}"),
+                (Never::Free(pose), place) => {
+                    let (set_up, stands) = given.solids();
+                    let is_met = |own: &Solid| stands.iter().any(|other| is_deep(own, other, &pose));
+                    assert!(!set_up.iter().any(is_met), "seed {seed}: {pose:?}");
+                    *(if place.is_some() { &mut with_place } else { &mut tight_fits }) += 1;
+                }
+                (Never::NotProven, None) => open += 1,
+                (Never::NotProven, Some(_)) => with_place += 1,
+                (Never::Stopped, _) => panic!("nobody stopped it"),
+            }
+        }
+    }
+    println!(
+        "{proven} proven of {most_cells} cells at most, {open} not; {tight_fits} fit closely, {with_place} fit"
+    );
+    assert!(proven * 20 >= (proven + open) * 19, "{proven} proven, {open} not");
+    assert!(proven >= 5 && with_place >= 5);
+}
+
+/// Whether they are in one another by more than what the search lets pass: neither alone nor a little aside they are apart.
+fn is_deep(part: &Solid, stands: &Solid, pose: &PlanPose) -> bool {
+    let aside = [(0.0, 0.0), (0.3, 0.0), (-0.3, 0.0), (0.0, 0.3), (0.0, -0.3)].map(DVec2::from);
+    aside.iter().all(|&by| overlap(part, stands, &pose.shifted(by)))
 }
 
 fn pose(dice: &mut Dice, of: &Cell) -> PlanPose {
@@ -210,16 +291,20 @@ fn is_refuted(proof: &Proof, dice: &mut Dice) -> bool {
 /// or names what does not bar.
 #[test]
 fn what_was_tampered_with_is_refused() {
-    let given = room(4_000.0, 4_050.0, (4_200.0, 1_745.0));
-    let whole = proven(&given).unwrap();
-    assert_eq!(check(&whole), Ok(()));
+    let plain = proven(&room(4_000.0, 4_050.0, (4_200.0, 1_745.0))).unwrap();
+    // Of many parts, among many things.
+    let crowded = (0..20).filter_map(|seed| proven(&Given::of(&tight(seed), Stays::All)));
+    let crowded = crowded.filter(|own| own.set_up.len() > 2 && own.stands.len() > 12).take(2);
+    let all: Vec<Proof> = std::iter::once(plain).chain(crowded).collect();
+    assert!(all.len() == 3 && all.iter().all(|own| check(own) == Ok(())));
     let mut dice = Dice(20_26);
     let (mut refused, mut passed) = (0, 0);
-    for turn in 0..900 {
-        let mut own = whole.clone();
+    for turn in 0..1_200 {
+        let is_plain = turn % 2 == 0;
+        let mut own = all[if is_plain { 0 } else { 1 + turn / 2 % 2 }].clone();
         let nth = (dice.share() * own.cells.len() as f64) as usize;
         let by = dice.one(&[1, 40, 1_000, 250_000, 3_000_000]);
-        let kind = turn % 14;
+        let kind = turn / 2 % 19;
         let must_fail = match kind {
             // Left out: every cell is needed, for none covers another's inside.
             0 => {
@@ -266,19 +351,43 @@ fn what_was_tampered_with_is_refused() {
             // The solids themselves: a smaller car, a wall farther away, one at another height, one that is bent in.
             9 => {
                 own.set_up[0].ring.iter_mut().for_each(|p| *p = p.map(|at| at * 9 / 10));
-                true
+                is_plain
             }
             10 => {
                 own.stands[1].ring.iter_mut().for_each(|p| p[0] += 400_000);
-                true
+                is_plain
             }
             11 => {
-                own.stands[2].heights = [1_000_000, 2_000_000];
+                let cell = own.cells[nth];
+                own.stands[cell.against].heights = [90_000_000, 91_000_000];
                 true
             }
             12 => {
                 own.stands[3].ring.swap(1, 2);
                 true
+            }
+            // Larger solids bar more, which is no proof of the layout, but one by itself.
+            13 => {
+                own.stands[1].ring.iter_mut().for_each(|p| *p = p.map(|at| at * 11 / 10));
+                false
+            }
+            // The heading's range cut in two, the room's box made larger, another part, blockers' places exchanged.
+            14 => {
+                let [from, to] = own.cells[nth].headings;
+                own.cells[nth].headings = [from + (to - from) / 2, to];
+                true
+            }
+            15 => {
+                own.room.y[1] += by + 2_000;
+                true
+            }
+            16 => {
+                own.cells[nth].part = (own.cells[nth].part + 1) % own.set_up.len();
+                false
+            }
+            17 => {
+                own.stands.swap(0, 1);
+                false
             }
             // A box that leaves out places in the room.
             _ => {
@@ -296,7 +405,7 @@ fn what_was_tampered_with_is_refused() {
         }
     }
     println!("{refused} refused, {passed} passed");
-    assert!(refused > 500 && passed > 10);
+    assert!(refused > 600 && passed > 10);
 }
 
 /// What is no proof at all.
@@ -377,6 +486,17 @@ fn a_proof_is_of_its_layout() {
     assert!(is_of(&proof, &Given::of(&arrangement, Stays::Fixed)).is_err());
     arrangement.bay.room = rectangle((0.0, 0.0), (length, width));
     assert_eq!(is_of(&proof, &Given::of(&arrangement, Stays::Fixed)), Ok(()));
+    // A room's box that leaves out some of it is none of this room, though it may hold by itself.
+    let mut less = proof.clone();
+    less.room.x[1] -= 500_000;
+    assert_eq!(is_of(&less, &given), Err(None));
+    // Of one bay it is none of another.
+    let others: Vec<Given> = (0..12).map(|seed| Given::of(&tight(seed), Stays::All)).collect();
+    for (nth, own) in others.iter().enumerate() {
+        let Some(proof) = proven(own) else { continue };
+        let of: Vec<usize> = (0..12).filter(|&other| is_of(&proof, &others[other]).is_ok()).collect();
+        assert_eq!(of, [nth]);
+    }
     // A car of more and smaller solids takes less room than the block that was proven.
     arrangement.vehicle.make_solids();
     assert!(is_of(&proof, &Given::of(&arrangement, Stays::Fixed)).is_err());

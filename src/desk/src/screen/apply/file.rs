@@ -8,7 +8,7 @@ use baywright_files::{FileFault, Library, kind_of, whole_path};
 use baywright_planner::model::Id;
 use baywright_planner::model::fault::{FileKind, FileTrouble};
 
-use crate::screen::command::OfFile;
+use crate::screen::command::{Command, OfFile};
 use crate::screen::page::{Begun, Leaving, NewBay, OpenPage, Page, Question, SavePage};
 use crate::screen::view::Notice;
 use crate::screen::{Desk, waking};
@@ -63,7 +63,14 @@ impl Desk {
             OfFile::AskShopPicture => self.files.ask_shop_picture(&waking(ctx), self.shop.path()),
             OfFile::AskPicture => self.files.ask_picture(&waking(ctx), self.document.path()),
             OfFile::AskOpen => self.files.ask_open(&waking(ctx), self.document.path()),
-            OfFile::AskSave => self.files.ask_save(&waking(ctx), &self.suggested()),
+            OfFile::AskSave => {
+                let then = |path| Command::File(OfFile::SaveAs(path, true));
+                self.files.ask_save(&waking(ctx), &self.suggested(), then);
+            }
+            OfFile::KeepProof(path, over) => self.keep_proof(&path, over),
+            OfFile::AskProof(path) => {
+                self.files.ask_save(&waking(ctx), &path, |path| Command::File(OfFile::KeepProof(path, true)));
+            }
             OfFile::ReadDrawing(path) => self.read_drawing(ctx, &path),
             OfFile::AskDrawing => self.files.ask_drawing(&waking(ctx), self.document.path()),
             OfFile::TakeDrawing(anyway) => self.take_drawing(ctx, anyway),
@@ -300,7 +307,7 @@ impl Desk {
 }
 
 /// A name that says what it is: `.ron` unless it says so already.
-fn with_ending(path: &Path) -> PathBuf {
+pub(in crate::screen) fn with_ending(path: &Path) -> PathBuf {
     if path.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("ron")) {
         return path.to_owned();
     }

@@ -57,6 +57,8 @@ impl Desk {
             OfView::LookAgain if self.staying.is_open => self.staying.look_again(),
             OfView::LookAgain => self.parking.look_again(),
             OfView::StayingLines(is_open) => self.staying.is_open = is_open,
+            OfView::Prove => self.parking.never.ask(self.answer.generation),
+            OfView::StopProving => self.parking.never.stop(),
             OfView::Search => self.search(),
             OfView::EndSearch => view.sought = None,
             OfView::List(open) => view.list_open = open,

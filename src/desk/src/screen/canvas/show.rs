@@ -141,6 +141,9 @@ impl Canvas {
         if let (Some(spot), Projection::Top) = (view.spot, side) {
             self.parked_there(on, drawn, answer, view, spot);
         }
+        if let (Some(decides), Projection::Top) = (&view.decides, side) {
+            self.decided(on, drawn, answer, view, decides);
+        }
         self.chosen(on, drawn, side, view);
         if side == Projection::Top {
             on_floor(on, rect, drawing, view, self.picture.as_ref());
@@ -436,7 +439,7 @@ fn key_of(subject: &Subject) -> (u8, &str, &str) {
     }
 }
 
-fn on_screen(rect: Rect, px: DVec2) -> Pos2 {
+pub(super) fn on_screen(rect: Rect, px: DVec2) -> Pos2 {
     rect.min + Vec2::new(px.x as f32, px.y as f32)
 }
 

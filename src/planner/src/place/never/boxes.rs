@@ -6,6 +6,12 @@ use super::solid::Convex;
 use super::{mm, towards};
 use crate::never::{Area, ROUND_UDEG};
 
+/// Of so many corners it is asked whether one alone lies inside; of more it is not told of the others.
+const MOST_AT_ONCE: usize = 32;
+
+/// A turn moves the ends of a car by so much, a radian, mm.
+const LEVER_MM: f64 = 3_000.0;
+
 /// A box of places and headings, in the units of a proof.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Boxed {
@@ -51,14 +57,6 @@ impl Boxed {
         }
     }
 
-    /// The middle half of it along x, y or in heading.
-    pub(super) fn narrowed(&self, along: usize) -> Self {
-        let own @ [from, to] = self.along(along);
-        let quarter = (to - from) / 4;
-        let middle = halfway(own);
-        self.with(along, [middle - quarter, middle + quarter])
-    }
-
     /// Both halves; `None` if it is too small to have any.
     pub(super) fn halves(&self, along: usize) -> Option<[Self; 2]> {
         let own @ [from, to] = self.along(along);
@@ -67,47 +65,31 @@ impl Boxed {
             .then(|| [self.with(along, [from, middle]), self.with(along, [middle, to])])
     }
 
-    /// By how much a part of the set-up and what stands are in one another at least, mm, at every pose of the box; what is less
-    /// than `least` is told so, and no more.
-    ///
-    /// Two convex outlines are apart only if they are across a side of one of them. Across a side, how far a corner of the other
-    /// lies inside of it is asked at its worst pose, and the corner that is farthest inside counts. Of what is large and turned a
-    /// little that says too little: there one corner that stays inside of the other says it all.
-    pub(super) fn meets_by(&self, part: &Convex, other: &Convex, least: f64) -> f64 {
+    /// How large it is, for shares of it.
+    pub(super) fn size(&self) -> f64 {
+        (0..3).map(|along| self.along(along)).map(|[from, to]| (to - from) as f64).product()
+    }
+
+    /// How long it is along x or y, mm, or in heading by what a turn moves.
+    pub(super) fn extent(&self, along: usize) -> f64 {
+        let [from, to] = self.along(along);
+        if along < 2 { mm(to - from) } else { angle::radians((to - from) as f64 * 1e-6) * LEVER_MM }
+    }
+
+    /// How far a point so far from the vehicle's origin is at the most from where it is at the middle, mm.
+    pub(super) fn moves_by(&self, from_origin: f64) -> f64 {
+        let half = |along: usize| {
+            let [from, to] = self.along(along);
+            mm(to - from) * 0.5 + mm(1)
+        };
         let [from, to] = self.headings;
-        let inside = Inside::new(
-            self,
-            Turns { from: towards(from), to: towards(to), is_half: to - from >= ROUND_UDEG / 2 },
-        );
-        let mut across = f64::MAX;
-        for side in &other.sides {
-            let most = part.ring.iter().map(|&p| inside.of_other(*side, p)).fold(f64::MIN, f64::max);
-            across = across.min(most);
-        }
-        if across < least {
-            return across;
-        }
-        for side in &part.sides {
-            let most = other.ring.iter().map(|&q| inside.of_part(*side, q)).fold(f64::MIN, f64::max);
-            across = across.min(most);
-        }
-        if across < least && from == to {
-            return across;
-        }
-        let of_part = part
-            .ring
-            .iter()
-            .map(|&p| other.sides.iter().map(|side| inside.of_other(*side, p)).fold(f64::MAX, f64::min));
-        let of_other = other
-            .ring
-            .iter()
-            .map(|&q| part.sides.iter().map(|side| inside.of_part(*side, q)).fold(f64::MAX, f64::min));
-        of_part.chain(of_other).fold(across, f64::max)
+        let turn = angle::radians((to - from) as f64 * 0.5e-6).min(std::f64::consts::PI);
+        DVec2::new(half(0), half(1)).length() + 2.0 * from_origin * angle::sin_cos(turn * 0.5).0
     }
 }
 
 /// How far inside a side a corner of the other lies at its worst pose of a box, mm.
-struct Inside {
+pub(super) struct Inside {
     turns: Turns,
     middle: DVec2,
     half: DVec2,
@@ -115,11 +97,24 @@ struct Inside {
 }
 
 impl Inside {
-    fn new(own: &Boxed, turns: Turns) -> Self {
+    pub(super) fn new(own: &Boxed) -> Self {
+        let [from, to] = own.headings;
+        let turns = Turns { from: towards(from), to: towards(to), is_half: to - from >= ROUND_UDEG / 2 };
         let Area { x, y } = own.places;
         let (low, high) = (DVec2::new(mm(x[0]), mm(y[0])), DVec2::new(mm(x[1]), mm(y[1])));
         let corners = [low, high, DVec2::new(low.x, high.y), DVec2::new(high.x, low.y)];
         Self { turns, middle: (low + high) * 0.5, half: (high - low) * 0.5, corners }
+    }
+
+    /// By how much a part of the set-up and what stands are in one another at least, mm, at every pose of the box.
+    ///
+    /// Two convex outlines are apart only if they are across a side of one of them. Across a side, how far a corner of the other
+    /// lies inside of it is asked at its worst pose, and the corner that is farthest inside counts. Of what is large and turned a
+    /// little that says too little: there one corner that stays inside of the other says it all.
+    pub(super) fn meets_by(&self, part: &Convex, other: &Convex) -> f64 {
+        let of_other = deepest(&part.ring, &other.sides, |side, p| self.of_other(side, p));
+        let of_part = deepest(&other.ring, &part.sides, |side, q| self.of_part(side, q));
+        of_other.across.min(of_part.across).max(of_other.one).max(of_part.one)
     }
 
     /// A side of what stands and a corner of the set-up: the line turned against the corner is the corner turned against the line.
@@ -133,6 +128,32 @@ impl Inside {
         let from = |t: &DVec2| self.turns.most(DVec2::new(out.dot(q - *t), out.perp_dot(q - *t)));
         lies - self.corners.iter().map(from).fold(f64::MIN, f64::max)
     }
+}
+
+/// How far inside sides corners are at their worst.
+struct Deepest {
+    /// Across each side the corner that is farthest inside, of the side where that is the least, mm.
+    across: f64,
+    /// Of the one corner that is farthest inside of all sides, mm.
+    one: f64,
+}
+
+fn deepest(ring: &[DVec2], sides: &[(DVec2, f64)], inside: impl Fn((DVec2, f64), DVec2) -> f64) -> Deepest {
+    let mut found = Deepest { across: f64::MAX, one: f64::MIN };
+    let mut each = [f64::MAX; MOST_AT_ONCE];
+    for &side in sides {
+        let mut most = f64::MIN;
+        for (nth, &p) in ring.iter().enumerate() {
+            let by = inside(side, p);
+            most = most.max(by);
+            if let Some(own) = each.get_mut(nth) {
+                *own = own.min(by);
+            }
+        }
+        found.across = found.across.min(most);
+    }
+    found.one = each.iter().take(ring.len()).copied().fold(f64::MIN, f64::max);
+    found
 }
 
 /// Some headings.

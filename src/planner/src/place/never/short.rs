@@ -4,7 +4,7 @@ use baywright_geometry::{DVec2, PlanPose, angle};
 
 use super::boxes::Boxed;
 use super::given::Given;
-use super::{Meeting, Never, never, um};
+use super::{Meeting, Met, Never, never, um};
 use crate::assessment::Subject;
 use crate::never::{Area, Cell, Proof};
 
@@ -26,7 +26,7 @@ const MOST_MM: f64 = 5_000.0;
 /// It is told to this, mm.
 const WITHIN_MM: f64 = 1.0;
 /// So many tries at most.
-const TRIES: usize = 14;
+const TRIES: usize = 24;
 
 /// What is missing between two of what stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,20 +37,34 @@ pub struct Short {
     pub at_least_mm: f64,
     /// With so much more there is a place at which no solid meets anything, mm; `None` if none was found.
     pub enough_mm: Option<f64>,
+    /// Where it fits best, as far as was looked (bay from vehicle): it touches the first there, and is in the second.
+    pub pose: PlanPose,
+    /// What is missing as a line: from the face of the second as far as it has to give way, bay frame, mm.
+    pub line: [DVec2; 2],
 }
 
 /// What is missing, if two things alone decide it: where they are where it fits best, on both sides of the set-up, and as soon as
 /// one of them gives way enough it fits. `None` where that is not so, or not shown in bounded time.
 pub fn short(given: &Given, proof: &Proof, is_stopped: &dyn Fn() -> bool) -> Option<Short> {
     let meeting = Meeting::of(given);
-    let met = meeting.at(&best_pose(&meeting, proof, is_stopped)?);
+    let best = best_pose(&meeting, proof, is_stopped)?;
+    let met = meeting.at(&best);
     let subject = |nth: usize| given.stands.get(nth).map(|own| &own.0);
-    let &(_, away, (_, first)) = met.first()?;
-    let first = subject(first)?;
-    let second = met.iter().find(|own| own.1.dot(away) < -0.9 && subject(own.2.1) != Some(first))?;
-    let other = subject(second.2.1)?;
-    let both = [(first, other, -second.1), (other, first, -away)];
-    both.into_iter().find_map(|(stays, gives, way)| between(given, [stays, gives], way, is_stopped))
+    let first = met.first()?;
+    let second =
+        met.iter().find(|own| own.1.dot(first.1) < -0.9 && subject(own.2.1) != subject(first.2.1))?;
+    // Sooner the one that stands by itself is told to be in the way of the other than the room.
+    let is_room = |own: &&Met| !matches!(subject(own.2.1), Some(Subject::Thing(_) | Subject::Runway(_)));
+    let mut both = [first, second];
+    both.sort_by_key(|own| !is_room(own));
+    [[both[0], both[1]], [both[1], both[0]]].into_iter().find_map(|[stays, gives]| {
+        let subjects = [subject(stays.2.1)?, subject(gives.2.1)?];
+        let (at_least_mm, enough_mm) = between(given, subjects[1], -gives.1, is_stopped)?;
+        let pose = best.shifted(stays.1 * stays.0);
+        let (face, away) = meeting.face(&pose, gives.2).unwrap_or((pose.origin(), gives.1));
+        let line = [face, face - away * at_least_mm];
+        Some(Short { between: subjects.map(Subject::clone), at_least_mm, enough_mm, pose, line })
+    })
 }
 
 /// Where it fits best, as far as is seen from the smallest cells: the pose at which the deepest two are in one another the least.
@@ -93,12 +107,13 @@ fn eased(meeting: &Meeting, start: (f64, PlanPose)) -> (f64, PlanPose) {
     best
 }
 
+/// How far one of what stands may give way, mm, with what is proven still: and from where on it is known to fit.
 fn between(
     given: &Given,
-    [stays, gives]: [&Subject; 2],
+    gives: &Subject,
     way: DVec2,
     is_stopped: &dyn Fn() -> bool,
-) -> Option<Short> {
+) -> Option<(f64, Option<f64>)> {
     let (mut low, mut high, mut enough): (f64, f64, Option<f64>) = (0.0, 64.0, None);
     let mut is_bounded = false;
     for _ in 0..TRIES {
@@ -106,7 +121,7 @@ fn between(
             break;
         }
         let by = if is_bounded { (low + high) * 0.5 } else { high };
-        match never(&moved(given, gives, way * by), CELLS, is_stopped) {
+        match never(&moved(given, gives, way * by), CELLS, is_stopped, &mut |_| {}) {
             Never::Proven(_) => {
                 low = by;
                 if !is_bounded {
@@ -121,8 +136,7 @@ fn between(
             Never::Stopped => return None,
         }
     }
-    let short = Short { between: [stays.clone(), gives.clone()], at_least_mm: low, enough_mm: enough };
-    (is_bounded && low > 0.0).then_some(short)
+    (is_bounded && low > 0.0).then_some((low, enough))
 }
 
 /// The same with one of what stands elsewhere.

@@ -21,11 +21,36 @@ pub const TEXTS: NeverTexts = NeverTexts {
     by_itself: "It was checked by itself only; whether its solids are those of a layout is not said. Name the layout with --of.",
     is_of: "Its solids are those of the layout.",
     larger_room: "It is not of this layout: the room is larger.",
-    rests_on: "It rests on solid against solid and on the room only: keep-clear zones, sights, marks, levels and what stands proud of \
+    rests_on: "It rests on solid against solid and on the room only, its doors as they are: keep-clear zones, sights, marks, levels and what stands proud of \
                the floor are left out.",
     not_proven: "That it never fits here is not proven: it may fit or not.",
     free: "That it never fits here is not proven: there is a place where no solid of it meets anything that stays.",
+    ask: "Is there really no way?",
+    ask_why: "Looks for a proof that this car with its target fits nowhere in this room, even with everything that can be moved \
+              taken out",
+    found_so: "Proven for every place and every heading, and checked by a second routine. It is said of solids alone: the car and \
+               its target with its stand against the room, its doors open or shut as they are now, and what cannot be moved, \
+               where that stands now; everything that can be moved counts as gone. Sights, keep-clear zones, marks and levels are \
+               left out: they only ask for more room.",
+    weighing: "It never fits here; working out what is missing \u{2026}",
+    not_said: "This says neither that it fits nor that it does not.",
+    free_drawn: "The car is drawn there. Whether the aiming can be done there is not said: move what is in the way, and look \
+                 again.",
+    keep: "Keep the proof\u{2026}",
+    keep_why: "Writes it into a file that anybody can have checked: baywright proof check FILE --of LAYOUT",
+    path: "Path of the proof",
+    is_there: "There is a file of that name already.",
+    replace: "Replace that file",
+    gone: "The proof was of the bay as it was before: look for it again.",
 };
+
+pub fn ruled_out(percent: usize) -> String {
+    format!("{percent} % of all places and headings ruled out")
+}
+
+pub fn kept(path: &str) -> String {
+    format!("The proof is in {path}.")
+}
 
 pub fn holds(cells: usize) -> String {
     match cells {

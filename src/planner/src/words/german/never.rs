@@ -21,11 +21,36 @@ pub const TEXTS: NeverTexts = NeverTexts {
     by_itself: "Er wurde nur für sich geprüft; ob seine Körper die eines Plans sind, ist nicht gesagt. Dazu den Plan angeben.",
     is_of: "Seine Körper sind die des Plans.",
     larger_room: "Er ist nicht von diesem Plan: Der Raum ist größer.",
-    rests_on: "Er beruht nur auf Körper gegen Körper und auf dem Raum: Freihaltezonen, Sichtlinien, Marken, Höhen und was aus dem Boden \
+    rests_on: "Er beruht nur auf Körper gegen Körper und auf dem Raum, die Türen so, wie sie sind: Freihaltezonen, Sichtlinien, Marken, Höhen und was aus dem Boden \
                ragt, sind ausgelassen.",
     not_proven: "Dass es hier nie passt, ist nicht bewiesen: Es kann passen oder nicht.",
     free: "Dass es hier nie passt, ist nicht bewiesen: Es gibt einen Ort, an dem kein Körper davon auf etwas trifft, das bleibt.",
+    ask: "Geht es wirklich nicht?",
+    ask_why: "Sucht einen Beweis, dass dieses Auto mit seinem Ziel nirgends in diesen Raum passt, auch wenn alles Bewegliche \
+              weg ist",
+    found_so: "Bewiesen für jeden Ort und jede Richtung und von einer zweiten Rechnung geprüft. Es gilt nur für Körper: das Auto und \
+               sein Ziel mit Ständer gegen den Raum, die Türen offen oder zu wie jetzt, und gegen das, was sich nicht bewegen \
+               lässt, dort, wo es jetzt steht; alles Bewegliche zählt als weg. Sichtlinien, Freihaltezonen, Marken und Höhen sind \
+               ausgelassen: Sie verlangen nur mehr Platz.",
+    weighing: "Es passt hier nie; was fehlt, wird ausgerechnet \u{2026}",
+    not_said: "Das sagt weder, dass es passt, noch, dass es nicht passt.",
+    free_drawn: "Das Auto ist dort gezeichnet. Ob dort eingestellt werden kann, ist nicht gesagt: wegrücken, was \
+                 im Weg ist, und noch einmal suchen.",
+    keep: "Beweis aufheben\u{2026}",
+    keep_why: "Schreibt ihn in eine Datei, die jeder prüfen lassen kann: baywright proof check DATEI --of PLAN",
+    path: "Pfad des Beweises",
+    is_there: "Eine Datei dieses Namens gibt es schon.",
+    replace: "Diese Datei ersetzen",
+    gone: "Der Beweis war von dem Stellplatz, wie er vorher war: Bitte noch einmal suchen.",
 };
+
+pub fn ruled_out(percent: usize) -> String {
+    format!("{percent} % aller Orte und Richtungen ausgeschlossen")
+}
+
+pub fn kept(path: &str) -> String {
+    format!("Der Beweis liegt in {path}.")
+}
 
 pub fn holds(cells: usize) -> String {
     match cells {
