@@ -104,6 +104,14 @@ pub enum Role {
     PlaceOpen,
     /// Where it lies now.
     PlaceNow,
+    /// What the car passes over on its way in.
+    WayIn,
+    /// The edge of that.
+    WayInEdge,
+    /// The way of its rear axle's middle.
+    WayInAxle,
+    /// Where it has the least room.
+    WayInTight,
     /// What lies in the shadow of something between sensor and target.
     Shadow,
     /// Where that shadow lies on the target.
@@ -186,7 +194,7 @@ impl Role {
             Self::Runway => 4,
             Self::FloorFeature(_) | Self::Contour => 5,
             Self::ZoneFill | Self::OtherZoneFill => 6,
-            Self::BeamFill | Self::Shadow | Self::PlaceFits | Self::PlaceOpen => 7,
+            Self::BeamFill | Self::Shadow | Self::PlaceFits | Self::PlaceOpen | Self::WayIn => 7,
             Self::Wall(_) => 8,
             Self::WallLine => 9,
             Self::Opening => 10,
@@ -213,7 +221,12 @@ impl Role {
             // In the order in which they are given: the shadow lies on the target.
             Self::Target | Self::Mat | Self::ShadowOnTarget => 30,
             // In the order in which they are given: the point lies on the edge.
-            Self::Sensor | Self::PlaceEdge | Self::PlaceNow => 31,
+            Self::Sensor
+            | Self::PlaceEdge
+            | Self::PlaceNow
+            | Self::WayInEdge
+            | Self::WayInAxle
+            | Self::WayInTight => 31,
             Self::PermanentMark | Self::Profile => 32,
             Self::Mark => 33,
             Self::Hovered | Self::WayOutUnder | Self::WayOut => 34,

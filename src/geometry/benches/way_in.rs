@@ -64,6 +64,7 @@ fn bench(c: &mut Criterion) {
         let question = Question {
             car: &car,
             obstacles: things,
+            meets: &[],
             floor: &floor,
             keep: 50.0,
             starts: &starts,

@@ -366,6 +366,7 @@ impl Canvas {
             levels: levels(answer, view),
             contours: view.contours,
             places: view.places.clone(),
+            way_in: view.way_in.clone(),
             told: Vec::new(),
             turned: if view.to_room { Turned::ToRoom } else { Turned::ToCar },
             along: view.along,

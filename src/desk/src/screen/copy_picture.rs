@@ -43,6 +43,7 @@ impl Desk {
             along: self.view.along,
             contours: self.view.contours,
             places: self.view.places.clone(),
+            way_in: self.view.way_in.clone(),
             ..ViewState::default()
         };
         let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };

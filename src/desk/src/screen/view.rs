@@ -211,6 +211,8 @@ pub struct Viewing {
     pub as_laid: Vec<baywright_drawing::LiveDimension>,
     /// Where the car can stand, its nose as it is now; drawn while that is looked at.
     pub places: Option<Arc<Places>>,
+    /// The way in that the pointer or the keyboard is at, drawn while that is looked at.
+    pub way_in: Option<Arc<baywright_planner::way_in::Driven>>,
     /// The spot that the pointer or the keyboard is at: the car is drawn there too, bay from vehicle.
     pub spot: Option<PlanPose>,
     /// Whether lines of one level and the floor's profile are drawn.

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::place::Places;
+use baywright_planner::way_in::Driven;
 
 use crate::finding::Flagged;
 
@@ -64,6 +65,8 @@ pub struct ViewState {
     pub contours: bool,
     /// Where the car can stand, its nose as it is now, shown on the floor of the top view if it is asked for.
     pub places: Option<Arc<Places>>,
+    /// How the car comes to a spot, shown in the top view.
+    pub way_in: Option<Arc<Driven>>,
     /// What else is pointed out in the top view: named as what is in hand, and covered by no other name.
     pub told: Vec<Subject>,
     /// How the paper of the top view lies.

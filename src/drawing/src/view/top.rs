@@ -13,6 +13,7 @@ mod room;
 mod stops;
 mod things;
 pub(crate) mod told;
+mod way_in;
 
 use std::collections::BTreeSet;
 
@@ -86,6 +87,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     room::draw(&mut pen, &top);
     contours::lines(&mut pen, &top);
     places::draw(&mut pen, &top);
+    way_in::draw(&mut pen, &top);
     aiming::draw(&mut pen, &top);
     car::draw(&mut pen, &top);
     things::draw(&mut pen, &top);
@@ -125,7 +127,11 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     levels::figures(&mut pen, &top);
     contours::figures(&mut pen, &top);
     contours::interval(&mut pen, &top);
-    places::told(&mut pen, &top);
+    // Of the two what is pointed at.
+    if state.way_in.is_none() {
+        places::told(&mut pen, &top);
+    }
+    way_in::told(&mut pen, &top);
     emphasis(&mut pen.items, state);
     pen
 }
