@@ -39,7 +39,7 @@ const TIGHT_MM: f64 = 20.0;
 const SLACK: (f64, f64) = (1.0, 1e-3);
 
 /// How many places are looked at for a way at most (measured: see DEVELOPERS); and how many for the straight way in by a door.
-const PLACES: usize = 4_000;
+const PLACES: usize = 6_000;
 const PLACES_STRAIGHT: usize = 60;
 
 /// So far apart the points of a drawn arc are, radians.
@@ -272,7 +272,8 @@ impl Asked {
     }
 
     fn starts(&self, effort: Effort) -> Vec<Start> {
-        self.doors.iter().flat_map(|own| own.starts(&self.body, effort.keep_mm)).collect()
+        let starts = |own: &Door| own.starts(&self.body, effort.keep_mm, &door::ASKEW_DEG);
+        self.doors.iter().flat_map(starts).collect()
     }
 
     /// What is told of a way that was found.
@@ -328,10 +329,10 @@ impl Asked {
         }
     }
 
-    /// What the car meets where it would stand, each once.
+    /// What the car meets where it would stand that nobody rolls aside by hand, each once.
     fn met_at(&self, pose: PlanPose) -> Vec<Subject> {
         let mut met: Vec<Subject> = Vec::new();
-        for own in &self.standing {
+        for own in self.standing.iter().filter(|own| !own.by_hand) {
             let (mm, _) =
                 least_room(&self.body.car, &pose, &[], std::slice::from_ref(&own.ring), &[own.meets]);
             if mm < SPEAKS_FROM_MM && !met.contains(&own.of) {
@@ -346,7 +347,7 @@ impl Asked {
         let tight = Effort { keep_mm: TIGHT_MM, rolled_aside: true };
         let limits = Limits { most_changes: 0, most_places: PLACES_STRAIGHT };
         for door in &self.doors {
-            let starts = door.starts(&self.body, tight.keep_mm);
+            let starts = door.starts(&self.body, tight.keep_mm, &[0.0]);
             for (aside, nose) in door::ASIDE.into_iter().flat_map(|aside| [(aside, true), (aside, false)]) {
                 let inside = door.just_inside(&self.body, aside, nose, tight.keep_mm);
                 let is_free =

@@ -24,7 +24,7 @@ const STEPS: [f64; 3] = [1.0 / 6.0, 1.0 / 12.0, 1.0 / 24.0];
 const CELLS_TO_A_STEP: f64 = 2.0;
 
 /// How many words are tried from a place.
-const TRIED: usize = 4;
+const TRIED: usize = 6;
 
 /// A way is good enough if no other can cost less than its share of this.
 const GOOD_ENOUGH: f64 = 0.75;

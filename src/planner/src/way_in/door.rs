@@ -14,7 +14,7 @@ const BEFORE_MM: f64 = 300.0;
 /// So much more ground than the car's own length is taken as free before a door, mm (our own choice).
 const MORE_GROUND_MM: f64 = 2_500.0;
 /// How far askew the car may start before a door, degrees: the ground there is taken as free, so that it comes up as it likes.
-const ASKEW_DEG: [f64; 7] = [0.0, 15.0, -15.0, 30.0, -30.0, 45.0, -45.0];
+pub(super) const ASKEW_DEG: [f64; 7] = [0.0, 15.0, -15.0, 30.0, -30.0, 45.0, -45.0];
 /// And how far from the door's middle, as a share of what the door has to spare.
 pub(super) const ASIDE: [f64; 3] = [0.0, 0.35, -0.35];
 
@@ -76,12 +76,11 @@ impl Door {
         vec![from + near, from + far, to + far, to + near]
     }
 
-    /// Where a way may start: straight before the door and askew, nose first and tail first.
-    pub fn starts(&self, body: &Body, keep_mm: f64) -> Vec<Start> {
+    /// Where a way may start: so far askew before the door, nose first and tail first.
+    pub fn starts(&self, body: &Body, keep_mm: f64, askew_deg: &[f64]) -> Vec<Start> {
         let inward = angle::heading(-self.out);
         let ways = [true, false].into_iter().flat_map(|nose| {
-            let both =
-                ASKEW_DEG.into_iter().flat_map(|askew| ASIDE.into_iter().map(move |aside| (askew, aside)));
+            let both = askew_deg.iter().flat_map(|&askew| ASIDE.into_iter().map(move |aside| (askew, aside)));
             both.map(move |(askew, aside)| (nose, askew, aside))
         });
         ways.filter_map(|(nose, askew, aside)| {
