@@ -69,7 +69,7 @@ pub struct Limits {
 }
 
 impl Default for Limits {
-    /// Five changes, as often as a patient person turns the wheel; as many places as take about a second.
+    /// Five changes, as often as a patient person turns the wheel; as many places as take a second or two.
     fn default() -> Self {
         Self { most_changes: 5, most_places: 30_000 }
     }
