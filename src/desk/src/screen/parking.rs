@@ -156,6 +156,7 @@ impl Desk {
             if let Some(shown) = self.answer.shown_of(&self.parking.offered) {
                 self.offers(ui, &shown, &mut lit, out);
             }
+            self.ways_in_rest_on(ui);
             in_sight::by_keys(ui, &self.texts().to_scroll(texts.title), ScrolledBy::Keys);
             in_sight::follow(ui);
         });
@@ -279,7 +280,6 @@ impl Desk {
         } else {
             ui.add(Label::new(widgets::soft(ui, texts.measured_so)).wrap());
             ui.add(Label::new(widgets::soft(ui, texts.rule)).wrap());
-            self.ways_in_rest_on(ui);
             if self.document.draft().is_some() {
                 ui.add(Label::new(widgets::soft(ui, texts.waits)).wrap());
             }

@@ -64,6 +64,12 @@ impl Desk {
         });
     }
 
+    /// What was found of what is shown now: what is of an earlier bay may be no way in this one, and is not told.
+    fn ways_in(&self) -> Option<&Found> {
+        let shown = self.answer.shown_of(&self.parking.ways_in.found)?;
+        (!shown.is_older).then_some(shown.found)
+    }
+
     /// The line of the way to a spot, by the spot's name; what is drawn of it while it is pointed at.
     pub(in crate::screen) fn way_in_told(
         &self,
@@ -71,9 +77,9 @@ impl Desk {
         spot: PlanPose,
         name: &str,
     ) -> Option<Arc<Driven>> {
-        let shown = self.answer.shown_of(&self.parking.ways_in.found)?;
-        let nth = shown.found.to.iter().position(|own| *own == spot)?;
-        let way = shown.found.ways.to.get(nth)?;
+        let shown = self.ways_in()?;
+        let nth = shown.to.iter().position(|own| *own == spot)?;
+        let way = shown.ways.to.get(nth)?;
         let line = self.words().way(way);
         let Way::Driven(driven) = way else {
             let care = look::colour(self.view.theme.palette().care);
@@ -87,8 +93,7 @@ impl Desk {
         }
         let is_lit = response.hovered() || response.has_focus();
         response.accessible_name(self.texts().of(&line, name));
-        // What is of an earlier bay is not drawn into this one.
-        (is_lit && !shown.is_older).then(|| Arc::clone(driven))
+        is_lit.then(|| Arc::clone(driven))
     }
 
     /// That they are being looked for, and the line of the way to where the car stands now.
@@ -97,19 +102,16 @@ impl Desk {
         if self.parking.ways_in.are_looked_for() {
             ui.add(Label::new(widgets::soft(ui, texts.looking)).wrap());
         }
-        let is_there = self.answer.shown_of(&self.parking.ways_in.found).is_some();
-        if !is_there {
-            return None;
-        }
+        self.ways_in()?;
         ui.label(RichText::new(texts.where_it_stands).font(look::bold(size::BODY)));
         self.way_in_told(ui, self.answer.judged.parked, texts.where_it_stands)
     }
 
     /// What the ways rest on.
     pub(in crate::screen) fn ways_in_rest_on(&self, ui: &mut Ui) {
-        let Some(shown) = self.answer.shown_of(&self.parking.ways_in.found) else { return };
+        let Some(shown) = self.ways_in() else { return };
         let texts = self.view.locale.language.way_in();
-        let turning = self.words().turning(&shown.found.ways.turns);
+        let turning = self.words().turning(&shown.ways.turns);
         for text in [turning.as_str(), texts.taken_as_free, texts.beside_it] {
             ui.add(Label::new(widgets::soft(ui, text)).wrap());
         }
