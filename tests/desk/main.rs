@@ -71,5 +71,6 @@ mod typing;
 mod visits;
 mod waiting;
 mod walk;
+mod way_in;
 mod whose;
 mod zones;

@@ -108,6 +108,14 @@ pub enum Role {
     Served,
     /// Its edge.
     ServedEdge,
+    /// What the car passes over on its way in.
+    WayIn,
+    /// The edge of that.
+    WayInEdge,
+    /// The way of its rear axle's middle.
+    WayInAxle,
+    /// Where it has the least room.
+    WayInTight,
     /// What lies in the shadow of something between sensor and target.
     Shadow,
     /// Where that shadow lies on the target.
@@ -197,7 +205,8 @@ impl Role {
             | Self::PlaceFits
             | Self::PlaceOpen
             | Self::Served
-            | Self::ServedEdge => 7,
+            | Self::ServedEdge
+            | Self::WayIn => 7,
             Self::Wall(_) => 8,
             Self::WallLine => 9,
             Self::Opening => 10,
@@ -224,7 +233,12 @@ impl Role {
             // In the order in which they are given: the shadow lies on the target.
             Self::Target | Self::Mat | Self::ShadowOnTarget => 30,
             // In the order in which they are given: the point lies on the edge.
-            Self::Sensor | Self::PlaceEdge | Self::PlaceNow => 31,
+            Self::Sensor
+            | Self::PlaceEdge
+            | Self::PlaceNow
+            | Self::WayInEdge
+            | Self::WayInAxle
+            | Self::WayInTight => 31,
             Self::PermanentMark | Self::Profile => 32,
             Self::Mark => 33,
             Self::Hovered | Self::WayOutUnder | Self::WayOut => 34,

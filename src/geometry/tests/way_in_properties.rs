@@ -6,7 +6,7 @@
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
 use baywright_geometry::way_in::{
-    Answer, Car, Goal, HEM_MM, Limits, Piece, Question, Start, Turning, WayIn, swept, way_in,
+    Answer, Car, Goal, HEM_MM, Limits, Piece, Question, Start, Turning, WayIn, least_room, swept, way_in,
 };
 use baywright_geometry::{DVec2, Outline, PlanPose, Polygon, Region, Segment, angle, distance, overlaps_by};
 use proptest::prelude::*;
@@ -100,7 +100,8 @@ impl Room {
         let limits = Limits { most_changes, most_places };
         let Self { obstacles, start, goal, keep, .. } = self;
         let (starts, keep, goal) = ([*start], *keep, *goal);
-        let question = Question { car, obstacles, floor: &floor, keep, starts: &starts, goal, limits };
+        let question =
+            Question { car, obstacles, meets: &[], floor: &floor, keep, starts: &starts, goal, limits };
         way_in(&question, &|| false)
     }
 
@@ -197,7 +198,8 @@ proptest! {
             (Answer::Found(own), Answer::Found(other)) => {
                 prop_assert_eq!(own.pieces.len(), other.pieces.len());
                 prop_assert_eq!((own.changes, own.nose_first), (other.changes, other.nose_first));
-                prop_assert!((own.room - other.room).abs() < 1.0);
+                // As near to things, if there are any.
+                prop_assert!(own.room == other.room || (own.room - other.room).abs() < 1.0);
                 for (a, b) in own.pieces.iter().zip(&other.pieces) {
                     prop_assert!((a.length - b.length).abs() < 1e-3, "{:?} {:?}", a, b);
                     prop_assert!((a.curvature + b.curvature).abs() < 1e-12);
@@ -379,6 +381,7 @@ fn what_is_no_way_is_said() {
     let question = Question {
         car: &car(),
         obstacles: &wide.obstacles,
+        meets: &[],
         floor: &floor,
         keep: 0.0,
         starts: &starts,
@@ -401,4 +404,49 @@ fn a_car_that_stands_before_the_door_the_other_way_comes_tail_first() {
     let Answer::Found(way) = room.asked(&car(), 0, 5_000) else { panic!() };
     assert!(!way.nose_first && way.changes == 0);
     room.holds(&way);
+}
+
+/// A bar right across the hall is met by the rings that it is said to meet, and by no other; the nearest is told with its point, and
+/// the edge of the floor is nothing that is near.
+#[test]
+fn an_obstacle_is_in_the_way_of_the_rings_that_it_meets() {
+    // The body, and a strip that reaches 200 mm further to either side.
+    let strip = rectangle((-800.0, -600.0), (-0.5 * WIDTH - 200.0, 0.5 * WIDTH + 200.0));
+    let car = Car::new(&[outline(), strip], WHEELBASE, Turning::InnerRadius { radius: INNER }).unwrap();
+    let bar = rectangle((4e3, 4.2e3), (0.0, 9e3));
+    let post = rectangle((7e3, 7.2e3), (5_800.0, 6_000.0));
+    let room = hall(vec![bar, post], PlanPose::new(DVec2::new(10e3, 4.5e3), 0.0), 50.0);
+    let floor = Region::left(&room.rings, &[]);
+    let asked = |meets: &[u64]| {
+        let limits = Limits { most_changes: 2, most_places: 300 };
+        let (obstacles, starts) = (&room.obstacles, [room.start]);
+        way_in(
+            &Question {
+                car: &car,
+                obstacles,
+                meets,
+                floor: &floor,
+                keep: 50.0,
+                starts: &starts,
+                goal: room.goal,
+                limits,
+            },
+            &|| false,
+        )
+    };
+    for met in [&[1][..], &[2], &[3], &[]] {
+        assert!(matches!(asked(met), Answer::NotFound { .. }), "{met:?}");
+    }
+    // The post is 1300 mm from the middle line: 427.5 from the body, 227.5 from the strip.
+    for (meets, gap) in [([0, 1], 427.5), ([0, 2], 227.5), ([0, 3], 227.5)] {
+        let Answer::Found(way) = asked(&meets) else { panic!("not found, {meets:?}") };
+        assert!((gap - 0.51..=gap).contains(&way.room), "{} is not {gap}", way.room);
+        let near = way.nearest.unwrap();
+        assert_eq!(near.obstacle, 1);
+        assert!((near.at.y - 5_800.0).abs() < 1e-6 && (7e3..=7.2e3).contains(&near.at.x), "{near:?}");
+        let again = least_room(&car, &room.start.pose, &way.pieces, &room.obstacles, &meets);
+        assert!((again.0 - way.room).abs() < 0.51 && again.1.unwrap().obstacle == 1);
+    }
+    let Answer::Found(way) = asked(&[0, 0]) else { panic!("not found") };
+    assert_eq!((way.room, way.nearest), (f64::INFINITY, None));
 }

@@ -84,7 +84,7 @@ pub(crate) use car_place::without;
 pub use car_unlikely::Unlikely;
 pub use centrelines::LinesApart;
 pub use claim::{Claim, Claims, MovesWith, Volume};
-pub(crate) use claim::{excludes_part, is_in_run};
+pub(crate) use claim::{GOES_OVER_MM, excludes_part, is_in_run};
 pub use door_leaf::DoorPart;
 pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};

@@ -29,6 +29,7 @@ pub mod proof;
 pub mod record;
 pub mod room;
 pub mod scene;
+pub mod way_in;
 pub mod words;
 
 pub use baywright_geometry as geometry;

@@ -41,6 +41,7 @@ pub mod shop;
 pub mod stand;
 pub mod this_car;
 pub mod visits;
+pub mod way_in;
 
 mod about;
 mod bracketed;

@@ -368,6 +368,7 @@ impl Canvas {
             contours: view.contours,
             places: view.places.clone(),
             staying: view.staying.clone(),
+            way_in: view.way_in.clone(),
             told: Vec::new(),
             turned: if view.to_room { Turned::ToRoom } else { Turned::ToCar },
             along: view.along,

@@ -44,6 +44,7 @@ impl Desk {
             contours: self.view.contours,
             places: self.view.places.clone(),
             staying: self.view.staying.clone(),
+            way_in: self.view.way_in.clone(),
             ..ViewState::default()
         };
         let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };

@@ -3,6 +3,7 @@
 
 mod never;
 mod permanent;
+mod way_in;
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -11,6 +12,7 @@ use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{PlanPose, angle};
 use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::place::{Offered, Places, Search, all_headings, offered, stood};
+use baywright_planner::way_in::Driven;
 use egui::{CornerRadius, Frame, Label, Margin, RichText, ScrollArea, Stroke, Ui, Vec2};
 
 pub(super) use permanent::Staying;
@@ -32,6 +34,13 @@ const TOLD_EVERY: usize = 20;
 const THERE_MM: f64 = 0.5;
 const THERE_RAD: f64 = 1e-6;
 
+/// What the pointer or the keyboard is at.
+#[derive(Default)]
+struct Lit {
+    spot: Option<PlanPose>,
+    way_in: Option<Arc<Driven>>,
+}
+
 /// What is known of where the car can stand.
 #[derive(Debug, Default)]
 pub(super) struct Parking {
@@ -44,6 +53,8 @@ pub(super) struct Parking {
     offered: SlowPart<Offered>,
     /// Whether it fits nowhere at all.
     pub never: never::FitsNowhere,
+    /// How the car comes to what is offered.
+    ways_in: way_in::WaysIn,
     /// Of what answer it was asked for last.
     asked: Option<u64>,
     /// Somebody had the search stopped: what it found so far is what there is.
@@ -58,7 +69,7 @@ impl Parking {
     /// # Errors
     /// The search met a fault of the program: in what words.
     pub fn collect(&mut self) -> Result<(), String> {
-        self.offered.collect().and(self.never.collect())
+        self.offered.collect().and(self.never.collect()).and(self.ways_in.collect())
     }
 
     /// Ends the search: it tells what it found so far.
@@ -103,7 +114,8 @@ impl Desk {
     /// Before anything is drawn: the tint of what is shown now, and the best spots looked for while nothing is in the hand.
     pub(super) fn look_where(&mut self, ctx: &egui::Context) {
         self.view.spot = None;
-        (self.view.places, self.view.staying, self.view.decides) = (None, None, None);
+        (self.view.places, self.view.staying) = (None, None);
+        (self.view.decides, self.view.way_in) = (None, None);
         if self.view.tab != Tab::Parking || self.view.page().is_some() {
             return;
         }
@@ -136,6 +148,7 @@ impl Desk {
                 }
             })
         });
+        self.look_for_ways_in(ctx);
     }
 
     /// The panel.
@@ -144,7 +157,7 @@ impl Desk {
             return self.lines_that_stay(ui, out);
         }
         let texts = self.view.locale.language.place();
-        let mut lit = None;
+        let mut lit = Lit::default();
         ScrollArea::vertical().id_salt("parking").auto_shrink([false, false]).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 6.0;
             // Beside the bar that it is scrolled by.
@@ -157,15 +170,17 @@ impl Desk {
                 out.push(Command::Page(Some(Page::Fits)));
             }
             self.search_told(ui, out);
+            lit.way_in = self.way_in_here(ui);
             if let Some(shown) = self.answer.shown_of(&self.parking.offered) {
                 self.offers(ui, &shown, &mut lit, out);
             }
             self.offer_lines(ui, out);
+            self.ways_in_rest_on(ui);
             in_sight::by_keys(ui, &self.texts().to_scroll(texts.title), ScrolledBy::Keys);
             in_sight::follow(ui);
         });
-        self.view.spot = lit;
         self.view.decides = self.decides();
+        (self.view.spot, self.view.way_in) = (lit.spot, lit.way_in);
     }
 
     /// What the tint on the floor is of.
@@ -198,13 +213,7 @@ impl Desk {
     }
 
     /// The spots, or what is known instead.
-    fn offers(
-        &self,
-        ui: &mut Ui,
-        shown: &Shown<'_, Offered>,
-        lit: &mut Option<PlanPose>,
-        out: &mut Vec<Command>,
-    ) {
+    fn offers(&self, ui: &mut Ui, shown: &Shown<'_, Offered>, lit: &mut Lit, out: &mut Vec<Command>) {
         let (words, texts) = (self.words(), self.view.locale.language.place());
         let palette = self.view.theme.palette();
         let Offered { offers, everywhere, margin, found } = shown.found;
@@ -257,6 +266,8 @@ impl Desk {
                     RichText::new(widgets::unbroken(words.spot_margin(offer, margin))).size(size::SMALL);
                 let colour = if offer.meets { ui.visuals().weak_text_color() } else { care };
                 ui.add(Label::new(against.color(colour)).wrap().selectable(true));
+                let way_in = self.way_in_told(ui, offer.spot.pose, &name);
+                lit.way_in = way_in.or(lit.way_in.take());
                 if self.stands_at(offer.spot.pose) {
                     ui.label(
                         RichText::new(texts.is_here).size(size::SMALL).color(look::colour(palette.ready)),
@@ -273,7 +284,7 @@ impl Desk {
                 }
             });
             if has_keyboard || drawn.response.contains_pointer() {
-                *lit = Some(offer.spot.pose);
+                lit.spot = Some(offer.spot.pose);
             }
         }
         if offers.is_empty() {
@@ -287,7 +298,7 @@ impl Desk {
                 },
             );
             if !found.is_partial && !found.fits_somewhere && !shown.is_older {
-                self.fits_nowhere(ui, lit, out);
+                self.fits_nowhere(ui, &mut lit.spot, out);
             }
         } else {
             ui.add(Label::new(widgets::soft(ui, texts.measured_so)).wrap());

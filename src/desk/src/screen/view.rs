@@ -224,6 +224,8 @@ pub struct Viewing {
     pub places: Option<Arc<Places>>,
     /// Lines and points that are proposed to stay on the floor; drawn while that is looked at.
     pub staying: Option<Arc<OnFloor>>,
+    /// The way in that the pointer or the keyboard is at, drawn while that is looked at.
+    pub way_in: Option<Arc<baywright_planner::way_in::Driven>>,
     /// The spot that the pointer or the keyboard is at: the car is drawn there too, bay from vehicle.
     pub spot: Option<PlanPose>,
     /// What decides that the car never fits, while that is told: it is drawn.

@@ -6,6 +6,7 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::permanent::OnFloor;
 use baywright_planner::place::Places;
+use baywright_planner::way_in::Driven;
 
 use crate::finding::Flagged;
 
@@ -67,6 +68,8 @@ pub struct ViewState {
     pub places: Option<Arc<Places>>,
     /// Lines and points that are proposed to stay on the floor, shown in the top view.
     pub staying: Option<Arc<OnFloor>>,
+    /// How the car comes to a spot, shown in the top view.
+    pub way_in: Option<Arc<Driven>>,
     /// What else is pointed out in the top view: named as what is in hand, and covered by no other name.
     pub told: Vec<Subject>,
     /// How the paper of the top view lies.

@@ -15,6 +15,7 @@ mod staying;
 mod stops;
 mod things;
 pub(crate) mod told;
+mod way_in;
 
 use std::collections::BTreeSet;
 
@@ -90,6 +91,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     places::draw(&mut pen, &top);
     staying::kept(&mut pen, &top);
     staying::proposed(&mut pen, &top);
+    way_in::draw(&mut pen, &top);
     aiming::draw(&mut pen, &top);
     car::draw(&mut pen, &top);
     things::draw(&mut pen, &top);
@@ -130,7 +132,11 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     levels::figures(&mut pen, &top);
     contours::figures(&mut pen, &top);
     contours::interval(&mut pen, &top);
-    places::told(&mut pen, &top);
+    // Of the two what is pointed at.
+    if state.way_in.is_none() {
+        places::told(&mut pen, &top);
+    }
+    way_in::told(&mut pen, &top);
     emphasis(&mut pen.items, state);
     pen
 }

@@ -41,7 +41,7 @@ impl Piece {
     }
 
     /// Where the frame of the rear axle is after it.
-    pub(super) fn end(&self, from: &PlanPose) -> PlanPose {
+    pub fn end(&self, from: &PlanPose) -> PlanPose {
         match self.centre() {
             None => from.shifted(from.forward() * self.length),
             Some(centre) => {

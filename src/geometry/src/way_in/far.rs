@@ -24,8 +24,8 @@ pub(super) struct Far {
 }
 
 impl Far {
-    /// Measured from the goal, for a disc of a radius about the middle of the rear axle.
-    pub fn from(goal: DVec2, radius: f64, within: Bounds, solids: &Solids) -> Self {
+    /// Measured from the goal, for a disc of a radius about the middle of the rear axle that lies in a ring of the car.
+    pub fn from(goal: DVec2, (radius, ring): (f64, usize), within: Bounds, solids: &Solids) -> Self {
         let size = within.size();
         let square = SQUARE.max(libm::sqrt(size.x * size.y / MOST_SQUARES));
         let (columns, rows) = ((size.x / square) as usize + 1, (size.y / square) as usize + 1);
@@ -34,7 +34,7 @@ impl Far {
         // A square is shut only if the disc fits about no point of it.
         let least = radius - square * std::f64::consts::FRAC_1_SQRT_2;
         let open: Vec<bool> =
-            (0..columns * rows).map(|i| solids.room_at(grid.middle(i)) >= least.max(0.0)).collect();
+            (0..columns * rows).map(|i| solids.room_at(grid.middle(i), ring) >= least.max(0.0)).collect();
         let mut next = BinaryHeap::new();
         if let Some(first) = grid.index(goal) {
             grid.set(first, 0.0);

@@ -26,8 +26,11 @@ const CELLS_TO_A_STEP: f64 = 2.0;
 /// How many words are tried from a place.
 const TRIED: usize = 6;
 
+/// A way is good enough if no other can cost less than its share of this.
+const GOOD_ENOUGH: f64 = 0.75;
+
 /// How many more places are looked at for a better way once there is one.
-const AFTERWARDS: usize = 1_000;
+const AFTERWARDS: usize = 200;
 
 /// A lattice has no more cells than this (32 MiB of marks): a larger one is made coarser.
 const MOST_CELLS: f64 = 268_435_456.0;
@@ -45,8 +48,8 @@ pub(super) struct Task<'a> {
     /// Of the vehicle's origin, that far in front of the rear axle's middle.
     pub wheelbase: f64,
     pub slack: (f64, f64),
-    /// Of a disc about the rear axle's middle that the car needs room for.
-    pub disc: f64,
+    /// Of a disc about the rear axle's middle that the car needs room for, and the ring that it lies in.
+    pub disc: (f64, usize),
     pub most_changes: usize,
     pub most_places: usize,
 }
@@ -138,6 +141,7 @@ impl Search<'_> {
         let mut places = 0;
         let mut found_at = None;
         let mut best: Option<(usize, Vec<Piece>)> = None;
+        let mut cheapest = f64::INFINITY;
         while let Some(next) = self.open.pop() {
             if let Some(word) = next.word {
                 best = Some((next.node, word));
@@ -147,7 +151,8 @@ impl Search<'_> {
             if !self.lattice.mark(&node.pose, node.changes) {
                 continue;
             }
-            let afterwards = found_at.is_some_and(|at| places > at + AFTERWARDS);
+            let afterwards =
+                found_at.is_some_and(|at| places > at + AFTERWARDS) || next.least >= GOOD_ENOUGH * cheapest;
             if places >= budget || afterwards {
                 // The cheapest way so far, which is the first of those that are open.
                 best = self
@@ -162,8 +167,9 @@ impl Search<'_> {
             if places % 32 == 0 && stop() {
                 return Outcome::Stopped;
             }
-            if self.try_words(next.node) {
+            if let Some(cost) = self.try_words(next.node) {
                 found_at.get_or_insert(places);
+                cheapest = cheapest.min(cost);
             }
             self.step(next.node);
         }
@@ -201,16 +207,16 @@ impl Search<'_> {
         node.before.is_some() && node.piece.is_forwards() != forwards
     }
 
-    /// Tries the cheapest words from a place to the goal; whether one is clear.
-    fn try_words(&mut self, from: usize) -> bool {
-        let (task, Some(node)) = (self.task, self.nodes.get(from)) else { return false };
+    /// Tries the cheapest words from a place to the goal; what the way by the first that is clear costs.
+    fn try_words(&mut self, from: usize) -> Option<f64> {
+        let (task, node) = (self.task, self.nodes.get(from)?);
         let (pose, cost) = (node.pose, node.cost);
         let front = pose * DVec2::new(task.wheelbase, 0.0);
         let goal = task.goal * DVec2::new(task.wheelbase, 0.0);
         let turn = wrapped(pose.heading() - task.goal.heading()).abs();
         if front.distance(goal) <= task.slack.0 && turn <= task.slack.1 {
             self.push(from, cost, Some(Vec::new()));
-            return true;
+            return Some(cost);
         }
         let mut words: Vec<(f64, words::Word)> = Vec::new();
         for word in words::all(&pose, &task.goal, task.radius) {
@@ -221,11 +227,10 @@ impl Search<'_> {
         }
         words.sort_by(|a, b| a.0.total_cmp(&b.0));
         let driven = words.iter().filter_map(|(more, word)| Some((more, word.pieces(&pose, &task.goal)?)));
-        let clear = driven.take(TRIED).find(|(_, pieces)| self.drives_clear(&pose, pieces));
-        let Some((more, pieces)) = clear else { return false };
+        let (more, pieces) = driven.take(TRIED).find(|(_, pieces)| self.drives_clear(&pose, pieces))?;
         let least = cost + more;
         self.push(from, least, Some(pieces));
-        true
+        Some(least)
     }
 
     fn drives_clear(&self, from: &PlanPose, pieces: &[Piece]) -> bool {

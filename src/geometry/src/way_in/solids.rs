@@ -24,6 +24,15 @@ struct Solid {
     bounds: Bounds,
     /// Of each side its outward unit normal, and how far out along that it lies.
     sides: Vec<(DVec2, f64)>,
+    /// Which of the obstacles; none of the edge of the floor.
+    nth: Option<usize>,
+    /// The rings of the car that it is in the way of, bit by bit.
+    meets: u64,
+}
+
+/// The bit of a ring of the car: those past the last one meet all that meets anything there.
+pub(super) fn bit(ring: usize) -> u64 {
+    1 << ring.min(63)
 }
 
 /// All things and the edge of the floor.
@@ -38,14 +47,28 @@ pub(super) struct Solids {
 #[derive(Clone, Copy)]
 struct Run<'a> {
     ring: &'a [DVec2],
+    bit: u64,
     from: PlanPose,
     piece: Piece,
 }
 
 impl Solids {
-    pub fn new(obstacles: &[Vec<DVec2>], floor: Region, keep: f64) -> Self {
-        let edges = floor.rings().flat_map(ring_edges).map(|e| vec![e.from, e.to]);
-        let all = obstacles.iter().cloned().chain(edges).filter_map(Solid::new).collect();
+    /// Obstacles, each with the rings of the car that it meets (all, where that is missing), and the edge of the floor, which meets
+    /// every ring that does not lie within another.
+    pub fn new(
+        obstacles: &[Vec<DVec2>],
+        meets: &[u64],
+        floor: Region,
+        rings: &[Vec<DVec2>],
+        keep: f64,
+    ) -> Self {
+        let outer = outermost(rings);
+        let meets = meets.iter().copied().chain(std::iter::repeat(u64::MAX));
+        let things = obstacles.iter().cloned().zip(meets).enumerate();
+        let things = things.filter_map(|(nth, (ring, meets))| Solid::new(ring, Some(nth), meets));
+        let edges = floor.rings().flat_map(ring_edges);
+        let edges = edges.filter_map(|e| Solid::new(vec![e.from, e.to], None, outer));
+        let all = things.chain(edges).collect();
         Self { all, floor, keep }
     }
 
@@ -56,10 +79,11 @@ impl Solids {
 
     /// Whether the car may stand there (frame of the rear axle).
     pub fn stands_clear(&self, rings: &[Vec<DVec2>], rear: &PlanPose) -> bool {
-        rings.iter().all(|ring| {
+        rings.iter().enumerate().all(|(nth, ring)| {
             let placed: Vec<DVec2> = ring.iter().map(|&p| *rear * p).collect();
             let centre = placed.iter().sum::<DVec2>() / placed.len() as f64;
-            self.floor.holds(centre) && self.all.iter().all(|solid| self.keeps(solid.distance(&placed)))
+            let met = self.all.iter().filter(|solid| solid.meets & bit(nth) != 0);
+            self.floor.holds(centre) && met.into_iter().all(|solid| self.keeps(solid.distance(&placed)))
         })
     }
 
@@ -67,12 +91,18 @@ impl Solids {
     pub fn drives_clear(&self, rings: &[Vec<DVec2>], from: &PlanPose, piece: &Piece) -> bool {
         let count = parts(piece);
         let part = piece.part(count as f64);
-        let all: Vec<&Solid> = self.all.iter().collect();
-        let mut at = *from;
-        (0..count).all(|_| {
-            let start = at;
-            at = part.end(&at);
-            rings.iter().all(|ring| self.is_clear(&Run { ring, from: start, piece: part }, &all))
+        let ends: Vec<PlanPose> =
+            (0..=count).map(|nth| Piece { length: part.length * nth as f64, ..part }.end(from)).collect();
+        // No corner is further from the box around the ends than the car reaches and an arc bulges.
+        let Some(around) = Bounds::around(ends.iter().map(PlanPose::origin)) else { return false };
+        let reach = rings.iter().flatten().map(|p| p.length()).fold(0.0, f64::max);
+        let around = around.grown(reach + 0.5 * part.length.abs() + self.keep);
+        let near: Vec<&Solid> = self.all.iter().filter(|solid| solid.bounds.meets(&around)).collect();
+        rings.iter().enumerate().all(|(nth, ring)| {
+            let own: Vec<&Solid> = near.iter().copied().filter(|solid| solid.meets & bit(nth) != 0).collect();
+            let mut starts = ends.iter().take(count);
+            own.is_empty()
+                || starts.all(|&from| self.is_clear(&Run { ring, bit: bit(nth), from, piece: part }, &own))
         })
     }
 
@@ -105,36 +135,70 @@ impl Solids {
                 && self.is_clear(&Run { from: middle, piece: half, ..*run }, &left)
     }
 
-    /// The least distance of the car from anything on its way, mm: never more than there is, at most [`TOLD_WITHIN`] less.
-    pub fn least_room(&self, rings: &[Vec<DVec2>], from: &PlanPose, pieces: &[Piece]) -> f64 {
+    /// The least distance of the car from an obstacle on its way, mm: never more than there is, at most [`TOLD_WITHIN`] less; and
+    /// which one that is, with its nearest point.
+    pub fn least_room(
+        &self,
+        rings: &[Vec<DVec2>],
+        from: &PlanPose,
+        pieces: &[Piece],
+    ) -> (f64, Option<(usize, DVec2)>) {
         let mut at = *from;
         let mut runs = Vec::new();
         for piece in pieces {
             let count = parts(piece);
             let part = piece.part(count as f64);
             for _ in 0..count {
-                runs.extend(rings.iter().map(|ring| Run { ring, from: at, piece: part }));
+                let own = rings.iter().enumerate();
+                runs.extend(own.map(|(nth, ring)| Run { ring, bit: bit(nth), from: at, piece: part }));
                 at = part.end(&at);
             }
         }
-        let all: Vec<&Solid> = self.all.iter().collect();
+        let still = Piece { curvature: 0.0, length: 0.0 };
+        let last = rings.iter().enumerate();
+        runs.extend(last.map(|(nth, ring)| Run { ring, bit: bit(nth), from: at, piece: still }));
+        let all: Vec<&Solid> = self.all.iter().filter(|solid| solid.nth.is_some()).collect();
+        let mut least = Least { mm: f64::INFINITY, to: None };
         // The ends of all first: what is near makes the rest short.
-        let ends = runs.iter().flat_map(|run| all.iter().map(|solid| solid.distance(&run.placed())));
-        let mut least = ends.fold(f64::INFINITY, f64::min);
+        for run in &runs {
+            let placed = run.placed();
+            for solid in all.iter().filter(|solid| solid.meets & run.bit != 0) {
+                least.hear(solid, &placed);
+            }
+        }
         for run in &runs {
             run.nearer(&all, &mut least);
         }
-        (least - TOLD_WITHIN).max(0.0)
+        let to = least.to.and_then(|(solid, placed)| Some((solid.nth?, solid.nearest_to(&placed)?)));
+        ((least.mm - TOLD_WITHIN).max(0.0), to)
     }
 
-    /// How far a point is from the nearest thing or edge of the floor, mm; 0 within a thing.
-    pub fn room_at(&self, p: DVec2) -> f64 {
+    /// How far a point is from the nearest thing that meets a ring of the car, or from the edge of the floor, mm; 0 within a thing.
+    pub fn room_at(&self, p: DVec2, ring: usize) -> f64 {
         let room = |solid: &Solid| {
             let inside = solid.ring.len() > 2 && solid.sides.iter().all(|&(n, out)| p.dot(n) <= out);
             let far = ring_edges(&solid.ring).map(|e| e.distance_to(p)).fold(f64::INFINITY, f64::min);
             if inside { 0.0 } else { far }
         };
-        self.all.iter().map(room).fold(f64::INFINITY, f64::min)
+        let met = self.all.iter().filter(|solid| solid.nth.is_none() || solid.meets & bit(ring) != 0);
+        met.map(room).fold(f64::INFINITY, f64::min)
+    }
+}
+
+/// What was nearest so far, and how the ring lay then.
+struct Least<'s> {
+    mm: f64,
+    to: Option<(&'s Solid, Vec<DVec2>)>,
+}
+
+impl<'s> Least<'s> {
+    /// Takes it in; how far it is.
+    fn hear(&mut self, solid: &'s Solid, placed: &[DVec2]) -> f64 {
+        let mm = solid.distance(placed);
+        if mm < self.mm {
+            (self.mm, self.to) = (mm, Some((solid, placed.to_vec())));
+        }
+        mm
     }
 }
 
@@ -149,7 +213,8 @@ impl Run<'_> {
         around(self.ring, &self.from, &self.piece, &mut points);
         let Some(bounds) = Bounds::around(points.iter().copied()) else { return Vec::new() };
         let reach = bounds.grown(gap.max(0.0));
-        let mut near: Vec<&Solid> = among.iter().copied().filter(|s| s.bounds.meets(&reach)).collect();
+        let mut near: Vec<&Solid> =
+            among.iter().copied().filter(|s| s.meets & self.bit != 0 && s.bounds.meets(&reach)).collect();
         near.retain(|solid| solid.sides.iter().all(|&(n, out)| lowest(&points, n) - out < gap));
         if near.is_empty() {
             return near;
@@ -170,8 +235,8 @@ impl Run<'_> {
     }
 
     /// Lowers `least` to what is found nearer on this run.
-    fn nearer(&self, among: &[&Solid], least: &mut f64) {
-        let near = self.not_parted(among, *least - TOLD_WITHIN);
+    fn nearer<'s>(&self, among: &[&'s Solid], least: &mut Least<'s>) {
+        let near = self.not_parted(among, least.mm - TOLD_WITHIN);
         if near.is_empty() {
             return;
         }
@@ -181,13 +246,12 @@ impl Run<'_> {
         let travel = self.piece.travel(self.ring);
         let mut left = Vec::new();
         for solid in near {
-            let distance = solid.distance(&placed);
-            *least = least.min(distance);
-            if distance - 0.5 * travel < *least - TOLD_WITHIN {
+            let distance = least.hear(solid, &placed);
+            if distance - 0.5 * travel < least.mm - TOLD_WITHIN {
                 left.push(solid);
             }
         }
-        if !left.is_empty() && *least > 0.0 {
+        if !left.is_empty() && least.mm > 0.0 {
             Run { piece: half, ..*self }.nearer(&left, least);
             Run { from: middle, piece: half, ..*self }.nearer(&left, least);
         }
@@ -196,14 +260,22 @@ impl Run<'_> {
 
 impl Solid {
     /// `None` of a ring without a corner.
-    fn new(ring: Vec<DVec2>) -> Option<Self> {
+    fn new(ring: Vec<DVec2>, nth: Option<usize>, meets: u64) -> Option<Self> {
         let bounds = Bounds::around(ring.iter().copied())?;
         let side = |e: crate::segment::Segment| {
             let out = -(e.to - e.from).perp().normalize_or_zero();
             (out != DVec2::ZERO).then(|| (out, out.dot(e.from)))
         };
         let sides = ring_edges(&ring).filter_map(side).collect();
-        Some(Self { ring, bounds, sides })
+        Some(Self { ring, bounds, sides, nth, meets })
+    }
+
+    /// Its point that is nearest to a ring; `None` of a ring without a corner.
+    fn nearest_to(&self, other: &[DVec2]) -> Option<DVec2> {
+        let own =
+            ring_edges(&self.ring).flat_map(|e| other.iter().map(move |&p| (e.distance_to(p), e.nearest(p))));
+        let others = ring_edges(other).flat_map(|e| self.ring.iter().map(move |&p| (e.distance_to(p), p)));
+        own.chain(others).min_by(|a, b| a.0.total_cmp(&b.0)).map(|own| own.1)
     }
 
     /// How far it is from a convex ring with an area, mm; negative if they share some, 0 if they touch.
@@ -223,6 +295,20 @@ impl Solid {
         let from_other = ring_edges(other).flat_map(|e| self.ring.iter().map(move |&p| e.distance_to(p)));
         from_own.chain(from_other).fold(f64::INFINITY, f64::min)
     }
+}
+
+/// The rings that do not lie within an earlier one or in a larger one, bit by bit.
+pub(super) fn outermost(rings: &[Vec<DVec2>]) -> u64 {
+    let within = |inner: &[DVec2], outer: &[DVec2]| {
+        let left = |p: &DVec2| ring_edges(outer).all(|e| (e.to - e.from).perp_dot(*p - e.from) >= 0.0);
+        inner.iter().all(left)
+    };
+    let is_inside = |nth: usize, ring: &[DVec2]| {
+        let mut others = rings.iter().enumerate().filter(|(other, _)| *other != nth);
+        others.any(|(other, outer)| within(ring, outer) && (other < nth || !within(outer, ring)))
+    };
+    let outer = rings.iter().enumerate().filter(|(nth, ring)| !is_inside(*nth, ring));
+    outer.map(|(nth, _)| bit(nth)).fold(0, |all, own| all | own)
 }
 
 /// Drops what lies further out along a unit vector than all points, by so much; nothing along none.

@@ -222,7 +222,7 @@ impl Volume {
 
 /// A tape goes over a lip or a cable as high as this, mm, and the light of a laser reaches behind it (common practice, no
 /// source).
-pub(super) const GOES_OVER_MM: f64 = 20.0;
+pub(crate) const GOES_OVER_MM: f64 = 20.0;
 
 /// Whether something of these heights lies on the floor and is so low that a tape goes over it.
 pub(super) fn lies_under_a_tape(heights: &Span) -> bool {

@@ -8,7 +8,7 @@
 //! ground clearance) to 1 at the roof. Across, `w` is a share of half the width. So every car gets exactly its own
 //! length, width, height, wheelbase and overhangs.
 
-use baywright_geometry::DVec2;
+use baywright_geometry::{DVec2, angle};
 
 use crate::model::{Mirrors, Vehicle, VehicleClass};
 
@@ -95,6 +95,19 @@ impl VehicleClass {
             Self::TallCar => 190.0,
             Self::Pickup => 220.0,
         }
+    }
+
+    /// The turning circle between kerbs, its diameter, mm, of a car with that wheelbase: its outer front wheel turns in by so much
+    /// at full lock, rather less than most do (common practice, no source).
+    pub fn turning_circle(self, wheelbase: f64) -> f64 {
+        let lock_deg = match self {
+            Self::Van | Self::SmallHatchback => 31.0,
+            Self::Pickup => 30.0,
+            Self::Saloon | Self::Estate | Self::TallCar | Self::PeopleCarrier | Self::Other => 29.0,
+        };
+        let circle = 2.0 * wheelbase / angle::sin_cos(angle::radians(lock_deg)).0;
+        // Data sheets have it to a tenth of a metre.
+        (circle / 100.0).ceil() * 100.0
     }
 
     /// The door mirrors.

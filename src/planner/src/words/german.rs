@@ -40,6 +40,7 @@ pub mod shop;
 pub mod stand;
 pub mod this_car;
 pub mod visits;
+pub mod way_in;
 mod what_was_read;
 
 mod assumed;

@@ -16,3 +16,4 @@ mod never;
 mod random;
 mod spots;
 mod told;
+mod way_in;

@@ -26,7 +26,7 @@ pub const TEXTS: PlaceTexts = PlaceTexts {
     look_again: "Look again",
     park: "Park it there",
     is_here: "The car stands there.",
-    rule: "The best spot has most to spare along, across and turned, all at once. Nothing stops the aiming anywhere in that; what needs care is told once the car stands there. Whether it can be driven there is not asked.",
+    rule: "The best spot has most to spare along, across and turned, all at once. Nothing stops the aiming anywhere in that; what needs care is told once the car stands there.",
     measured_so: "Distances are taped to the middle of a tyre on the floor, square to the wall.",
     waits: "While a car is being entered the bay waits.",
 };

@@ -26,7 +26,7 @@ pub const TEXTS: PlaceTexts = PlaceTexts {
     look_again: "Noch einmal suchen",
     park: "Dort parken",
     is_here: "Das Fahrzeug steht dort.",
-    rule: "Die beste Stelle hat am meisten Spielraum längs, quer und gedreht, alles zugleich. Nirgends darin hält etwas die Einstellung auf; was Vorsicht braucht, steht da, sobald das Fahrzeug dort steht. Ob es dorthin fahren kann, ist nicht gefragt.",
+    rule: "Die beste Stelle hat am meisten Spielraum längs, quer und gedreht, alles zugleich. Nirgends darin hält etwas die Einstellung auf; was Vorsicht braucht, steht da, sobald das Fahrzeug dort steht.",
     measured_so: "Gemessen wird bis zur Reifenmitte am Boden, im rechten Winkel zur Wand.",
     waits: "Solange ein Fahrzeug eingegeben wird, wartet der Messplatz.",
 };
