@@ -5,17 +5,20 @@ use std::path::Path;
 use std::time::{Duration, Instant};
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::Command;
+use baywright_desk::screen::command::{Command, OfBay};
 use baywright_desk::screen::page::Page;
 use baywright_planner::Verdict;
+use baywright_planner::edit::Edit;
+use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::matrix::{Cell, row};
 use baywright_planner::words::Language;
 use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
-use crate::sessions::ask;
-use crate::support::{desk, usual};
+use crate::on_paper::{settle, type_path};
+use crate::sessions::{ask, home};
+use crate::support::{clear, desk, usual};
 
 fn fits(layout: &str) -> Harness<'static, Desk> {
     let mut screen = usual(desk(Path::new(layout), None));
@@ -131,4 +134,48 @@ fn it_can_be_stopped_and_looked_at_once_more() {
     ask(&mut screen, Command::Page(None));
     screen.step();
     assert!(screen.state().view().page().is_none());
+}
+
+/// What was found is a report among the sheets: seen as it will be printed, saved with its table; once the bay is another there is none.
+#[test]
+fn what_was_found_goes_on_paper() {
+    let folder = home("fits-on-paper");
+    let mut screen = fits("clear-bay");
+    until_found(&mut screen);
+    let found = screen.state().fits_planned().unwrap().clone();
+    press(&mut screen, "On paper \u{2026}");
+    assert_eq!(screen.state().view().page(), Some(&Page::OnPaper));
+    settle(&mut screen);
+    let pages = screen.state().pages_to_print().unwrap();
+    assert!(pages > 1, "{pages}");
+    assert!(!labels(&screen, "Owner's report").is_empty());
+    let until_there = |screen: &mut Harness<'_, Desk>, file: &Path| {
+        let start = Instant::now();
+        while !(file.exists() && screen.state().is_paper_settled()) {
+            assert!(start.elapsed() < Duration::from_secs(60), "{}", file.display());
+            std::thread::sleep(Duration::from_millis(5));
+            screen.step();
+        }
+    };
+    let pdf = folder.join("report.pdf");
+    type_path(&mut screen, &pdf);
+    press(&mut screen, "Save");
+    until_there(&mut screen, &pdf);
+    assert_eq!(lopdf::Document::load(&pdf).unwrap().get_pages().len(), pages);
+    press(&mut screen, "What fits where (CSV)");
+    let csv = folder.join("report.csv");
+    until_there(&mut screen, &csv);
+    let table = std::fs::read_to_string(&csv).unwrap();
+    assert!(table.starts_with("set_up,vehicle,aiming,place_kind,place,answer"), "{table}");
+    assert_eq!(table.lines().count(), 1 + found.lines.len() * found.places.len());
+    // Of another bay nothing is found yet, and nothing older is printed for it.
+    ask(&mut screen, Command::Page(None));
+    let shown = screen.state().answer().arrangement.parked;
+    let moved = PlanPose::new(shown.origin() + DVec2::new(10.0, 0.0), shown.heading());
+    ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Park(moved))));
+    ask(&mut screen, Command::Page(Some(Page::OnPaper)));
+    settle(&mut screen);
+    assert_eq!(screen.state().pages_to_print(), Some(0));
+    drop(screen);
+    clear(folder);
 }

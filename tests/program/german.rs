@@ -72,6 +72,8 @@ fn every_fixed_text_is_german() {
         ("sheet_command", texts(one.sheet_command()), texts(other.sheet_command())),
         ("never", texts(one.never()), texts(other.never())),
         ("plan", texts(one.plan()), texts(other.plan())),
+        ("fits", texts(one.fits()), texts(other.fits())),
+        ("owner_report", texts(one.owner_report()), texts(other.owner_report())),
         ("imports", texts(one.imports()), texts(other.imports())),
         ("record", texts(one.record()), texts(other.record())),
         ("record_command", texts(one.record_command()), texts(other.record_command())),

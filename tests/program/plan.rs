@@ -101,3 +101,61 @@ fn what_is_not_there_is_answered_with_what_is() {
     assert_eq!(run(&["plan", "clear-bay", "--json", "--csv"]).status.code(), Some(2));
     assert_eq!(run(&["plan", "nowhere"]).status.code(), Some(2));
 }
+
+/// The owner's report is a file of the kind that its name says, in the language and on the paper that were asked for; the exit status is
+/// that of the answer. What is read is not replaced, and what cannot be written is said before the search.
+#[test]
+fn the_owners_report_is_written() {
+    let folder = std::env::temp_dir().join(format!("baywright-report-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).expect("a folder");
+    let bay = folder.join("bay.ron");
+    std::fs::copy("bay-layouts/clear-bay.ron", &bay).expect("a bay");
+    let bay = bay.to_str().expect("a path");
+    let status = run(&["plan", bay, "-q"]).status.code();
+    for (language, size, mm, wanted) in [
+        (
+            "en",
+            "A4",
+            (210.0, 297.0),
+            ["Owner'sreport", "Inshort", "Whichaimingfitswhere", "Anywhereintheroom"],
+        ),
+        (
+            "de",
+            "Letter",
+            (215.9, 279.4),
+            ["BerichtfürdenInhaber", "InKürze", "WelcheEinstellungwohinpasst", "IrgendwoimRaum"],
+        ),
+    ] {
+        let file = folder.join(format!("report-{language}.pdf"));
+        let to = file.to_str().expect("a path");
+        let done = run(&["plan", bay, "-o", to, "--paper", size, "--revision", "C", "--language", language]);
+        assert_eq!((done.status.code(), text(&done.stdout).trim()), (status, to), "{}", text(&done.stderr));
+        let document = lopdf::Document::load(&file).expect("a PDF");
+        let pages: Vec<u32> = document.get_pages().keys().copied().collect();
+        assert!(pages.len() > 1);
+        let said: String = document.extract_text(&pages).expect("text").split_whitespace().collect();
+        for own in wanted {
+            assert!(said.contains(own), "{own}: {said}");
+        }
+        let page = document.get_dictionary(document.get_pages()[&1]).expect("a page");
+        let edges = page.get(b"MediaBox").and_then(lopdf::Object::as_array).expect("its size");
+        let edge = |nth: usize| f64::from(edges[nth].as_float().expect("a length")) * 25.4 / 72.0;
+        assert!((edge(2) - mm.0).abs() < 0.1 && (edge(3) - mm.1).abs() < 0.1, "{edges:?}");
+    }
+    let picture = folder.join("report.svg");
+    let done = run(&["plan", bay, "-o", picture.to_str().expect("a path"), "--landscape"]);
+    assert_eq!(done.status.code(), status);
+    assert!(text(&done.stdout).lines().count() > 1, "a file for each page");
+    for (line, code) in [
+        (vec!["plan", bay, "-o", bay], 2),
+        (vec!["plan", bay, "-o", "/no/such/folder/report.pdf"], 3),
+        (vec!["plan", bay, "-o", "report.pdf", "--json"], 2),
+        (vec!["plan", bay, "--paper", "A4"], 2),
+    ] {
+        let wrong = run(&line);
+        assert_eq!(wrong.status.code(), Some(code), "{line:?}: {}", text(&wrong.stderr));
+        assert!(wrong.stdout.is_empty() && !wrong.stderr.is_empty());
+    }
+    assert!(std::fs::read_to_string(bay).expect("the bay").contains("version"));
+    std::fs::remove_dir_all(&folder).expect("it goes");
+}

@@ -22,3 +22,4 @@ pub mod sheet;
 pub mod trouble;
 mod visit;
 mod visit_set_ups;
+mod written;

@@ -16,6 +16,7 @@ mod head;
 mod lines;
 mod marks;
 mod of;
+mod owner;
 mod paper;
 mod plan;
 mod proof;
@@ -33,6 +34,7 @@ use frame::Sheeted;
 
 pub use about::About;
 pub use of::{Answered, Of};
+pub use owner::{ChangesAsked, ReportOf, owner_report};
 pub use paper::{Paper, Size};
 pub use proof::{ProofOf, proof_file};
 pub use scale::largest_scale;

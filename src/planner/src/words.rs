@@ -23,6 +23,7 @@ pub mod instruments;
 pub mod layers;
 pub mod never;
 pub mod on_paper;
+pub mod owner_report;
 pub mod permanent;
 pub mod place;
 pub mod plan;

@@ -140,10 +140,21 @@ pub(crate) struct PlanAsked {
     pub(crate) proof: Option<PathBuf>,
     pub(crate) json: bool,
     pub(crate) csv: bool,
+    /// Instead of the answer as text the owner's report.
+    pub(crate) report: Option<ReportAsked>,
     pub(crate) quiet: bool,
     pub(crate) locale: Locale,
     pub(crate) today: Option<Date>,
     pub(crate) shop: Option<PathBuf>,
+}
+
+/// The owner's report.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ReportAsked {
+    pub(crate) output: PathBuf,
+    pub(crate) paper: Paper,
+    pub(crate) dpi: u32,
+    pub(crate) revision: String,
 }
 
 /// `baywright import`.
@@ -291,6 +302,12 @@ pub(crate) fn read(
             proof: given.get_one::<PathBuf>("proof").cloned(),
             json: given.get_flag("json"),
             csv: given.get_flag("csv"),
+            report: given.get_one::<PathBuf>("output").map(|output| ReportAsked {
+                output: output.clone(),
+                paper: paper(given),
+                dpi: given.get_one::<u32>("dpi").copied().unwrap_or(150),
+                revision: given.get_one::<String>("revision").cloned().unwrap_or_default(),
+            }),
             quiet: given.get_flag("quiet"),
             locale: Locale::of(language, units(given)),
             today,
@@ -314,9 +331,6 @@ pub(crate) fn read(
 
 fn sheet(given: &ArgMatches, language: Language, today: Option<Date>) -> SheetAsked {
     let text = |name: &str| given.get_one::<String>(name).cloned();
-    let units = units(given);
-    let usual = if units == Units::FeetInches { Size::Letter } else { Size::A4 };
-    let size = text("paper").and_then(|name| Size::of_name(&name)).unwrap_or(usual);
     let mut kinds: Vec<Sheet> = Vec::new();
     for name in given.get_many::<String>("kind").unwrap_or_default() {
         kinds.extend(
@@ -328,17 +342,24 @@ fn sheet(given: &ArgMatches, language: Language, today: Option<Date>) -> SheetAs
         arrangement: text("arrangement"),
         before: text("before"),
         kinds,
-        paper: Paper { size, is_landscape: given.get_flag("landscape") },
+        paper: paper(given),
         output: path(given, "output"),
         format: text("format").unwrap_or_default(),
         dpi: given.get_one::<u32>("dpi").copied().unwrap_or(150),
         revision: text("revision").unwrap_or_default(),
         json: given.get_flag("json"),
         quiet: given.get_flag("quiet"),
-        locale: Locale::of(language, units),
+        locale: Locale::of(language, units(given)),
         today,
         shop: given.get_one::<PathBuf>("shop").cloned(),
     }
+}
+
+/// The paper that was asked for, or the usual one where lengths are shown so.
+fn paper(given: &ArgMatches) -> Paper {
+    let usual = if units(given) == Units::FeetInches { Size::Letter } else { Size::A4 };
+    let named = given.get_one::<String>("paper").and_then(|name| Size::of_name(name));
+    Paper { size: named.unwrap_or(usual), is_landscape: given.get_flag("landscape") }
 }
 
 fn proof(given: &ArgMatches, language: Language, today: Option<Date>) -> NeverAsked {
@@ -360,19 +381,14 @@ fn record(given: &ArgMatches, language: Language, today: Option<Date>) -> Record
     let text = |name: &str| given.try_get_one::<String>(name).ok().flatten().cloned();
     let what = match name {
         "check" => AskedOfRecord::Check { head: text("head") },
-        "sheet" => {
-            let units = units(given);
-            let usual = if units == Units::FeetInches { Size::Letter } else { Size::A4 };
-            let size = text("paper").and_then(|name| Size::of_name(&name)).unwrap_or(usual);
-            AskedOfRecord::Sheet(ProofAsked {
-                output: path(given, "output"),
-                paper: Paper { size, is_landscape: has("landscape") },
-                dpi: given.get_one::<u32>("dpi").copied().unwrap_or(150),
-                locale: Locale::of(language, units),
-                today,
-                shop: given.get_one::<PathBuf>("shop").cloned(),
-            })
-        }
+        "sheet" => AskedOfRecord::Sheet(ProofAsked {
+            output: path(given, "output"),
+            paper: paper(given),
+            dpi: given.get_one::<u32>("dpi").copied().unwrap_or(150),
+            locale: Locale::of(language, units(given)),
+            today,
+            shop: given.get_one::<PathBuf>("shop").cloned(),
+        }),
         _ => AskedOfRecord::Show { output: given.get_one::<PathBuf>("output").cloned() },
     };
     RecordAsked {

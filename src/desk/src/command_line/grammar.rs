@@ -154,14 +154,7 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         )
         .arg(arrangement(of_sheet.arrangement))
         .arg(Arg::new("before").long("before").value_name(texts.a_name).help(of_sheet.before))
-        .arg(
-            Arg::new("paper")
-                .long("paper")
-                .ignore_case(true)
-                .value_parser(PossibleValuesParser::new(Size::ALL.map(Size::name)))
-                .help(of_sheet.paper),
-        )
-        .arg(flag("landscape", of_sheet.landscape))
+        .args(on_paper(language))
         .arg(
             Arg::new("output")
                 .long("output")
@@ -179,14 +172,6 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
                 .value_parser(PossibleValuesParser::new(["pdf", "svg", "png"]))
                 .default_value("pdf")
                 .help(of_sheet.format),
-        )
-        .arg(
-            Arg::new("dpi")
-                .long("dpi")
-                .value_name(of_sheet.a_number)
-                .value_parser(move |text: &str| dpi(text).ok_or(of_sheet.no_dpi))
-                .default_value("150")
-                .help(of_sheet.dpi),
         )
         .arg(Arg::new("revision").long("revision").value_name(of_sheet.a_text).help(of_sheet.revision))
         .arg(flag("json", texts.json_of_draw))
@@ -243,6 +228,25 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
                 .requires("arrangement")
                 .conflicts_with_all(["car", "all-cars", "json", "csv"])
                 .help(language.never().prove),
+        )
+        .arg(
+            Arg::new("output")
+                .long("output")
+                .visible_alias("out")
+                .short('o')
+                .value_name(of_plan.a_report)
+                .value_parser(value_parser!(PathBuf))
+                .value_hint(ValueHint::FilePath)
+                .conflicts_with_all(["json", "csv", "proof"])
+                .help(of_plan.report),
+        )
+        .args(on_paper(language).map(|own| own.requires("output")))
+        .arg(
+            Arg::new("revision")
+                .long("revision")
+                .value_name(of_sheet.a_text)
+                .requires("output")
+                .help(of_sheet.revision),
         )
         .arg(quiet())
         .arg(units())
@@ -347,6 +351,24 @@ fn head(text: &str) -> Option<String> {
     (head.len() == 64 && head.bytes().all(|own| own.is_ascii_hexdigit())).then_some(head)
 }
 
+/// On what paper pages are printed, and in how many dots.
+fn on_paper(language: Language) -> [Arg; 3] {
+    let texts = language.sheet_command();
+    let paper = Arg::new("paper")
+        .long("paper")
+        .ignore_case(true)
+        .value_parser(PossibleValuesParser::new(Size::ALL.map(Size::name)))
+        .help(texts.paper);
+    let landscape = Arg::new("landscape").long("landscape").action(ArgAction::SetTrue).help(texts.landscape);
+    let dpi = Arg::new("dpi")
+        .long("dpi")
+        .value_name(texts.a_number)
+        .value_parser(move |text: &str| dpi(text).ok_or(texts.no_dpi))
+        .default_value("150")
+        .help(texts.dpi);
+    [paper, landscape, dpi]
+}
+
 /// `baywright record`.
 fn record(language: Language, [json, quiet, units, shop]: [Arg; 4]) -> clap::Command {
     let (texts, of_sheet) = (language.record_command(), language.sheet_command());
@@ -399,22 +421,7 @@ fn record(language: Language, [json, quiet, units, shop]: [Arg; 4]) -> clap::Com
                 .value_name(of_sheet.a_sheet)
                 .help(of_sheet.output),
         ))
-        .arg(
-            Arg::new("paper")
-                .long("paper")
-                .ignore_case(true)
-                .value_parser(PossibleValuesParser::new(Size::ALL.map(Size::name)))
-                .help(of_sheet.paper),
-        )
-        .arg(Arg::new("landscape").long("landscape").action(ArgAction::SetTrue).help(of_sheet.landscape))
-        .arg(
-            Arg::new("dpi")
-                .long("dpi")
-                .value_name(of_sheet.a_number)
-                .value_parser(move |text: &str| dpi(text).ok_or(of_sheet.no_dpi))
-                .default_value("150")
-                .help(of_sheet.dpi),
-        )
+        .args(on_paper(language))
         .arg(json)
         .arg(quiet)
         .arg(units)

@@ -25,7 +25,7 @@ use shape::{
     Kind, Mark, One, OtherAiming, Promised, Reading, ShopUsed, StepName, Told, Value, ValueUnit,
 };
 
-pub(crate) use plan::{Planned, write_plan};
+pub(crate) use plan::{PlanAnswer, write_plan};
 pub(crate) use record::{RecordTold, told_record, told_record_check};
 pub(crate) use schema::schema;
 pub(crate) use shape::Answer;

@@ -1,54 +1,37 @@
 //! `baywright plan`: which aimings fit where, the place that serves the most of them, and how big an empty room must be.
 //!
-//! As text, as JSON (`json/plan.rs`), or as a table (CSV): one row for each aiming and place. Rows are worked out on all processors and
-//! told in the order of the list, whichever is done first.
+//! As text, as JSON (`json/plan.rs`), as a table (`plan/table.rs`), or on paper (the owner's report). It is worked out as in the window
+//! (`session/planning.rs`) and told in the order of the list, whichever is done first.
+
+mod table;
 
 use std::io::{self, Write};
-use std::path::Path;
-use std::sync::mpsc;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
-use baywright_files::{FileFault, Library, Loaded, shop_in_use};
-use baywright_planner::Verdict;
-use baywright_planner::geometry::{PlanPose, angle};
-use baywright_planner::matrix::{
-    Cell, Grid, Heard, Line, Place, Row, best_place, fit_map, heard, lines_of_car, lines_of_layout, needs,
-    places_of, row, smallest,
-};
+use baywright_drawing::Lettering;
+use baywright_drawing::sheet::{About, ReportOf, owner_report};
+use baywright_files::{FileFault, Library, Loaded, ShopInUse, may_be_output, shop_in_use};
+use baywright_planner::matrix::{Cell, Line, Place, Planned, Row, lines_of_car, lines_of_layout, places_of};
 use baywright_planner::model::{Arrangement, Id, ParkedKnown, validate};
+use baywright_planner::place::Margin;
 use baywright_planner::place::never::Stays;
-use baywright_planner::place::{Margin, Search, Slack, headings};
 use baywright_planner::words::{Locale, Words};
-use rayon::prelude::*;
 
-use crate::command_line::commands::PlanAsked;
+use crate::command_line::commands::{PlanAsked, ReportAsked};
 use crate::command_line::input::{is_stream, open};
-use crate::command_line::json::{Planned, write_plan};
+use crate::command_line::json::{PlanAnswer, write_plan};
 use crate::command_line::never::prove;
 use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::page::Page;
 use crate::command_line::report::{chosen, judged_by, not_read};
+use crate::command_line::sheet::read_from;
 use crate::command_line::trouble::{Errors, Trouble};
+use crate::command_line::written::written;
+use crate::session::planning::planned;
+use crate::session::printed::Format;
 
-/// How wide a square of the floor is in which aimings are counted, mm.
-const SQUARE_MM: f64 = 100.0;
-
-/// The columns of the table. Their names and what they mean never change once shipped.
-const COLUMNS: [&str; 14] = [
-    "set_up",
-    "vehicle",
-    "aiming",
-    "place_kind",
-    "place",
-    "answer",
-    "verdict",
-    "x_mm",
-    "y_mm",
-    "heading_deg",
-    "slack_mm",
-    "slack_deg",
-    "care",
-    "stops",
-];
+pub(crate) use table::table;
 
 /// Plans one layout.
 pub(crate) fn plan(
@@ -57,6 +40,17 @@ pub(crate) fn plan(
     out: &mut Page<'_>,
     errors: &mut Errors<'_>,
 ) -> Outcome {
+    // What cannot be written is said before a long search, not after it.
+    let format = match &asked.report {
+        Some(report) => match format(report) {
+            Some(format) => Some(format),
+            None => {
+                errors.tell(Trouble::NoSheet(report.output.display().to_string()));
+                return Outcome::NotRead;
+            }
+        },
+        None => None,
+    };
     let opened = shop_in_use(asked.shop.as_deref(), own_shop).and_then(|used| {
         Ok((open(&asked.layout, judged_by(&used, asked.today), asked.locale.language)?, used))
     });
@@ -73,51 +67,44 @@ pub(crate) fn plan(
         let made_from = [asked.layout.as_path()];
         return prove(arrangement, Stays::Fixed, asked.locale, (output, &made_from), out, errors);
     }
-    let lines = match lines(asked, &loaded, &chosen, errors) {
-        Ok(lines) => lines,
+    if let Some(report) = &asked.report {
+        let made_from = read_from(&loaded, &used);
+        let made_from: Vec<&Path> = made_from.iter().map(PathBuf::as_path).collect();
+        if let Err(fault) = may_be_output(&report.output, &made_from) {
+            errors.tell(Trouble::File(fault));
+            return Outcome::NotWritten;
+        }
+    }
+    let lines: Arc<[Line]> = match lines(asked, &loaded, &chosen, errors) {
+        Ok(lines) => lines.into(),
         Err(outcome) => return outcome,
     };
     let (mm, rad) = used.shop.parked_within(ParkedKnown::Planned);
-    let margin = Margin { mm, rad };
-    let places = places_of(&loaded.layout);
-    let rows = rows(asked, &lines, &places, &margin, errors);
-    let room = chosen.first().map(|own| &own.bay.room);
-    let (map, best) = room.map_or((None, None), |room| {
-        let searches: Vec<Search> = lines.par_iter().map(|own| Search::new(&own.arrangement)).collect();
-        let weights: Vec<f64> = lines.iter().map(|own| own.weight).collect();
-        let grid = Grid::over(room.bounds(), SQUARE_MM);
-        let invited: Vec<f64> = headings(room).into_iter().filter(|own| own.1).map(|own| own.0).collect();
-        let heard: Vec<Heard> =
-            invited.par_iter().map(|heading| heard(&searches, &weights, &grid, *heading)).collect();
-        (Some(fit_map(grid, &heard, lines.len())), best_place(&lines, &heard, &margin))
-    });
-    let slack = Slack { mm, rad };
-    let needed: Option<Vec<_>> = lines.par_iter().map(|own| needs(own, &slack)).collect();
-    let planned = Planned {
+    let places: Arc<[Place]> = places_of(&loaded.layout).into();
+    let found = answered(asked, &lines, &places, Margin { mm, rad }, errors);
+    let answer = PlanAnswer {
         file: if is_stream(&asked.layout) { asked.layout.display().to_string() } else { loaded.file.clone() },
         layout: &loaded.layout,
         used: (&used.shop, used.path.as_deref()),
-        margin,
-        places: &places,
-        lines: &lines,
-        rows: &rows,
-        best,
-        map,
-        room: needed.and_then(|own| smallest(&own)),
+        found: &found,
     };
-    let written = if asked.quiet { Ok(()) } else { told(asked, &planned, out) };
     let at = places.iter().position(|own| *own == Place::Room).unwrap_or_default();
     let is_found = |row: &Row| matches!(row.cells.get(at), Some(Some(Cell::Fits(_))));
-    let found = if rows.iter().all(is_found) { Outcome::Ready } else { Outcome::NotReady };
-    said(written, errors).max(found)
+    let all_found = found.rows.iter().flatten().all(|own| is_found(own));
+    let outcome = if all_found { Outcome::Ready } else { Outcome::NotReady };
+    if let (Some(report), Some(format)) = (&asked.report, format) {
+        return reported(asked, (report, format), (&loaded, &used), &found, out, errors).max(outcome);
+    }
+    let written = if asked.quiet { Ok(()) } else { told(asked, &answer, out) };
+    said(written, errors).max(outcome)
 }
 
 /// The answer, as it was asked for.
-fn told(asked: &PlanAsked, all: &Planned<'_>, out: &mut Page<'_>) -> io::Result<()> {
+fn told(asked: &PlanAsked, all: &PlanAnswer<'_>, out: &mut Page<'_>) -> io::Result<()> {
     if asked.json {
         write_plan(all, asked.locale, out)
     } else if asked.csv {
-        out.write_all(&table(all).map_err(io::Error::other)?)
+        out.write_all(&table(all.found).map_err(io::Error::other)?)
     } else {
         text(all, asked.locale, out)
     }
@@ -179,46 +166,75 @@ fn lines(
     if wrong.is_empty() { Ok(lines) } else { Err(not_read(wrong, errors)) }
 }
 
-/// The rows, on all processors, in the order of the list.
-fn rows(
+/// All of it, on all processors; a terminal is told how many of the list are answered.
+fn answered(
     asked: &PlanAsked,
-    lines: &[Line],
-    places: &[Place],
-    margin: &Margin,
+    lines: &Arc<[Line]>,
+    places: &Arc<[Place]>,
+    margin: Margin,
     errors: &mut Errors<'_>,
-) -> Vec<Row> {
+) -> Planned {
     let texts = asked.locale.language.plan();
-    let (sender, receiver) = mpsc::channel();
-    let mut rows: Vec<Option<Row>> = vec![None; lines.len()];
-    std::thread::scope(|scope| {
-        scope.spawn(|| {
-            lines.par_iter().enumerate().for_each_with(sender, |sender, (at, line)| {
-                // Whoever hears it is there until all are done.
-                let _ = sender.send((at, row(line, places, margin, true, &|| false)));
-            });
-        });
-        for (count, (at, row)) in receiver.iter().enumerate() {
-            if let Some(line) = lines.get(at).filter(|_| !asked.quiet) {
-                let line = Words::new(&line.arrangement, asked.locale).plan_line(line.is_saved);
-                errors.so_far_on_terminal(&texts.so_far(count + 1, lines.len(), &line));
+    let (mut is_told, mut count) = (vec![false; lines.len()], 0);
+    planned(lines, places, margin, &|| false, &mut |found, _| {
+        for ((line, row), is_told) in lines.iter().zip(&found.rows).zip(&mut is_told) {
+            if asked.quiet || *is_told || !row.as_ref().is_some_and(|own| own.has_moves) {
+                continue;
             }
-            if let Some(own) = rows.get_mut(at) {
-                *own = Some(row);
-            }
+            (*is_told, count) = (true, count + 1);
+            let line = Words::new(&line.arrangement, asked.locale).plan_line(line.is_saved);
+            errors.so_far_on_terminal(&texts.so_far(count, lines.len(), &line));
         }
-    });
-    rows.into_iter().flatten().collect()
+    })
+}
+
+/// What a report is written as, by the ending of its file's name.
+fn format(report: &ReportAsked) -> Option<Format> {
+    let ending = report.output.extension()?.to_string_lossy();
+    Format::of_ending(&ending, report.dpi)
+}
+
+/// The owner's report, in the file that was asked for.
+fn reported(
+    asked: &PlanAsked,
+    (report, format): (&ReportAsked, Format),
+    (loaded, used): (&Loaded, &ShopInUse),
+    found: &Planned,
+    out: &mut Page<'_>,
+    errors: &mut Errors<'_>,
+) -> Outcome {
+    let name = loaded.path.as_deref().and_then(Path::file_name).map(|own| own.to_string_lossy().into_owned());
+    let about = About {
+        day: asked.today.map(|day| asked.locale.region.day(day)).unwrap_or_default(),
+        file: name.unwrap_or_else(|| loaded.file.clone()),
+        shop: used.face.name.clone().unwrap_or_default(),
+        revision: report.revision.clone(),
+        record: String::new(),
+    };
+    let lettering = Lettering { locale: asked.locale, ..Lettering::default() };
+    let of = ReportOf { found, bay: &loaded.layout.bay.name, changes: None, price: None };
+    let pages = owner_report(&of, report.paper, &about, &lettering);
+    let made_from = read_from(loaded, used);
+    let made_from: Vec<&Path> = made_from.iter().map(PathBuf::as_path).collect();
+    match written(&pages, &report.output, (format, asked.locale.language), &made_from) {
+        Ok(_) if asked.quiet => Outcome::Ready,
+        Ok(files) => said(files.iter().try_for_each(|file| writeln!(out, "{}", file.display())), errors),
+        Err(trouble) => {
+            errors.tell(*trouble);
+            Outcome::NotWritten
+        }
+    }
 }
 
 /// The answer as text.
-fn text(all: &Planned<'_>, locale: Locale, out: &mut Page<'_>) -> io::Result<()> {
-    let texts = locale.language.plan();
-    out.entry("", &texts.head(&all.layout.bay.name, all.lines.len()))?;
-    for (line, row) in all.lines.iter().zip(all.rows) {
+fn text(answer: &PlanAnswer<'_>, locale: Locale, out: &mut Page<'_>) -> io::Result<()> {
+    let (all, texts) = (answer.found, locale.language.plan());
+    out.entry("", &texts.head(&answer.layout.bay.name, all.lines.len()))?;
+    for (line, row) in all.lines.iter().zip(&all.rows) {
         let words = Words::new(&line.arrangement, locale);
         writeln!(out)?;
         out.entry("  ", &words.plan_line(line.is_saved))?;
-        for (place, cell) in all.places.iter().zip(&row.cells) {
+        for (place, cell) in all.places.iter().zip(row.iter().flat_map(|own| &own.cells)) {
             if let Some(cell) = cell {
                 out.entry("   -  ", &words.plan_place(place))?;
                 out.entry("      ", &words.plan_cell(cell, &all.margin))?;
@@ -248,7 +264,7 @@ fn text(all: &Planned<'_>, locale: Locale, out: &mut Page<'_>) -> io::Result<()>
     }
     writeln!(out)?;
     out.entry("  ", &format!("{}:", texts.empty_room))?;
-    let decides = all.room.as_ref().and_then(|own| Some((own, all.lines.get(own.decides)?)));
+    let decides = answer.room().and_then(|own| Some((own, all.lines.get(own.decides)?)));
     match decides {
         Some((room, line)) => {
             let words = Words::new(&line.arrangement, locale);
@@ -261,91 +277,5 @@ fn text(all: &Planned<'_>, locale: Locale, out: &mut Page<'_>) -> io::Result<()>
     match all.lines.first() {
         Some(line) => out.entry("  ", Words::new(&line.arrangement, locale).caution()),
         None => Ok(()),
-    }
-}
-
-/// The table: one row for each aiming and place.
-fn table(all: &Planned<'_>) -> csv::Result<Vec<u8>> {
-    let mut out = csv::Writer::from_writer(Vec::new());
-    out.write_record(COLUMNS)?;
-    for (line, row) in all.lines.iter().zip(all.rows) {
-        for (place, cell) in all.places.iter().zip(&row.cells) {
-            let Some(cell) = cell else { continue };
-            let own = &line.arrangement;
-            let (kind, name) = match place {
-                Place::Parked { of, .. } => ("parked", of.as_str()),
-                Place::Bay(bay) => ("bay", bay.as_str()),
-                Place::Room => ("room", ""),
-            };
-            let told = Told::of(cell);
-            let set_up = if line.is_saved { own.id.as_str() } else { "" };
-            let figures = told.figures();
-            let first = [set_up, own.vehicle.id.as_str(), own.aiming.id.as_str(), kind, name];
-            let rest = [told.answer, told.verdict.map_or("", verdict_name)].into_iter();
-            out.write_record(first.into_iter().chain(rest).chain(figures.iter().map(String::as_str)))?;
-        }
-    }
-    out.into_inner().map_err(|why| why.into_error().into())
-}
-
-const fn verdict_name(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Ready => "ready",
-        Verdict::ReadyWithCare => "ready-with-care",
-        Verdict::NotReady => "not-ready",
-    }
-}
-
-/// What the table says of a cell.
-struct Told {
-    answer: &'static str,
-    verdict: Option<Verdict>,
-    pose: PlanPose,
-    slack: Option<Slack>,
-    care: Option<usize>,
-    stops: String,
-}
-
-impl Told {
-    fn of(cell: &Cell) -> Self {
-        let at = |answer, pose, verdict| Self {
-            answer,
-            verdict,
-            pose,
-            slack: None,
-            care: None,
-            stops: String::new(),
-        };
-        match cell {
-            Cell::Fits(own) | Cell::Elsewhere(own) => {
-                let answer = if matches!(cell, Cell::Fits(_)) { "fits" } else { "elsewhere" };
-                let told = at(answer, own.pose, Some(own.verdict));
-                Self { slack: Some(own.slack), care: Some(own.care), ..told }
-            }
-            Cell::AfterMoves { pose, verdict, .. } => at("after-moves", *pose, Some(*verdict)),
-            Cell::NoneFound(own) => {
-                let mut codes: Vec<&str> = own.stops.iter().map(|own| own.code().as_str()).collect();
-                codes.sort_unstable();
-                codes.dedup();
-                Self { stops: codes.join(" "), ..at("none-found", own.pose, None) }
-            }
-        }
-    }
-
-    /// All that is no name, as text.
-    fn figures(&self) -> [String; 7] {
-        let to = |value: f64, parts: f64| format!("{}", (value * parts).round() / parts + 0.0);
-        let slack =
-            |of: fn(&Slack) -> f64| self.slack.as_ref().map_or_else(String::new, |slack| to(of(slack), 1e2));
-        let at = self.pose.origin();
-        [
-            to(at.x, 1e2),
-            to(at.y, 1e2),
-            to(angle::degrees(self.pose.heading()), 1e4),
-            slack(|own| own.mm),
-            slack(|own| angle::degrees(own.rad)),
-            self.care.map_or_else(String::new, |own| own.to_string()),
-            self.stops.clone(),
-        ]
     }
 }

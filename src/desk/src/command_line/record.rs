@@ -20,7 +20,8 @@ use crate::command_line::page::Page;
 use crate::command_line::report::not_read;
 use crate::command_line::trouble::{Errors, Trouble};
 use crate::command_line::visit_set_ups::{parts, set_ups};
-use crate::session::printed::{Format, NotMade, bytes, names};
+use crate::command_line::written::written;
+use crate::session::printed::Format;
 
 /// Answers for one record.
 pub(crate) fn record(
@@ -226,25 +227,15 @@ fn sheet(
     };
     let lettering = Lettering { locale: proof.locale, ..Lettering::default() };
     let pages = proof_file(&of, proof.paper, &about, &lettering);
-    let files = match bytes(&pages, format, proof.locale.language) {
-        Ok(files) => files,
-        Err(fault) => {
-            errors.tell(match fault {
-                NotMade::TooManyPixels(pixels) => Trouble::TooManyPixels(pixels),
-                NotMade::NoPages(why) => Trouble::NoPages(why),
-            });
+    let made_from: Vec<&Path> =
+        [Some(asked.file.as_path()), used.path.as_deref()].into_iter().flatten().collect();
+    let all = match written(&pages, &proof.output, (format, proof.locale.language), &made_from) {
+        Ok(all) => all,
+        Err(trouble) => {
+            errors.tell(*trouble);
             return Outcome::NotWritten;
         }
     };
-    let made_from: Vec<&Path> =
-        [Some(asked.file.as_path()), used.path.as_deref()].into_iter().flatten().collect();
-    let all = names(&proof.output, files.len());
-    for (file, own) in all.iter().zip(&files) {
-        if let Err(fault) = write_output(file, own, &made_from) {
-            errors.tell(Trouble::File(fault));
-            return Outcome::NotWritten;
-        }
-    }
     let outcome = if kept.broken().is_none() { Outcome::Ready } else { Outcome::NotReady };
     if asked.quiet {
         return outcome;

@@ -15,6 +15,7 @@ use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::page::Page;
 use crate::command_line::report::not_read;
 use crate::command_line::trouble::{Errors, Trouble};
+pub(crate) use made::read_from;
 use made::{Made, as_files, made, written};
 
 /// Makes the sheets.

@@ -43,6 +43,10 @@ impl Desk {
                 self.on_paper.choose(sheet);
                 self.lay(Some(Page::OnPaper));
             }
+            Command::ReportOnPaper => {
+                self.on_paper.choose_report();
+                self.lay(Some(Page::OnPaper));
+            }
             Command::Undo if self.document.undoes().is_none() => self.say(self.texts().nothing_to_undo),
             Command::Redo if self.document.redoes().is_none() => self.say(self.texts().nothing_to_redo),
             Command::Undo => {

@@ -40,6 +40,8 @@ pub enum Command {
     Page(Option<Page>),
     /// Lay the page with what is printed, this sheet chosen.
     OnPaper(Sheet),
+    /// The same with the owner's report of what fits where.
+    ReportOnPaper,
     /// One step back: of the car, while one is being entered, else of the bay.
     Undo,
     /// One step forth.
@@ -396,6 +398,7 @@ impl Command {
             Self::View(_)
             | Self::Page(_)
             | Self::OnPaper(_)
+            | Self::ReportOnPaper
             | Self::CopyPicture
             | Self::CopyDiagnostics
             | Self::Say(_)
@@ -409,7 +412,7 @@ impl Command {
     pub(super) const fn is_an_act(&self) -> bool {
         match self {
             Self::View(asked) => asked.shows_another(),
-            Self::Page(_) | Self::OnPaper(_) => true,
+            Self::Page(_) | Self::OnPaper(_) | Self::ReportOnPaper => true,
             asked => asked.changes_work(),
         }
     }

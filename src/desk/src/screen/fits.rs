@@ -1,10 +1,11 @@
 //! The page that says what fits where, over the whole window: all aimings of a list by all places of the bay, beside it what was found
 //! of the one that is chosen, the place that serves the most of them, and how big an empty room must be.
 //!
-//! `table` draws the list, `aside` what stands beside it, `rooms` the curve of rooms.
+//! `table` draws the list, `aside` what stands beside it, `rooms` the curve of rooms; `paper` makes it a report to print.
 
 mod aside;
 mod buys;
+mod paper;
 mod rooms;
 mod table;
 
@@ -25,6 +26,8 @@ use super::{Desk, waking, widgets};
 use crate::session::document::made;
 use crate::session::planning::{planned, steps};
 use crate::session::slow::Slow;
+
+pub(in crate::screen) use paper::ReportFrom;
 
 /// Of what list it is asked.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -255,6 +258,11 @@ impl Desk {
                 if ui.button(self.texts().close).clicked() {
                     out.push(Command::Page(None));
                 }
+                let paper = self.view.locale.language.on_paper();
+                let press = ui.add_enabled_ui(self.has_found(page), |ui| widgets::lesser(ui, paper.title));
+                if press.inner.on_hover_text(texts.on_paper_why).clicked() {
+                    out.push(Command::ReportOnPaper);
+                }
             });
         });
         ui.horizontal_wrapped(|ui| {
@@ -287,6 +295,12 @@ impl Desk {
                 }
             }
         });
+    }
+
+    /// Whether anything of what is asked is there.
+    fn has_found(&self, page: &FitsPage) -> bool {
+        let shown = page.answers.shown(&self.fits_of(page));
+        shown.is_some_and(|own| !own.is_older && !own.found.lines.is_empty())
     }
 
     fn fits_partial(&self, page: &FitsPage) -> bool {

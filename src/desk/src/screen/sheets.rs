@@ -18,6 +18,7 @@ use baywright_planner::{Promise, assess_fully};
 use egui::{ColorImage, Context, Rect, ScrollArea, TextureHandle, TextureOptions, Ui, UiBuilder};
 
 use super::command::Command;
+use super::fits::ReportFrom;
 use super::page::Page;
 use super::record::ProofFrom;
 use super::{Desk, in_sight, look, waking};
@@ -42,6 +43,8 @@ pub(super) struct OnPaperPage {
     chosen: Vec<Sheet>,
     /// Whether the file of proof of the record that is open is printed too.
     is_proof_chosen: bool,
+    /// Whether the owner's report of what fits where is printed too.
+    is_report_chosen: bool,
     /// `None`: what is usual where lengths are shown so.
     paper: Option<Paper>,
     revision: String,
@@ -89,6 +92,7 @@ struct MadeFrom {
     promise: Option<Promise>,
     chosen: Vec<Sheet>,
     proof: Option<ProofFrom>,
+    report: Option<ReportFrom>,
     paper: Paper,
     about: About,
     face: ShopFace,
@@ -101,6 +105,7 @@ impl Default for OnPaperPage {
         Self {
             chosen: vec![Sheet::Marks],
             is_proof_chosen: false,
+            is_report_chosen: false,
             paper: None,
             revision: String::new(),
             to: None,
@@ -137,13 +142,19 @@ impl OnPaperPage {
     /// This sheet, and no other, is chosen.
     pub(super) fn choose(&mut self, sheet: Sheet) {
         self.chosen = vec![sheet];
-        self.is_proof_chosen = false;
+        (self.is_proof_chosen, self.is_report_chosen) = (false, false);
     }
 
     /// The file of proof, and nothing else, is chosen.
     pub(super) fn choose_proof(&mut self) {
         self.chosen.clear();
-        self.is_proof_chosen = true;
+        (self.is_proof_chosen, self.is_report_chosen) = (true, false);
+    }
+
+    /// The owner's report, and nothing else, is chosen.
+    pub(super) fn choose_report(&mut self) {
+        self.chosen.clear();
+        (self.is_proof_chosen, self.is_report_chosen) = (false, true);
     }
 
     fn paper(&self, units: Units) -> Paper {
@@ -229,6 +240,7 @@ impl Desk {
             promise: self.answer.assessment.promise.clone(),
             chosen: if self.answer.stale { Vec::new() } else { page.chosen.clone() },
             proof: self.proof_from().filter(|_| page.is_proof_chosen),
+            report: page.is_report_chosen.then(|| self.report_from()).flatten(),
             paper: page.paper(locale.units),
             about: About {
                 day: self.document.today().map(|day| locale.region.day(day)).unwrap_or_default(),
@@ -272,8 +284,10 @@ impl Desk {
                     .iter()
                     .flat_map(|kind| sheet(*kind, &of, from.paper, &from.about, &lettering));
                 let proof = from.proof.as_ref().map(|own| own.pages(from.paper, &from.about, &lettering));
+                let report = from.report.as_ref().map(|own| own.pages(from.paper, &from.about, &lettering));
                 pages
                     .chain(proof.into_iter().flatten())
+                    .chain(report.into_iter().flatten())
                     .enumerate()
                     .map(|(at, page)| pictured(page, at < MOST_SHOWN))
                     .collect()

@@ -16,6 +16,36 @@ const OVER_BLOCK_MM: f64 = 2.5;
 /// No sheet is as long as this, px.
 const ENDLESS_PX: f64 = 1e8;
 
+/// So many digits the pages' numbers may take.
+const MOST_PAGES: usize = 99;
+
+/// The pages of what is set into a flow, with a title block of these fields at the foot of each: of which page they are, of how many.
+/// `set` gives what is said of the pages' views to who cannot see them.
+pub(super) fn footed<'a>(
+    paper: Paper,
+    lettering: &'a Lettering<'a>,
+    fields: &dyn Fn(usize, usize) -> Vec<Field>,
+    title: &dyn Fn((usize, usize)) -> String,
+    set: impl FnOnce(&mut Flow<'a>) -> String,
+) -> Vec<Page> {
+    let (size, margin) = (paper.size_mm(), paper.margin_mm());
+    let area = Bounds { low: DVec2::splat(px(margin)), high: (size - DVec2::splat(margin)) * px(1.0) };
+    let block = |at: usize, count: usize| Block::of(fields(at, count), area.size().x, lettering);
+    // A page's number may take a digit more than the first one's.
+    let foot = block(MOST_PAGES, MOST_PAGES).height();
+    let high = DVec2::new(area.high.x, area.high.y - foot - px(OVER_BLOCK_MM));
+    let mut flow = Flow::new(lettering, Bounds { low: area.low, high });
+    let description = set(&mut flow);
+    let all = flow.done();
+    let count = all.len();
+    let page = |(at, mut frames): (usize, Vec<crate::page::Frame>)| {
+        let block = block(at + 1, count);
+        frames.push(block.frame(DVec2::new(area.low.x, area.high.y - block.height())));
+        Page { size, title: title((at + 1, count)), description: description.clone(), frames }
+    };
+    all.into_iter().enumerate().map(page).collect()
+}
+
 /// A sheet in the making: its paper, what it is called and what it is of.
 pub(super) struct Sheeted<'a> {
     pub paper: Paper,

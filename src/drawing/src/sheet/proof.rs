@@ -6,7 +6,6 @@ mod attached;
 mod short;
 mod taped;
 
-use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::Id;
 use baywright_planner::model::record::{ChainBreak, Decision, Entry, StepId, VisitRecord, What};
 use baywright_planner::record::{Holds, Part, Shown, StepState, lacks, steps};
@@ -15,8 +14,9 @@ use baywright_planner::words::proof_file::ProofFile;
 use baywright_planner::words::record::RecordTexts;
 
 use super::about::About;
-use super::block::{Block, Field};
-use super::flow::{Flow, Lead, px};
+use super::block::Field;
+use super::flow::{Flow, Lead};
+use super::frame::footed;
 use super::head;
 use super::lines::READ_MM;
 use super::paper::Paper;
@@ -24,8 +24,6 @@ use super::table::{Cell, Column, Table};
 use crate::lettering::Lettering;
 use crate::page::Page;
 
-/// Between what flows and the title block, mm.
-const OVER_BLOCK_MM: f64 = 2.5;
 /// A heading stands with so much of what follows, mm.
 const WITH_MM: f64 = 14.0;
 /// So many sign by pen, in rows so high, mm.
@@ -61,24 +59,13 @@ pub fn proof_file(of: &ProofOf<'_>, paper: Paper, about: &About, lettering: &Let
         said: locale.language.record(),
         locale,
     };
-    let (size, margin) = (paper.size_mm(), paper.margin_mm());
-    let area = Bounds { low: DVec2::splat(px(margin)), high: (size - DVec2::splat(margin)) * px(1.0) };
-    let block = |at: usize, count: usize| Block::of(own.fields(about, at, count), area.size().x, lettering);
-    // A page's number may take a digit more than the first one's.
-    let foot = block(99, 99).height();
-    let high = DVec2::new(area.high.x, area.high.y - foot - px(OVER_BLOCK_MM));
-    let mut flow = Flow::new(lettering, Bounds { low: area.low, high });
-    own.set(&mut flow);
-    let all = flow.done();
-    let count = all.len();
     let sheets = locale.language.sheets();
-    let page = |(at, mut frames): (usize, Vec<crate::page::Frame>)| {
-        let block = block(at + 1, count);
-        frames.push(block.frame(DVec2::new(area.low.x, area.high.y - block.height())));
-        let title = sheets.page_title(own.texts.title, &of.record.begun.job, (at + 1, count));
-        Page { size, title, description: own.texts.title.to_owned(), frames }
-    };
-    all.into_iter().enumerate().map(page).collect()
+    let fields = |at: usize, count: usize| own.fields(about, at, count);
+    let title = |page: (usize, usize)| sheets.page_title(own.texts.title, &of.record.begun.job, page);
+    footed(paper, lettering, &fields, &title, |flow| {
+        own.set(flow);
+        own.texts.title.to_owned()
+    })
 }
 
 struct Proof<'a> {

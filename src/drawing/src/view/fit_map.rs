@@ -1,5 +1,7 @@
 //! How many of a list each place of the room serves, as a shaded plan: the room with its things, no aiming of it.
 
+use std::cell::Cell;
+
 use baywright_planner::Assessment;
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::matrix::FitMap;
@@ -26,20 +28,23 @@ pub fn fit_map_view(
     shaded(map, (arrangement, assessment), has_car, fit, lettering)
 }
 
-/// The same to a scale: a millimetre of the paper is so many of the room.
+/// The same to a scale, which it gives too: a millimetre of the paper is so many of a room of this size, mm.
 pub(crate) fn fit_map_to_scale(
     map: &FitMap,
     (arrangement, assessment): (&Arrangement, &Assessment),
     has_car: bool,
-    one_to: f64,
+    scale: impl Fn(DVec2) -> f64,
     lettering: &Lettering<'_>,
-) -> Drawing {
-    let px_per_mm = PX_PER_PAPER_MM / one_to;
+) -> (Drawing, f64) {
+    let used = Cell::new(1.0);
     let fit = |held: Bounds| {
+        used.set(scale(held.size()));
+        let px_per_mm = PX_PER_PAPER_MM / used.get();
         let size = held.size() * px_per_mm + DVec2::splat(2.0 * TOLD_MARGIN_PX);
         Fit::Window { size, px_per_mm, middle: held.centre() }
     };
-    shaded(map, (arrangement, assessment), has_car, fit, lettering)
+    let drawing = shaded(map, (arrangement, assessment), has_car, fit, lettering);
+    (drawing, used.get())
 }
 
 fn shaded(

@@ -9,6 +9,7 @@ mod counted;
 mod dxf;
 mod floor_sheets;
 mod list;
+mod owner_report;
 mod page;
 mod pdf;
 mod pdf_tree;

@@ -10,7 +10,7 @@ use baywright_planner::words::{Language, Locale, Units};
 use lopdf::content::Content;
 use lopdf::{Dictionary, Document, Object, ObjectId};
 
-use super::{bay, sheets};
+use super::{bay, owner_report, sheets};
 
 /// An element of the tree, with what it holds.
 struct Element {
@@ -225,4 +225,20 @@ fn distances_are_cells() {
     let distances = distances.unwrap();
     assert_eq!(distances.inner[0].inner.len() % 3, 0, "marks, must be, read");
     assert!(distances.inner.len() > 3);
+}
+
+/// The owner's report is read like the sheets: tables with and without heads, figures described.
+#[test]
+fn the_owners_report_is_read_once_and_in_order() {
+    for (language, units) in [(Language::English, Units::Millimetres), (Language::German, Units::FeetInches)]
+    {
+        let found = owner_report::found(6, 9, false);
+        let pages = owner_report::pages(&found, Paper::portrait(Size::A4), Locale::of(language, units));
+        let tree = checked(&pages, language);
+        let mut count: BTreeMap<String, usize> = BTreeMap::new();
+        tree.walk(&mut |own| *count.entry(own.kind.clone()).or_default() += 1);
+        for (kind, least) in [("H1", 1), ("H2", 6), ("Table", 8), ("TH", 20), ("TD", 60), ("Figure", 2)] {
+            assert!(count.get(kind).is_some_and(|own| *own >= least), "{kind}: {count:?}");
+        }
+    }
 }

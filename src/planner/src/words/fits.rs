@@ -7,6 +7,7 @@ texts! {
     fits: FitsTexts, "Every fixed text of the page that says what fits where.";
     page, "The page's name; leads to it.";
     page_why, "What it is for.";
+    on_paper_why, "What the press does that leads to the report.";
     of_what, "Before the choice of the list.";
     set_ups, "A list: the set-ups of the bay.";
     their_cars, "A list: all aimings of the cars that stand in them.";

@@ -23,6 +23,8 @@ texts! {
     plan_why, "What that is.";
     marks, "Saves marks and distances as CSV.";
     marks_why, "What that is.";
+    fits, "Saves which aimings fit where as CSV.";
+    fits_why, "What that is.";
     everything, "Saves all that was found out as JSON.";
     everything_why, "What that is.";
     pages_name, "The pages, for who scrolls them by keys.";

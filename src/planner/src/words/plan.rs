@@ -1,7 +1,7 @@
 //! Words of the command that plans: which aimings fit where, the place that serves the most of them, how big a room must be.
 
 use super::Words;
-use crate::matrix::{BestPlace, Cell, Place};
+use crate::matrix::{BestPlace, Cell, Place, Stands};
 use crate::place::Margin;
 
 texts! {
@@ -13,6 +13,8 @@ texts! {
     a_car, "What stands for a car's name.";
     csv, "A flag.";
     json, "A flag.";
+    report, "A file: the owner's report.";
+    a_report, "What stands for its name.";
     after, "Under the help.";
     one_place, "Over the place that serves the most.";
     no_place_for_any, "None of the list was found a place.";
@@ -43,6 +45,8 @@ impl Words<'_> {
         plan_place(place: &Place) -> String;
         /// What is found of the line at a place.
         plan_cell(cell: &Cell, margin: &Margin) -> String;
+        /// What the verdict is where a car stands, and how much is to be minded there.
+        plan_verdict(own: &Stands) -> String;
         /// How many of a list one place serves, and how a car parks there: the one that the words are of.
         plan_best(best: &BestPlace, of: usize, margin: &Margin) -> String;
         /// The smallest empty room for a list, mm, and the line that decides.

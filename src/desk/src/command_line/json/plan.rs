@@ -4,7 +4,7 @@ use std::io::{self, Write};
 use std::path::Path;
 
 use baywright_planner::geometry::{PlanPose, angle};
-use baywright_planner::matrix::{BestPlace, Cell, FitMap, Line, Place, RoomSize, Row, Stands};
+use baywright_planner::matrix::{Cell, FitMap, Line, Place, Planned, RoomSize, Row, Stands};
 use baywright_planner::model::{Layout, Shop};
 use baywright_planner::place::Margin;
 use baywright_planner::words::{Locale, Words};
@@ -188,48 +188,55 @@ struct RoomTold {
     decides: usize,
 }
 
-/// All that was found.
-pub(crate) struct Planned<'a> {
+/// What is told, and of what.
+pub(crate) struct PlanAnswer<'a> {
     pub(crate) file: String,
     pub(crate) layout: &'a Layout,
     pub(crate) used: (&'a Shop, Option<&'a Path>),
-    pub(crate) margin: Margin,
-    pub(crate) places: &'a [Place],
-    pub(crate) lines: &'a [Line],
-    pub(crate) rows: &'a [Row],
-    pub(crate) best: Option<BestPlace>,
-    pub(crate) map: Option<FitMap>,
-    pub(crate) room: Option<RoomSize>,
+    /// All that was found.
+    pub(crate) found: &'a Planned,
+}
+
+impl PlanAnswer<'_> {
+    /// The smallest empty room, if each of the list fits in one.
+    pub(crate) fn room(&self) -> Option<&RoomSize> {
+        let curve = self.found.room.as_deref()?;
+        self.found.needs.iter().all(Option::is_some).then_some(curve.smallest.as_ref()).flatten()
+    }
 }
 
 /// The map is told in squares that are so many of its own wide.
 const COARSER: usize = 5;
 
 /// Writes it.
-pub(crate) fn write_plan(all: &Planned<'_>, locale: Locale, out: &mut dyn Write) -> io::Result<()> {
+pub(crate) fn write_plan(all: &PlanAnswer<'_>, locale: Locale, out: &mut dyn Write) -> io::Result<()> {
+    let found = all.found;
+    let rows = found.lines.iter().zip(&found.rows);
     let told = PlanTold {
         format: PlanFormat::Plan,
         version: VERSION,
         file: all.file.clone(),
         bay: all.layout.bay.name.clone(),
         shop: shop(all.used),
-        margin: slack(all.margin.mm, all.margin.rad),
-        partial: all.rows.iter().any(Row::is_partial),
-        places: all.places.iter().map(place).collect(),
-        lines: all.lines.iter().zip(all.rows).map(|(own, row)| line(own, row, &all.margin, locale)).collect(),
-        one_place: all.best.as_ref().and_then(|best| {
+        margin: slack(found.margin.mm, found.margin.rad),
+        partial: found.rows.iter().flatten().any(|own| own.is_partial()),
+        places: found.places.iter().map(place).collect(),
+        lines: rows
+            .filter_map(|(own, row)| Some(line(own, row.as_deref()?, &found.margin, locale)))
+            .collect(),
+        one_place: found.best.as_ref().and_then(|best| {
             let (first, _) = best.serves.first()?;
-            let words = Words::new(&all.lines.get(*first)?.arrangement, locale);
+            let words = Words::new(&found.lines.get(*first)?.arrangement, locale);
             Some(OnePlace {
                 pose: pose(best.pose),
                 slack: slack(best.slack.mm, best.slack.rad),
                 meets_margin: best.meets_margin,
                 serves: best.serves.iter().map(|own| own.0).collect(),
-                sentence: words.plan_best(best, all.lines.len(), &all.margin),
+                sentence: words.plan_best(best, found.lines.len(), &found.margin),
             })
         }),
-        fit_map: all.map.as_ref().map(map),
-        empty_room: all.room.as_ref().map(|own| RoomTold {
+        fit_map: found.map.as_deref().map(map),
+        empty_room: all.room().map(|own| RoomTold {
             length_mm: own.length_mm,
             width_mm: own.width_mm,
             decides: own.decides,

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use baywright_drawing::sheet::{About, Answered, Of, Sheet, sheet};
 use baywright_drawing::{Lettering, Page, ViewState};
-use baywright_files::{FileFault, Loaded, ShopInUse, write_output};
+use baywright_files::{FileFault, Loaded, ShopInUse};
 use baywright_planner::assess_fully;
 use baywright_planner::model::{Arrangement, Id, validate};
 
@@ -13,7 +13,8 @@ use crate::command_line::input::open;
 use crate::command_line::outcome::Outcome;
 use crate::command_line::report::judged_by;
 use crate::command_line::trouble::Trouble;
-use crate::session::printed::{Format, NotMade, bytes, names};
+use crate::command_line::written::{as_files as pages_as_files, written as write_pages};
+use crate::session::printed::Format;
 
 /// How it ended, and what went wrong.
 pub(super) type Failed = (Outcome, Vec<Trouble>);
@@ -69,7 +70,7 @@ pub(super) fn made(layout: &Path, asked: &SheetAsked, used: &ShopInUse) -> Resul
 }
 
 /// The files that sheets are made from, and those that belong to them.
-fn read_from(loaded: &Loaded, used: &ShopInUse) -> Vec<PathBuf> {
+pub(crate) fn read_from(loaded: &Loaded, used: &ShopInUse) -> Vec<PathBuf> {
     let beside = |file: &Option<PathBuf>, name: Option<&String>| {
         let folder = file.as_deref().and_then(Path::parent)?;
         Some(folder.join(name?))
@@ -97,24 +98,20 @@ pub(super) fn written(
     ending: &str,
     asked: &SheetAsked,
 ) -> Result<Vec<PathBuf>, Failed> {
-    let all = as_files(made, ending, asked)?;
     let made_from: Vec<&Path> = made.made_from.iter().map(PathBuf::as_path).collect();
-    let files = names(to, all.len());
-    for (file, own) in files.iter().zip(&all) {
-        write_output(file, own, &made_from)
-            .map_err(|fault| (Outcome::NotWritten, vec![Trouble::File(fault)]))?;
-    }
-    Ok(files)
+    let told = (format(ending, asked), asked.locale.language);
+    write_pages(&made.pages, to, told, &made_from).map_err(not_written)
 }
 
 /// The files that they are, one after another.
 pub(super) fn as_files(made: &Made, ending: &str, asked: &SheetAsked) -> Result<Vec<Vec<u8>>, Failed> {
-    let format = Format::of_ending(ending, asked.dpi).unwrap_or(Format::Pdf);
-    bytes(&made.pages, format, asked.locale.language).map_err(|fault| {
-        let trouble = match fault {
-            NotMade::TooManyPixels(pixels) => Trouble::TooManyPixels(pixels),
-            NotMade::NoPages(why) => Trouble::NoPages(why),
-        };
-        (Outcome::NotWritten, vec![trouble])
-    })
+    pages_as_files(&made.pages, format(ending, asked), asked.locale.language).map_err(not_written)
+}
+
+fn format(ending: &str, asked: &SheetAsked) -> Format {
+    Format::of_ending(ending, asked.dpi).unwrap_or(Format::Pdf)
+}
+
+fn not_written(trouble: Box<Trouble>) -> Failed {
+    (Outcome::NotWritten, vec![*trouble])
 }

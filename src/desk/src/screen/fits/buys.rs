@@ -6,10 +6,11 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use baywright_planner::matrix::{Cell, Change, Line, Place, Planned, Unlocked, changes_of, ranked};
-use baywright_planner::words::Words;
+use baywright_planner::words::{Locale, Words};
 use egui::{RichText, Ui};
 
 use super::aside::say;
+use super::paper::Changes;
 use super::{FitsPage, cell_at};
 use crate::screen::forms::typed::{self, Length};
 use crate::screen::look::{self, size};
@@ -68,6 +69,59 @@ impl Buys {
     fn cost(&self, change: &Change) -> Option<f64> {
         typed::bare_number(self.costs.get(change)?.trim()).filter(|own| *own >= 0.0)
     }
+
+    /// How much can be spent, if that was said.
+    fn most(&self) -> Option<f64> {
+        typed::bare_number(self.to_spend.trim())
+    }
+}
+
+impl FitsPage {
+    /// The place at which changes are asked about, by its position.
+    fn asked_at(&self, found: &Planned) -> usize {
+        self.chosen.map_or(found.places.len().saturating_sub(1), |own| own.1)
+    }
+
+    /// How far out walls would stand, mm, if what is typed is a length.
+    fn further_mm(&self, locale: Locale) -> Option<f64> {
+        let text = self.buys.further.clone().unwrap_or_else(|| locale.length(FURTHER_MM));
+        match typed::length(&text, locale.units) {
+            Some(Length::One(mm)) if (1.0..=20_000.0).contains(&mm) => Some(mm),
+            _ => None,
+        }
+    }
+
+    /// What is asked of changes now.
+    fn asks(&self, found: &Planned, locale: Locale) -> Option<Of> {
+        let at = self.asked_at(found);
+        let place = found.places.get(at)?.clone();
+        let further_mm = self.further_mm(locale)?;
+        let all_there = found.rows.iter().all(Option::is_some);
+        let of = || Of { lines: Arc::clone(&found.lines), fits_now: fits_now(found, at), place, further_mm };
+        all_there.then(of)
+    }
+
+    /// What was found of changes, if it is of what is asked now.
+    pub(super) fn changes(&self, found: &Planned, locale: Locale) -> Option<Changes> {
+        let of = self.asks(found, locale)?;
+        let shown = self.buys.found.shown(&of).filter(|own| !own.is_older)?;
+        let costs = self.buys.costs.keys();
+        Some(Changes {
+            fit_now: of.fits_now.iter().filter(|own| **own).count(),
+            further_mm: of.further_mm,
+            found: shown.found.clone(),
+            costs: costs.filter_map(|own| Some((own.clone(), self.buys.cost(own)?))).collect(),
+            for_the_money: self.buys.for_the_money,
+            to_spend: self.buys.most(),
+            place: of.place,
+        })
+    }
+}
+
+/// Of each line whether it fits at a place now, as cars are parked.
+fn fits_now(found: &Planned, at: usize) -> Vec<bool> {
+    let fits = |nth| matches!(cell_at(found, (nth, at)), Some(Cell::Fits(own)) if own.meets_margin);
+    (0..found.lines.len()).map(fits).collect()
 }
 
 impl Desk {
@@ -75,33 +129,30 @@ impl Desk {
     pub(super) fn fits_buys(&self, ui: &mut Ui, page: &mut FitsPage, found: &Planned) {
         let texts = self.view.locale.language.fits();
         say(ui, widgets::soft(ui, texts.buys_told));
-        let at = page.chosen.map_or(found.places.len().saturating_sub(1), |own| own.1);
+        let at = page.asked_at(found);
         let Some(place) = found.places.get(at) else { return };
         if found.rows.iter().any(Option::is_none) {
             ui.label(widgets::soft(ui, if found.is_partial { texts.not_looked } else { texts.waiting }));
             return;
         }
-        let fits_now: Vec<bool> = (0..found.lines.len())
-            .map(|nth| matches!(cell_at(found, (nth, at)), Some(Cell::Fits(own)) if own.meets_margin))
-            .collect();
-        let fit = fits_now.iter().filter(|own| **own).count();
+        let fit = fits_now(found, at).into_iter().filter(|own| *own).count();
         let told = texts.asked_at(&self.words().fits_place(place), fit, found.lines.len());
         say(ui, RichText::new(told).font(look::bold(size::BODY)));
         if fit == found.lines.len() {
             say(ui, RichText::new(texts.nothing_locked).size(size::BODY));
             return;
         }
-        let Some(further_mm) = self.fits_further(ui, page) else { return };
-        let of = Of { lines: Arc::clone(&found.lines), fits_now, place: place.clone(), further_mm };
+        self.fits_further(ui, page);
+        let Some(of) = page.asks(found, self.view.locale) else { return };
         self.fits_look_at_changes(ui, page, found, &of);
         let Some(shown) = page.buys.found.shown(&of).filter(|own| !own.is_older) else { return };
         let all: Vec<Unlocked> = shown.found.clone();
-        self.fits_changes(ui, page, found, (&all, further_mm));
+        self.fits_changes(ui, page, found, (&all, of.further_mm));
         say(ui, widgets::soft(ui, texts.only_one));
     }
 
-    /// How far out walls would stand, mm, if what is typed is a length.
-    fn fits_further(&self, ui: &mut Ui, page: &mut FitsPage) -> Option<f64> {
+    /// How far out walls would stand.
+    fn fits_further(&self, ui: &mut Ui, page: &mut FitsPage) {
         let texts = self.view.locale.language.fits();
         let usual = || self.view.locale.length(FURTHER_MM);
         let mut text = page.buys.further.clone().unwrap_or_else(usual);
@@ -112,10 +163,6 @@ impl Desk {
                 page.buys.further = Some(text.clone());
             }
         });
-        match typed::length(&text, self.view.locale.units) {
-            Some(Length::One(mm)) if (1.0..=20_000.0).contains(&mm) => Some(mm),
-            _ => None,
-        }
     }
 
     /// The press that looks, or how far it is.
@@ -179,7 +226,7 @@ impl Desk {
             let id = egui::Id::unique("to spend at most");
             widgets::field(ui, id, &mut page.buys.to_spend, FIELD_PX, false).labelled_by(label.id);
         });
-        let most = typed::bare_number(page.buys.to_spend.trim());
+        let most = page.buys.most();
         let weight = |nth: usize| found.lines.get(nth).map_or(1.0, |own| own.weight);
         let order = ranked(all, weight, |change| page.buys.cost(change), page.buys.for_the_money);
         let words = self.words();

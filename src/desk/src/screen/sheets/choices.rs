@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use baywright_drawing::sheet::{Sheet, Size};
 use egui::{Align, Button, Layout, RichText, TextEdit, TextWrapMode, Ui};
 
-use super::data::As;
+use super::data::{As, Data};
 use super::{DPI, OnPaperPage};
 use crate::screen::command::{Command, OfFile, Over};
 use crate::screen::look::{self, size};
@@ -41,6 +41,10 @@ impl Desk {
         if self.proof_from().is_some() {
             let title = language.proof_file().title;
             ui.checkbox(&mut page.is_proof_chosen, RichText::new(title).size(size::BODY));
+        }
+        if self.has_report() {
+            let title = language.owner_report().title;
+            ui.checkbox(&mut page.is_report_chosen, RichText::new(title).size(size::BODY));
         }
         if page.chosen.contains(&Sheet::Findings) && self.was_otherwise() {
             ui.label(widgets::soft(ui, texts.before_now));
@@ -92,7 +96,7 @@ impl Desk {
             page.refused = None;
         }
         let path = PathBuf::from(to.trim());
-        let saved_as = As::of_ending(&path, page.dpi);
+        let saved_as = As::of_ending(&path, page);
         if matches!(saved_as, Some(As::Pages(Format::Png(_)))) {
             ui.horizontal(|ui| {
                 ui.label(widgets::soft(ui, texts.dpi));
@@ -102,7 +106,10 @@ impl Desk {
             });
         }
         // What is no pages needs none.
-        let can = if matches!(saved_as, Some(As::Data(_))) { self.can_save_data(page) } else { can };
+        let can = match saved_as {
+            Some(As::Data(data)) => self.can_save_data(page, data),
+            _ => can,
+        };
         ui.horizontal(|ui| {
             let save = ui.add_enabled_ui(can, |ui| widgets::lesser(ui, texts.save)).inner;
             let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
@@ -131,13 +138,19 @@ impl Desk {
         let texts = self.view.locale.language.on_paper();
         ui.label(widgets::soft(ui, texts.for_programs));
         let to = page.to.as_ref().map_or_else(|| self.suggested_sheets(), |own| PathBuf::from(own.trim()));
-        let can = self.can_save_data(page);
+        // One table goes under that name: with the report its own.
+        let table = if page.is_report_chosen {
+            (texts.fits, texts.fits_why, "csv", Data::Fits)
+        } else {
+            (texts.marks, texts.marks_why, "csv", Data::Marks)
+        };
         ui.horizontal_wrapped(|ui| {
-            for (name, why, ending) in [
-                (texts.plan, texts.plan_why, "dxf"),
-                (texts.marks, texts.marks_why, "csv"),
-                (texts.everything, texts.everything_why, "json"),
+            for (name, why, ending, data) in [
+                (texts.plan, texts.plan_why, "dxf", Data::Plan),
+                table,
+                (texts.everything, texts.everything_why, "json", Data::Everything),
             ] {
+                let can = self.can_save_data(page, data);
                 // In the row itself, so that one that has no room goes on the next line.
                 let text = RichText::new(name).size(size::SMALL);
                 let press = ui.add_enabled(can, Button::new(text).wrap_mode(TextWrapMode::Extend));

@@ -11,6 +11,7 @@ use baywright_planner::words::Locale;
 use super::OnPaperPage;
 use crate::command_line::{json, marks};
 use crate::screen::Desk;
+use crate::screen::fits::ReportFrom;
 use crate::session::document::made;
 use crate::session::printed::{Format, NotMade};
 
@@ -30,19 +31,22 @@ pub(super) enum Data {
     Plan,
     /// Marks, targets and distances of every set-up.
     Marks,
+    /// Which aimings fit where, as far as it was found.
+    Fits,
     /// All that the mark sheets of every set-up tell, with the answer.
     Everything,
 }
 
 impl As {
-    /// By the ending of a name; pictures of dots with so many to the inch.
-    pub(super) fn of_ending(path: &Path, dpi: u32) -> Option<Self> {
+    /// By the ending of a name and what is chosen on the page.
+    pub(super) fn of_ending(path: &Path, page: &OnPaperPage) -> Option<Self> {
         let ending = path.extension()?.to_string_lossy().to_lowercase();
         match ending.as_str() {
             "dxf" => Some(Self::Data(Data::Plan)),
+            "csv" if page.is_report_chosen => Some(Self::Data(Data::Fits)),
             "csv" => Some(Self::Data(Data::Marks)),
             "json" => Some(Self::Data(Data::Everything)),
-            other => Format::of_ending(other, dpi).map(Self::Pages),
+            other => Format::of_ending(other, page.dpi).map(Self::Pages),
         }
     }
 }
@@ -52,6 +56,7 @@ pub(super) struct HandedOver {
     shown: Arc<Arrangement>,
     said: Arc<Assessment>,
     all: Vec<Arrangement>,
+    report: Option<ReportFrom>,
     layout: Arc<Layout>,
     /// The layout's file as it is told.
     file: String,
@@ -70,6 +75,10 @@ impl HandedOver {
         match data {
             Data::Plan => Ok(to_dxf(&self.shown, &self.said, self.locale)),
             Data::Marks => marks::table(&self.all.iter().collect::<Vec<_>>()).map_err(|why| not_made(&why)),
+            Data::Fits => {
+                let table = self.report.as_ref().map(ReportFrom::table);
+                table.unwrap_or_else(|| Ok(Vec::new())).map_err(|why| not_made(&why))
+            }
             Data::Everything => {
                 let shop = (&self.shop, self.shop_file.as_deref());
                 let all: Vec<&Arrangement> = self.all.iter().collect();
@@ -82,8 +91,9 @@ impl HandedOver {
 
 impl Desk {
     /// Whether what is answered is what is drawn now.
-    pub(super) fn can_save_data(&self, page: &OnPaperPage) -> bool {
-        !self.answer.stale && !page.writing.is_running()
+    pub(super) fn can_save_data(&self, page: &OnPaperPage, data: Data) -> bool {
+        let is_there = data != Data::Fits || self.has_report();
+        is_there && !self.answer.stale && !page.writing.is_running()
     }
 
     /// All of it as it is now, to be made into files beside the frame.
@@ -96,6 +106,7 @@ impl Desk {
             shown: Arc::clone(&self.answer.judged),
             said: Arc::clone(&self.answer.assessment),
             all,
+            report: self.report_from(),
             file: path.map_or_else(|| layout.bay.id.to_string(), |own| own.display().to_string()),
             layout: Arc::clone(&layout),
             shop: self.shop.shop(),

@@ -70,14 +70,14 @@ impl Desk {
         let texts = self.view.locale.language.on_paper();
         self.on_paper.to = Some(path.display().to_string());
         let path = self.in_folder(path);
-        let Some(saved_as) = As::of_ending(&path, self.on_paper.dpi) else {
+        let Some(saved_as) = As::of_ending(&path, &self.on_paper) else {
             self.on_paper.refused = Some((texts.wrong_ending(&path.display().to_string()), 0));
             return;
         };
         // The system's window may have been open while something else was chosen or drawn: what is saved was seen.
         let can = match saved_as {
             As::Pages(_) => self.can_print(&self.on_paper),
-            As::Data(_) => self.can_save_data(&self.on_paper),
+            As::Data(data) => self.can_save_data(&self.on_paper, data),
         };
         if !self.is_on_paper() || !can {
             self.say_wrong(texts.look_again);

@@ -10,6 +10,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     page: "What fits where\u{2026}",
     page_why: "All aimings of a list by all places of the bay: which is ready where, the place for the most of them, how big a room must \
                be (F7)",
+    on_paper_why: "The owner's report to print or to send: what is found so far, the map, the room, the changes that were looked at",
     of_what: "Of",
     set_ups: "the set-ups of this bay",
     their_cars: "all aimings of their cars",

@@ -24,6 +24,8 @@ pub const TEXTS: OnPaper = OnPaper {
     plan_why: "The plan 1 : 1 in millimetres, on named layers, for a drawing program",
     marks: "Marks (CSV)",
     marks_why: "Marks, targets and distances of every set-up, as a table",
+    fits: "What fits where (CSV)",
+    fits_why: "Every aiming of the report by every place, as a table",
     everything: "All (JSON)",
     everything_why: "What was found out about every set-up, as data for programs",
     pages_name: "Pages, to scroll",

@@ -17,6 +17,8 @@ pub const TEXTS: PlanTexts = PlanTexts {
     a_car: "CAR",
     csv: "Write the table of aimings by places as CSV",
     json: "Write all of it as JSON",
+    report: "Write the owner's report to print into this file, instead of the answer as text: .pdf, .svg or .png",
+    a_report: "REPORT.pdf|.svg|.png",
     after: "Exit status: 0 a place was found for every aiming, 1 for some none was found, 2 something given could not be read or \
             found, 3 something could not be written.\n\n\
             That none was found is no proof that there is none. Follow the vehicle maker's procedure. Nothing here says that a \
@@ -106,7 +108,8 @@ impl About<'_> {
         }
     }
 
-    fn plan_verdict(&self, own: &Stands) -> String {
+    /// What the verdict is where a car stands.
+    pub fn plan_verdict(&self, own: &Stands) -> String {
         match (own.verdict, own.care) {
             (Verdict::Ready, _) => "Ready.".to_owned(),
             (_, 1) => "Ready with care, one thing to mind.".to_owned(),

@@ -10,6 +10,8 @@ pub const TEXTS: FitsTexts = FitsTexts {
     page: "Was wohin passt\u{2026}",
     page_why: "Alle Einstellungen einer Liste an allen Stellen des Messplatzes: welche wo bereit ist, die Stelle für die meisten, wie \
                groß ein Raum sein muss (F7)",
+    on_paper_why: "Der Bericht für den Inhaber zum Drucken oder Verschicken: was bisher gefunden ist, der Plan, der Raum, die angesehenen \
+                   Änderungen",
     of_what: "Von",
     set_ups: "den Aufbauten dieses Messplatzes",
     their_cars: "allen Einstellungen ihrer Fahrzeuge",

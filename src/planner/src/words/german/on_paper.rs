@@ -24,6 +24,8 @@ pub const TEXTS: OnPaper = OnPaper {
     plan_why: "Der Grundriss 1 : 1 in Millimetern, auf benannten Ebenen, für ein Zeichenprogramm",
     marks: "Marken (CSV)",
     marks_why: "Marken, Zieltafeln und Abstände jeder Aufstellung, als Tabelle",
+    fits: "Was wohin passt (CSV)",
+    fits_why: "Jede Einstellung des Berichts an jeder Stelle, als Tabelle",
     everything: "Alles (JSON)",
     everything_why: "Alle Ergebnisse zu jeder Aufstellung, als Daten für Programme",
     pages_name: "Seiten, zum Blättern",

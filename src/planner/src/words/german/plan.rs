@@ -17,6 +17,8 @@ pub const TEXTS: PlanTexts = PlanTexts {
     a_car: "FAHRZEUG",
     csv: "Die Tabelle der Einstellungen und Stellen als CSV schreiben",
     json: "Alles als JSON schreiben",
+    report: "Den Bericht für den Inhaber zum Drucken in diese Datei schreiben statt der Antwort als Text: .pdf, .svg oder .png",
+    a_report: "BERICHT.pdf|.svg|.png",
     after: "Endestatus: 0 für jede Einstellung ist eine Stelle gefunden, 1 für manche keine, 2 etwas Genanntes war nicht zu lesen oder \
             zu finden, 3 etwas war nicht zu schreiben.\n\n\
             Dass keine gefunden ist, beweist nicht, dass es keine gibt. Nach der Vorschrift des Fahrzeugherstellers vorgehen. Nichts \
@@ -106,7 +108,8 @@ impl About<'_> {
         }
     }
 
-    fn plan_verdict(&self, own: &Stands) -> String {
+    /// What the verdict is where a car stands.
+    pub fn plan_verdict(&self, own: &Stands) -> String {
         match (own.verdict, own.care) {
             (Verdict::Ready, _) => "Bereit.".to_owned(),
             (_, 1) => "Mit Vorsicht bereit, auf eines ist zu achten.".to_owned(),

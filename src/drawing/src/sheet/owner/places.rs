@@ -1,0 +1,172 @@
+//! Aimings by places: a word for each, in as many tables as the paper is wide; then each aiming with its places by tape.
+
+use baywright_planner::Verdict;
+use baywright_planner::matrix::{Cell as Found, Line, Place, Row};
+
+use super::{Report, WITH_MM};
+use crate::role::Role;
+use crate::sheet::flow::{Flow, Said, px};
+use crate::sheet::table::{Cell, Column};
+use crate::text::Weight;
+
+/// Widths of the columns of numbers, of lines' names, and of a place at least, mm.
+const NUMBER_MM: f64 = 10.0;
+const NAME_MM: f64 = 52.0;
+const PLACE_MM: f64 = 25.0;
+/// Of the names of places, one below another, mm.
+const WHERE_MM: f64 = 40.0;
+/// The name of a line stands with so much of its places, mm.
+const LINE_MM: f64 = 14.0;
+
+impl Report<'_> {
+    pub(super) fn places(&self, flow: &mut Flow<'_>) {
+        let found = self.of.found;
+        flow.heading(self.texts.which_where, WITH_MM * 2.0);
+        let larger = flow.lettering.enlarged();
+        let width = flow.width() / px(1.0);
+        let most = ((width - (NUMBER_MM + NAME_MM) * larger) / (PLACE_MM * larger)).floor().max(1.0) as usize;
+        let parts = found.places.len().div_ceil(most).max(1);
+        let each = found.places.len().div_ceil(parts).max(1);
+        for (nth, places) in found.places.chunks(each).enumerate() {
+            let from = nth * each;
+            if parts > 1 {
+                flow.gap(if nth == 0 { 0.0 } else { 3.0 });
+                flow.ensure(px(WITH_MM * 2.0));
+                let told = self.texts.places_of(from + 1, from + places.len(), found.places.len());
+                self.strong(flow, &told);
+            }
+            self.part(flow, (from, places), width);
+        }
+        flow.gap(1.5);
+        if let Some(line) = found.lines.first() {
+            flow.read(&self.words(line).report_words(&found.margin), None);
+        }
+        self.by_tape(flow);
+    }
+
+    /// The table of some of the places, from the one of this position on.
+    fn part(&self, flow: &mut Flow<'_>, (from, places): (usize, &[Place]), width: f64) {
+        let found = self.of.found;
+        let larger = flow.lettering.enlarged();
+        let (number, name) = (NUMBER_MM * larger, NAME_MM * larger);
+        let each = (width - number - name).max(1.0) / places.len().max(1) as f64;
+        let mut columns =
+            vec![Column::new(self.texts.number, number), Column::new(self.fits.car_and_aiming, name)];
+        columns.extend(places.iter().map(|own| Column::new(self.place(own), each).divided()));
+        let mut rows: Vec<Vec<Cell>> = Vec::new();
+        for nth in 0..found.lines.len() {
+            let row = found.rows.get(nth).and_then(Option::as_deref);
+            let mut cells = vec![Cell::Text((nth + 1).to_string()), Cell::Text(self.line(nth))];
+            cells.extend((from..from + places.len()).map(|at| {
+                let word = self.word(row, at).to_owned();
+                if fits_here(row, at) { Cell::Strong(word) } else { Cell::Text(word) }
+            }));
+            rows.push(cells);
+        }
+        let mut foot = vec![Cell::Text(String::new()), Cell::Strong(self.fits.fit_here.to_owned())];
+        foot.extend((from..from + places.len()).map(|at| Cell::Strong(self.fit_here(at))));
+        rows.push(foot);
+        self.table(flow, columns, rows);
+    }
+
+    /// What stands in a cell.
+    fn word(&self, row: Option<&Row>, at: usize) -> &'static str {
+        let texts = self.fits;
+        match row.and_then(|own| own.cells.get(at)).and_then(Option::as_ref) {
+            None => texts.not_looked,
+            Some(Found::Fits(own)) => match (own.meets_margin, own.verdict) {
+                (false, _) => texts.tight,
+                (true, Verdict::Ready) => texts.ready,
+                (true, _) => texts.with_care,
+            },
+            Some(Found::AfterMoves { .. }) => texts.after_moves,
+            Some(Found::Elsewhere(_)) => texts.elsewhere,
+            Some(Found::NoneFound(own)) if own.is_partial => texts.not_looked,
+            Some(Found::NoneFound(own)) if own.is_everywhere => texts.stopped,
+            Some(Found::NoneFound(_)) => texts.none_found,
+        }
+    }
+
+    /// How many of the list fit at a place as it is, and by how often they come in where that was said.
+    fn fit_here(&self, at: usize) -> String {
+        let found = self.of.found;
+        let fit = |nth: usize| fits_here(found.rows.get(nth).and_then(Option::as_deref), at);
+        let here: Vec<&Line> =
+            found.lines.iter().enumerate().filter(|(nth, _)| fit(*nth)).map(|own| own.1).collect();
+        let told = self.fits.of_all(here.len(), found.lines.len());
+        if found.lines.iter().all(|own| own.weight == 1.0) {
+            return told;
+        }
+        let number = |value: f64| self.locale.region.number(value, usize::from(value.fract() != 0.0));
+        let own: f64 = here.iter().map(|own| own.weight).sum();
+        let all: f64 = found.lines.iter().map(|own| own.weight).sum();
+        format!("{told}; {}", self.fits.in_a_month(&number(own), &number(all)))
+    }
+
+    /// Each line with what was found at its places; those of which the same is told stand together.
+    fn by_tape(&self, flow: &mut Flow<'_>) {
+        let found = self.of.found;
+        flow.heading(self.texts.each_place, WITH_MM * 1.5);
+        flow.read(self.texts.as_above, None);
+        flow.gap(1.0);
+        let larger = flow.lettering.enlarged();
+        let width = flow.width() / px(1.0);
+        let (place, word) = (WHERE_MM * larger, PLACE_MM * larger);
+        // Each table is of the line over it: what stands in its columns speaks for itself.
+        let columns =
+            || [place, word, (width - place - word).max(word)].map(|own| Column::new("", own)).to_vec();
+        for (nth, line) in found.lines.iter().enumerate() {
+            flow.gap(if nth == 0 { 0.0 } else { 2.0 });
+            flow.ensure(px(LINE_MM));
+            let style = flow.style(flow.sizes.read, Weight::SemiBold);
+            let name = format!("{}  {}", nth + 1, self.line(nth));
+            flow.said(&Said { text: &name, style, role: Role::Title, lead: None });
+            let row = found.rows.get(nth).and_then(Option::as_deref);
+            let mut told: Vec<(Vec<&Place>, &'static str, String)> = Vec::new();
+            for (at, own) in found.places.iter().enumerate() {
+                let Some(text) = self.told(line, row, at) else { continue };
+                let word = self.word(row, at);
+                match told.iter_mut().find(|own| own.1 == word && own.2 == text) {
+                    Some(same) => same.0.push(own),
+                    None => told.push((vec![own], word, text)),
+                }
+            }
+            let words = self.words(line);
+            let rows = told.into_iter().map(|(places, word, text)| {
+                vec![Cell::Text(words.report_places(&places)), Cell::Text(word.to_owned()), Cell::Text(text)]
+            });
+            self.table(flow, columns(), rows.collect());
+        }
+    }
+
+    /// What is told of a line at a place; nothing where another place of the same line tells it.
+    fn told(&self, line: &Line, row: Option<&Row>, at: usize) -> Option<String> {
+        let cells = row.map_or(&[] as &[_], |own| own.cells.as_slice());
+        let words = self.words(line);
+        let margin = &self.of.found.margin;
+        let in_room = || {
+            let nth = self.of.found.places.iter().position(|own| *own == Place::Room)?;
+            cells.get(nth)?.as_ref().filter(|own| matches!(own, Found::Fits(_)))
+        };
+        match cells.get(at).and_then(Option::as_ref) {
+            None => Some(self.texts.not_looked.to_owned()),
+            Some(Found::Fits(own)) => {
+                let offer = own.offer(&line.arrangement);
+                let mut told =
+                    vec![words.plan_verdict(own), words.spot(&offer), words.spot_slack(&own.slack)];
+                if !own.meets_margin {
+                    told.push(words.spot_margin(&offer, margin));
+                }
+                Some(told.join(" "))
+            }
+            Some(Found::Elsewhere(_)) if in_room().is_some() => None,
+            Some(own) => Some(words.plan_cell(own, margin)),
+        }
+    }
+}
+
+/// Whether it fits there as cars are parked.
+fn fits_here(row: Option<&Row>, at: usize) -> bool {
+    let cell = row.and_then(|own| own.cells.get(at)).and_then(Option::as_ref);
+    matches!(cell, Some(Found::Fits(own)) if own.meets_margin)
+}

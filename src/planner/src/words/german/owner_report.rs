@@ -1,0 +1,141 @@
+//! German of the same: see `words/owner_report.rs`.
+
+use super::{About, Language};
+use crate::matrix::Place;
+use crate::place::Margin;
+use crate::words::owner_report::OwnerReport;
+
+/// The fixed texts.
+pub const TEXTS: OwnerReport = OwnerReport {
+    language: Language::German,
+    title: "Bericht für den Inhaber",
+    bay: "Messplatz",
+    list: "Liste",
+    partial: "Nicht alles ist angesehen: Was hier fehlt, ist keine Antwort.",
+    in_short: "In Kürze",
+    in_room: "In diesem Raum",
+    not_looked: "Nicht angesehen.",
+    which_where: "Welche Einstellung wohin passt",
+    number: "Nr.",
+    each_place: "Jede Einstellung, Stelle für Stelle",
+    as_above: "Wo die Tabelle „woanders“ sagt, ist die Stelle gemeint, die für den ganzen Raum genannt ist. Gemessen wird bis zur Mitte eines \
+               Reifens am Boden, rechtwinklig zur Wand.",
+    map: "Wie vielen jede Stelle dient",
+    least: "Dort möglich",
+    floor: "Boden",
+    wider_or_longer: "Andere leere Räume, die derselben Liste dienen, jeder so kurz, wie seine Breite erlaubt",
+    area: "Fläche",
+    decides: "Entscheidend",
+    drawn: "Gezeichnet: die entscheidende Einstellung im kleinsten Raum.",
+    changes: "Änderungen am Gebäude, die wertvollste zuerst",
+    change: "Änderung",
+    unlocks: "Bringt",
+    which: "Welche",
+    costs: "Kostet",
+    not_asked: "Was nicht gefragt ist",
+    care_is_counted: "Was Vorsicht braucht, ist hier gezählt, nicht genannt: Das Befundblatt eines Aufbaus nennt es.",
+    no_proof: "Dass keine Stelle gefunden ist, beweist nicht, dass es keine gibt.",
+    way: "Ob ein Fahrzeug an seine Stelle gefahren werden kann und durch welches Tor, ist nicht gefragt.",
+    empty_is_empty: "Die Größe eines leeren Raums lässt Türen, Stützen, alles, was darin steht oder hängt, und die Ebenheit des Bodens weg.",
+    entered: "Kosten sind so, wie der Inhaber sie eingegeben hat; nichts hier ist ein Angebot.",
+    who_decides: "Ob eine Wand, eine Stütze oder ein Boden geändert werden darf, sagen die Erbauer und dafür zugelassene Leute nach den örtlichen \
+                  Bau-, Brandschutz- und Elektrovorschriften.",
+};
+
+pub fn of_list(bay: &str, aimings: usize, places: usize) -> String {
+    format!("{bay}: {}", counted(aimings, places))
+}
+
+pub fn counted(aimings: usize, places: usize) -> String {
+    let aimings = if aimings == 1 { "1 Einstellung".to_owned() } else { format!("{aimings} Einstellungen") };
+    let places = if places == 1 { "1 Stelle".to_owned() } else { format!("{places} Stellen") };
+    format!("{aimings}, {places}")
+}
+
+pub fn somewhere([fit, tight, moves, none, open]: [usize; 5], all: usize) -> String {
+    let mut told = format!("{fit} von {all} sind möglich, wie es ist");
+    if tight > 0 {
+        told.push_str(&format!(
+            ", {tight} weitere, wenn das Fahrzeug genauer steht, als die Werkstatt es abstellt"
+        ));
+    }
+    if moves > 0 {
+        told.push_str(&format!(", {moves} weitere, wenn umgeräumt ist"));
+    }
+    if none > 0 {
+        told.push_str(&format!("; für {none} ist keine Stelle gefunden"));
+    }
+    if open > 0 {
+        told.push_str(&format!("; {open} nicht zu Ende angesehen"));
+    }
+    told.push('.');
+    told
+}
+
+pub fn places_of(from: usize, to: usize, all: usize) -> String {
+    if from == to { format!("Stelle {from} von {all}") } else { format!("Stellen {from} bis {to} von {all}") }
+}
+
+pub fn not_there(numbers: &str) -> String {
+    format!("Dort nicht: {numbers}.")
+}
+
+pub fn square_metres(figure: &str) -> String {
+    format!("{figure} m²")
+}
+
+pub fn at_least(count: usize, all: usize) -> String {
+    if count == all { format!("{count} von {all}") } else { format!("{count} von {all} oder mehr") }
+}
+
+pub fn first_change(change: &str, count: usize) -> String {
+    format!("Von den einzeln gefragten Änderungen steht diese vorn: {change}. Sie bringt {count}.")
+}
+
+pub fn changes_at(place: &str, fit: usize, all: usize, further: &str) -> String {
+    format!(
+        "{place}: {fit} von {all} passen jetzt. Gefragt ist jeder Gegenstand weg und jede Wand des Raums {further} weiter außen, immer nur eines."
+    )
+}
+
+pub fn others_unlock_none(count: usize) -> String {
+    if count == 1 {
+        "1 andere Änderung bringt keine.".to_owned()
+    } else {
+        format!("{count} andere Änderungen bringen keine.")
+    }
+}
+
+pub fn beyond(cost: &str) -> String {
+    format!("{cost}, mehr, als auszugeben ist")
+}
+
+pub fn described(bay: &str, aimings: usize) -> String {
+    match aimings {
+        1 => format!("{bay} von oben mit den Stellen, an denen die Einstellung möglich ist"),
+        _ => {
+            format!(
+                "{bay} von oben, wie vielen von {aimings} Einstellungen jede Stelle dient; dazu der kleinste leere Raum"
+            )
+        }
+    }
+}
+
+impl About<'_> {
+    /// What the words in the cells say.
+    pub fn report_words(&self, margin: &Margin) -> String {
+        format!(
+            "Bereit: Nichts hält sie dort auf. Mit Vorsicht: Nichts hält sie auf, auf etwas ist zu achten. Knapp: Das Fahrzeug müsste genauer \
+             stehen als auf ± {} und ± {}, den eigenen Spielraum der Werkstatt. Umräumen: wenn umgeräumt ist. Woanders: nicht dort, aber \
+             anderswo im Raum. Nicht gefunden: Keine Stelle ist gefunden. Gesperrt: Etwas hält sie auf, wo das Fahrzeug auch steht.",
+            self.length(margin.mm),
+            self.margin_of_angle(margin.rad)
+        )
+    }
+
+    /// Some places.
+    pub fn report_places(&self, places: &[&Place]) -> String {
+        let names: Vec<String> = places.iter().map(|own| self.fits_place(own)).collect();
+        names.join("; ")
+    }
+}
