@@ -5,6 +5,7 @@
 
 mod aside;
 mod buys;
+mod fewest;
 mod paper;
 mod rooms;
 mod table;
@@ -13,7 +14,9 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use baywright_planner::matrix::{Cell, Line, Place, Planned, lines_of_car, lines_of_layout, places_of};
+use baywright_planner::matrix::{
+    Cell, Line, Place, Planned, lines_of_car, lines_of_layout, lines_of_visit, places_of,
+};
 use baywright_planner::model::{Id, JudgedBy, Layout, ParkedKnown};
 use baywright_planner::place::Margin;
 use egui::{IdSalt, ProgressBar, Rect, RichText, Ui, UiBuilder, Vec2};
@@ -35,6 +38,8 @@ enum Whom {
     /// The set-ups of the bay.
     #[default]
     SetUps,
+    /// The aimings of the visit of the shown set-up.
+    Visit,
     /// All aimings of their cars.
     TheirCars,
     /// All aimings of all cars that there are.
@@ -98,6 +103,7 @@ pub(super) struct FitsPage {
     /// What a square metre costs, as it was typed.
     price: String,
     buys: buys::Buys,
+    fewest: fewest::Fewest,
     drawn: aside::Drawn,
 }
 
@@ -114,7 +120,8 @@ impl FitsPage {
     /// It met a fault of the program: in what words.
     pub fn collect(&mut self) -> Result<(), String> {
         self.answers.collect()?;
-        self.buys.collect()
+        self.buys.collect()?;
+        self.fewest.collect()
     }
 }
 
@@ -169,6 +176,7 @@ impl Desk {
         }
         page.looked_at = Some(page.whom);
         page.buys.forget();
+        page.fewest.forget();
         let mut lines = self.fits_lines(page.whom);
         for line in &mut lines {
             line.weight = page.weights.get(&of_line(line)).copied().unwrap_or(1.0);
@@ -198,6 +206,9 @@ impl Desk {
         let Some(room_of) = made(layout, self.document.shown(), cars, by).or_else(|| saved().next()) else {
             return Vec::new();
         };
+        if whom == Whom::Visit {
+            return lines_of_visit(layout, &room_of);
+        }
         let is_asked =
             |id: &Id| whom == Whom::AllCars || layout.arrangements.iter().any(|own| own.vehicle == *id);
         let asked = cars.iter().filter(|own| is_asked(&own.vehicle.id));
@@ -271,10 +282,17 @@ impl Desk {
             let picker = Picker { salt, path: "", named: label.id, width: PICKER_PX, letters: size::BODY };
             let name = |own: &Whom| match own {
                 Whom::SetUps => texts.set_ups.to_owned(),
+                Whom::Visit => texts.visit.to_owned(),
                 Whom::TheirCars => texts.their_cars.to_owned(),
                 Whom::AllCars => texts.all_cars.to_owned(),
             };
-            let all = [Whom::SetUps, Whom::TheirCars, Whom::AllCars];
+            let mut all = vec![Whom::SetUps, Whom::TheirCars, Whom::AllCars];
+            // A visit of one aiming is that aiming.
+            let saved =
+                self.document.layout().arrangements.iter().find(|own| own.id == *self.document.shown());
+            if saved.is_some_and(|own| own.visit.len() > 1) {
+                all.insert(1, Whom::Visit);
+            }
             if let Some(chosen) = picker.show(ui, None, &page.whom, &all, name).chosen {
                 page.whom = chosen;
             }

@@ -19,6 +19,14 @@ pub fn lines_of_layout<'a>(arrangements: impl IntoIterator<Item = &'a Arrangemen
     arrangements.into_iter().map(line).collect()
 }
 
+/// The aimings of the visit of a set-up, in their order, in its room: all with its car.
+pub fn lines_of_visit(layout: &Layout, of: &Arrangement) -> Vec<Line> {
+    let Some(saved) = layout.arrangements.iter().find(|own| own.id == of.id) else { return Vec::new() };
+    let all = lines_of_car(layout, of, &of.vehicle);
+    let of_aiming = |id: &Id| all.iter().find(|own| own.arrangement.aiming.id == *id).cloned();
+    saved.visit.iter().filter_map(of_aiming).collect()
+}
+
 /// All aimings of a car, in the room of a set-up of the layout and where its car stands; nothing was measured of this one, and its
 /// stands are on their marks. What cannot be made is left out.
 pub fn lines_of_car(layout: &Layout, room_of: &Arrangement, vehicle: &Vehicle) -> Vec<Line> {

@@ -12,6 +12,7 @@ texts! {
     set_ups, "A list: the set-ups of the bay.";
     their_cars, "A list: all aimings of the cars that stand in them.";
     all_cars, "A list: all aimings of all cars that there are.";
+    visit, "A list: the aimings of the visit.";
     car_and_aiming, "Over the names of the lines.";
     anywhere, "A place: all of the room.";
     ready, "Of a cell.";
@@ -34,6 +35,9 @@ texts! {
     show_it_why, "What that does.";
     map_told, "What the shades of the map say.";
     point, "Below the map, while the pointer is elsewhere.";
+    fewest, "Over the fewest places to park for all of the list.";
+    fewest_proven, "That there are no fewer.";
+    fewest_greedy, "That there may be fewer.";
     none_served, "The map shows nothing.";
     no_list, "There is nothing to look at.";
     rooms, "What the curve of rooms says.";
@@ -72,6 +76,10 @@ impl FitsTexts {
         served_there(some: usize, all: usize) -> String;
         /// The same by how often each comes in.
         in_a_month(some: &str, all: &str) -> String;
+        /// One of the fewest places, from 0, what it serves and how one parks there.
+        park_for(nth: usize, lines: &[&str], spot: &str) -> String;
+        /// Lines that no place was found for with room enough to park.
+        nowhere_for(lines: &[&str]) -> String;
         /// A line at a place, and what was found of it, for who listens.
         cell(line: &str, place: &str, found: &str) -> String;
         /// What so large a floor costs, in the money in which the price is, as it is written.

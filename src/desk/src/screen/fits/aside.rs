@@ -242,6 +242,7 @@ impl Desk {
             );
         }
         say(ui, widgets::soft(ui, texts.map_told));
+        self.fits_fewest(ui, page, found);
     }
 
     /// The place for the most, in words, and what it does not serve.

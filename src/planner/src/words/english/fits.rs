@@ -15,6 +15,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     set_ups: "the set-ups of this bay",
     their_cars: "all aimings of their cars",
     all_cars: "all aimings of all cars",
+    visit: "the aimings of this visit",
     car_and_aiming: "Car and aiming",
     anywhere: "Anywhere in the room",
     ready: "ready",
@@ -38,6 +39,9 @@ pub const TEXTS: FitsTexts = FitsTexts {
     map_told: "The darker, the more of the list can be aimed with the middle of the front axle there, the car along or across the room; \
                each number is the least of its shade. The car that is drawn stands at the one place.",
     point: "Point at a place: how many of the list it serves stands here.",
+    fewest: "All of them from the fewest places",
+    fewest_proven: "At headings along and across the room fewer do not serve them.",
+    fewest_greedy: "Fewer places may do: of so long a list not all ways were tried.",
     none_served: "No place along or across the room serves any of them.",
     no_list: "There is no aiming to look at.",
     rooms: "A room on the curve or beyond it serves all of the list; with nothing in it.",
@@ -82,6 +86,14 @@ pub fn served_there(some: usize, all: usize) -> String {
 
 pub fn in_a_month(some: &str, all: &str) -> String {
     format!("{some} of {all} a month")
+}
+
+pub fn park_for(nth: usize, lines: &[&str], spot: &str) -> String {
+    format!("{}. {}: {spot}", nth + 1, lines.join("; "))
+}
+
+pub fn nowhere_for(lines: &[&str]) -> String {
+    format!("No place with room enough to park: {}.", lines.join("; "))
 }
 
 pub fn cell(line: &str, place: &str, found: &str) -> String {

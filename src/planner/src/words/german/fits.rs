@@ -16,6 +16,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     set_ups: "den Aufbauten dieses Messplatzes",
     their_cars: "allen Einstellungen ihrer Fahrzeuge",
     all_cars: "allen Einstellungen aller Fahrzeuge",
+    visit: "den Einstellungen dieses Besuchs",
     car_and_aiming: "Fahrzeug und Einstellung",
     anywhere: "Irgendwo im Raum",
     ready: "bereit",
@@ -39,6 +40,9 @@ pub const TEXTS: FitsTexts = FitsTexts {
     map_told: "Je dunkler, desto mehr von der Liste lässt sich einstellen, wenn die Mitte der Vorderachse dort liegt, das Fahrzeug längs \
                oder quer im Raum; jede Zahl ist die kleinste ihrer Fläche. Das gezeichnete Fahrzeug steht an der einen Stelle.",
     point: "Auf eine Stelle zeigen: Wie vielen der Liste sie dient, steht hier.",
+    fewest: "Alle von möglichst wenigen Stellen",
+    fewest_proven: "Längs und quer im Raum dienen ihnen nicht weniger Stellen.",
+    fewest_greedy: "Weniger Stellen genügen vielleicht: Bei so langer Liste ist nicht alles probiert.",
     none_served: "Keine Stelle längs oder quer im Raum dient einer davon.",
     no_list: "Es gibt keine Einstellung anzusehen.",
     rooms: "Ein Raum auf der Linie oder darüber dient der ganzen Liste; leer.",
@@ -83,6 +87,14 @@ pub fn served_there(some: usize, all: usize) -> String {
 
 pub fn in_a_month(some: &str, all: &str) -> String {
     format!("{some} von {all} im Monat")
+}
+
+pub fn park_for(nth: usize, lines: &[&str], spot: &str) -> String {
+    format!("{}. {}: {spot}", nth + 1, lines.join("; "))
+}
+
+pub fn nowhere_for(lines: &[&str]) -> String {
+    format!("Keine Stelle mit genug Spielraum zum Parken: {}.", lines.join("; "))
 }
 
 pub fn cell(line: &str, place: &str, found: &str) -> String {
