@@ -11,6 +11,7 @@ use baywright_planner::Verdict;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::matrix::{Cell, row};
+use baywright_planner::model::OwnerFigures;
 use baywright_planner::words::Language;
 use egui::Key;
 use egui_kittest::Harness;
@@ -178,4 +179,62 @@ fn what_was_found_goes_on_paper() {
     assert_eq!(screen.state().pages_to_print(), Some(0));
     drop(screen);
     clear(folder);
+}
+
+/// What the owner says is the layout's: it weighs the list, is undone by a step, and no check looks at it; what is no number changes nothing.
+#[test]
+fn what_the_owner_says_is_kept_undone_and_weighs() {
+    let mut screen = fits("short-bay");
+    until_found(&mut screen);
+    let found = screen.state().fits_planned().unwrap().clone();
+    let line = &found.lines[0];
+    let words = baywright_planner::words::Words::new(&line.arrangement, Default::default());
+    let start = format!("{}; {}:", words.plan_line(true), words.fits_place(&found.places[0]));
+    let label = labels(&screen, &start).pop().unwrap();
+    press(&mut screen, &label);
+    let entered = |screen: &mut Harness<'_, Desk>, name: &str, text: &str| {
+        screen.get_by_label(name).focus();
+        screen.step();
+        screen.get_by_label(name).type_text(text);
+        screen.step();
+        screen.key_press(Key::Enter);
+        screen.step();
+        screen.step();
+    };
+    let verdict = screen.state().answer().assessment.verdict;
+    entered(&mut screen, "comes in so often a month", "many");
+    assert_eq!(screen.state().document().layout().owner, OwnerFigures::default());
+    entered(&mut screen, "comes in so often a month", "12");
+    let own = screen.state().document().layout().owner.clone();
+    let arrangement = &line.arrangement;
+    assert_eq!(own.a_month(&arrangement.vehicle.id, &arrangement.aiming.id), Some(12.0));
+    assert_eq!(screen.state().answer().assessment.verdict, verdict);
+    until_found(&mut screen);
+    let weighed = screen.state().fits_planned().unwrap();
+    let same = |own: &&baywright_planner::matrix::Line| {
+        own.arrangement.vehicle.id == arrangement.vehicle.id
+            && own.arrangement.aiming.id == arrangement.aiming.id
+    };
+    assert!(weighed.lines.iter().filter(same).all(|own| own.weight == 12.0));
+    assert_eq!(weighed.rows, found.rows, "what fits where does not hang on it");
+    press(&mut screen, "How big a room");
+    // A price changes no answer: nothing is looked at anew for it.
+    let before = weighed_lines(&screen);
+    entered(&mut screen, "Price of a square metre", "900");
+    assert!(screen.state().are_fits_found());
+    assert!(std::sync::Arc::ptr_eq(&before, &weighed_lines(&screen)));
+    let room = screen.state().fits_planned().unwrap().room.clone().unwrap();
+    if let Some(room) = &room.smallest {
+        let sum = format!("It costs {:.0} at that price.", 900.0 * room.area() * 1e-6);
+        assert!(screen.query_by_label(&sum).is_some(), "{sum}");
+    }
+    ask(&mut screen, Command::Page(None));
+    assert!(screen.state().undoes().is_some());
+    ask(&mut screen, Command::Undo);
+    ask(&mut screen, Command::Undo);
+    assert_eq!(screen.state().document().layout().owner, OwnerFigures::default());
+}
+
+fn weighed_lines(screen: &Harness<'_, Desk>) -> std::sync::Arc<[baywright_planner::matrix::Line]> {
+    std::sync::Arc::clone(&screen.state().fits_planned().unwrap().lines)
 }

@@ -1,4 +1,4 @@
-//! The file form of a bay layout, version 11. Walls, doors, things, runways, cars and aimings are referred to by name.
+//! The file form of a bay layout, version 12. Walls, doors, things, runways, cars and aimings are referred to by name.
 
 mod building;
 mod dimensions;
@@ -10,6 +10,7 @@ mod fourth;
 mod from_model;
 mod ninth;
 pub(crate) mod on_car;
+mod owner;
 mod second;
 mod seventh;
 mod sixth;
@@ -31,6 +32,7 @@ pub use building::BuildingFile;
 pub use dimensions::DimensionFile;
 pub use from_model::file_of;
 pub use on_car::OnThisCarFile;
+pub use owner::OwnerFile;
 pub use stand_read::StandReadFile;
 pub use things::{things_of, things_text};
 pub use to_model::layout_of;
@@ -123,6 +125,9 @@ pub struct LayoutFile {
     pub underlay: Option<UnderlayFile>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub taped: Option<TapedFile>,
+    /// What the owner says; from version 12.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub owner: Option<OwnerFile>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub shop_fingerprint: Option<String>,
 }

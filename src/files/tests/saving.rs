@@ -11,10 +11,10 @@ use baywright_files::{
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::sheet::{AlignmentSheet, Inward, Rim, SheetUnit, Side, Told, Typed};
 use baywright_planner::model::{
-    CheckFrom, CheckRead, Effort, Footprint, HallBay, Id, Known, Layout, LineOver, MarkCheck, MarkTaped,
-    Material, Metal, Moved, OnThisCar, ParkedKnown, PermanentMark, Place, RearToe, SavedArrangement, Shape,
-    SquareBy, StandRead, StandSet, Stood, Taken, TapedRoom, TapedWall, Thing, ThingKind, Underlay, WheelsAt,
-    validate::limits,
+    CheckFrom, CheckRead, ComesIn, CostOf, Effort, Footprint, HallBay, Id, Known, Layout, LineOver,
+    MarkCheck, MarkTaped, Material, Metal, Moved, OnThisCar, OwnerFigures, ParkedKnown, PermanentMark, Place,
+    RearToe, SavedArrangement, Shape, SquareBy, StandRead, StandSet, Stood, Taken, TapedRoom, TapedWall,
+    Thing, ThingKind, Underlay, WheelsAt, validate::limits,
 };
 use baywright_planner::words::Language;
 use proptest::prelude::*;
@@ -332,6 +332,13 @@ proptest! {
             line_to: (!on_mark).then(|| "another".into()),
             ..PermanentMark::new("a stud".into(), DVec2::new(at.0, at.1))
         });
+        layout.owner = OwnerFigures {
+            square_metre: Some(900.0),
+            to_spend: Some(20_000.0),
+            comes_in: vec![ComesIn { car: "example-saloon".into(), aiming: "forward radar".into(), a_month: 6.5 }],
+            without: vec![CostOf { name: "column".into(), costs: 4_000.0 }],
+            further: vec![CostOf { name: "yard wall".into(), costs: 60_000.0 }],
+        };
         layout.underlay = Some(Underlay {
             picture: "plan of the hall.png".into(),
             mm_per_px: 2.5,

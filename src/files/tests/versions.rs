@@ -219,6 +219,15 @@ fn what_the_second_version_adds_is_judged() {
     assert_eq!(layout.underlay.unwrap().faded, 0.5);
     for (added, part) in [
         ("underlay: (picture: \"\", mm_per_px: 4, at_mm: (0, 0))", "underlay.picture: found an empty text"),
+        ("owner: (square_metre: -1)", "owner.square_metre: found -1; allowed is 0 to 1000000000000"),
+        (
+            "owner: (comes_in: [(car: \"a\", aiming: \"\", a_month: 1)])",
+            "owner.comes_in[0].aiming: found an empty text",
+        ),
+        (
+            "owner: (further: [(name: \"yard wall\", costs: 1e13)])",
+            "owner.further[0].costs: found 10000000000000; allowed is 0 to 1000000000000",
+        ),
         (
             "underlay: (picture: \"a\", mm_per_px: 0, at_mm: (0, 0))",
             "underlay.mm_per_px: found 0 mm; allowed is 0.001",

@@ -21,8 +21,8 @@ use baywright_geometry::{DVec2, PlanPose, Span};
 
 use crate::assessment::Step;
 use crate::model::{
-    Bay, Effort, Id, KeptDimension, Known, Layout, Material, Metal, OnThisCar, ParkedKnown, Place,
-    SavedArrangement, Shape, StandRead, StandSet, Taken, Thing, ThingKind, Underlay,
+    Bay, Effort, Id, KeptDimension, Known, Layout, Material, Metal, OnThisCar, OwnerFigures, ParkedKnown,
+    Place, SavedArrangement, Shape, StandRead, StandSet, Taken, Thing, ThingKind, Underlay,
 };
 
 pub use bay_deed::{BayDeed, BayPart};
@@ -159,6 +159,8 @@ pub enum Edit {
     Visit(Vec<Id>),
     /// The picture under the plan; none to take it away.
     Underlay(Option<Underlay>),
+    /// What the owner says of the bay that no check asks.
+    Owner(Box<OwnerFigures>),
     /// A dimension is kept with the bay.
     KeepDimension(KeptDimension),
     /// A kept dimension has another name.
@@ -297,6 +299,10 @@ impl Edit {
             Self::PlanBuilding => building::plan(layout, at),
             Self::GiveUpBuilding => building::give_up(layout, at),
             Self::AdoptBuilding => building::adopt(layout, at),
+            Self::Owner(own) => {
+                layout.owner.clone_from(own);
+                Ok(())
+            }
             Self::Underlay(picture) => {
                 layout.underlay.clone_from(picture);
                 Ok(())

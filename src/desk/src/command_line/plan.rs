@@ -12,7 +12,9 @@ use std::sync::Arc;
 use baywright_drawing::Lettering;
 use baywright_drawing::sheet::{About, ReportOf, owner_report};
 use baywright_files::{FileFault, Library, Loaded, ShopInUse, may_be_output, shop_in_use};
-use baywright_planner::matrix::{Cell, Line, Place, Planned, Row, lines_of_car, lines_of_layout, places_of};
+use baywright_planner::matrix::{
+    Cell, Line, Place, Planned, Row, lines_of_car, lines_of_layout, places_of, weigh,
+};
 use baywright_planner::model::{Arrangement, Id, ParkedKnown, validate};
 use baywright_planner::place::Margin;
 use baywright_planner::place::never::Stays;
@@ -76,7 +78,10 @@ pub(crate) fn plan(
         }
     }
     let lines: Arc<[Line]> = match lines(asked, &loaded, &chosen, errors) {
-        Ok(lines) => lines.into(),
+        Ok(mut lines) => {
+            weigh(&mut lines, &loaded.layout.owner);
+            lines.into()
+        }
         Err(outcome) => return outcome,
     };
     let (mm, rad) = used.shop.parked_within(ParkedKnown::Planned);

@@ -6,16 +6,16 @@
 mod aside;
 mod buys;
 mod fewest;
+mod owner;
 mod paper;
 mod rooms;
 mod table;
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use baywright_planner::matrix::{
-    Cell, Line, Place, Planned, lines_of_car, lines_of_layout, lines_of_visit, places_of,
+    Cell, Line, Place, Planned, lines_of_car, lines_of_layout, lines_of_visit, places_of, weigh,
 };
 use baywright_planner::model::{Id, JudgedBy, Layout, ParkedKnown};
 use baywright_planner::place::Margin;
@@ -68,17 +68,15 @@ struct Of {
     by: JudgedBy,
     whom: Whom,
     cars: Vec<String>,
-    weights: BTreeMap<[Id; 2], f64>,
 }
 
 impl PartialEq for Of {
     fn eq(&self, other: &Self) -> bool {
         let is_same = |own: &Self| (own.whom, own.shown.clone());
-        Arc::ptr_eq(&self.layout, &other.layout)
+        is_same_work(&self.layout, &other.layout)
             && is_same(self) == is_same(other)
             && self.by == other.by
             && self.cars == other.cars
-            && self.weights == other.weights
     }
 }
 
@@ -96,12 +94,8 @@ pub(super) struct FitsPage {
     chosen: Option<(usize, usize)>,
     /// The width of the room that is looked at, mm; `None`: of the smallest.
     width_mm: Option<f64>,
-    /// How often what comes in a month, by car and aiming.
-    weights: BTreeMap<[Id; 2], f64>,
-    /// The same of one, as it is typed and not taken yet.
-    weight: Option<([Id; 2], String)>,
-    /// What a square metre costs, as it was typed.
-    price: String,
+    /// A figure of the owner as it is typed and not taken yet.
+    typed: Option<(owner::Figure, String)>,
     buys: buys::Buys,
     fewest: fewest::Fewest,
     drawn: aside::Drawn,
@@ -159,7 +153,6 @@ impl Desk {
             by: self.document.by().clone(),
             whom: page.whom,
             cars: self.document.cars().iter().map(|own| own.fingerprint.clone()).collect(),
-            weights: page.weights.clone(),
         }
     }
 
@@ -178,9 +171,7 @@ impl Desk {
         page.buys.forget();
         page.fewest.forget();
         let mut lines = self.fits_lines(page.whom);
-        for line in &mut lines {
-            line.weight = page.weights.get(&of_line(line)).copied().unwrap_or(1.0);
-        }
+        weigh(&mut lines, &self.document.layout().owner);
         let lines: Arc<[Line]> = lines.into();
         let places: Arc<[Place]> = places_of(&of.layout).into();
         let (mm, rad) = of.by.shop.parked_within(ParkedKnown::Planned);
@@ -327,9 +318,15 @@ impl Desk {
     }
 }
 
-/// By what a line's weight goes: its car and its aiming.
-fn of_line(line: &Line) -> [Id; 2] {
-    [line.arrangement.vehicle.id.clone(), line.arrangement.aiming.id.clone()]
+/// Whether what is asked about is the same in two states of a layout: of what the owner says only how often what comes in counts.
+fn is_same_work(a: &Arc<Layout>, b: &Arc<Layout>) -> bool {
+    Arc::ptr_eq(a, b)
+        || (a.owner.comes_in == b.owner.comes_in && a.arrangements == b.arrangements && a.bay == b.bay)
+}
+
+/// How often a line comes in, as a figure of the owner.
+fn weight_of(line: &Line) -> owner::Figure {
+    owner::Figure::AMonth(line.arrangement.vehicle.id.clone(), line.arrangement.aiming.id.clone())
 }
 
 /// A cell of what was found.

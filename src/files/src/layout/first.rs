@@ -100,6 +100,7 @@ impl From<LayoutFirst> for LayoutFile {
             dimensions: Vec::new(),
             arrangements: first.arrangements.into_iter().map(Into::into).collect(),
             underlay: None,
+            owner: None,
             taped: None,
             shop_fingerprint: None,
         }

@@ -48,6 +48,7 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
         arrangements,
         underlay: layout.underlay.as_ref().map(underlay),
         taped: layout.taped.as_ref().map(taped),
+        owner: super::owner::file_of(&layout.owner),
         shop_fingerprint: layout.shop_fingerprint.clone(),
     }
 }

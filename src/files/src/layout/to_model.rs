@@ -10,6 +10,7 @@ use baywright_planner::model::{
 };
 
 use super::building::Built;
+use super::owner::owner_of;
 use super::{
     ArrangementFile, LayoutFile, MarkTapedFile, OpeningFile, ParkedKnownFile, PermanentMarkFile, SetFile,
     ShapeFile, SurveyFile, TapedFile, ThingFile, UnderlayFile, on_car,
@@ -41,6 +42,7 @@ pub fn layout_of(file: &LayoutFile, id: Id) -> Result<Layout, Vec<Fault>> {
                 arrangements,
                 underlay,
                 taped,
+                owner: file.owner.as_ref().map(owner_of).unwrap_or_default(),
                 shop_fingerprint: file.shop_fingerprint.clone(),
             };
             let mut found = validate::layout(&layout);

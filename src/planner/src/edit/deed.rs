@@ -79,6 +79,8 @@ pub enum Deed {
     ReadStand(Id),
     /// Changed the picture under the plan.
     Underlay,
+    /// Changed what the owner says of the bay.
+    Owner,
     /// Kept a dimension.
     KeepDimension(Id),
     /// Gave a dimension another name; the old one.
@@ -151,6 +153,7 @@ impl Edit {
             Self::LayAgain => Deed::LayAgain,
             Self::ReadStand(read) => Deed::ReadStand(read.placement.clone()),
             Self::Underlay(_) => Deed::Underlay,
+            Self::Owner(_) => Deed::Owner,
             Self::PlanBuilding => Deed::PlanBuilding,
             Self::GiveUpBuilding => Deed::GiveUpBuilding,
             Self::AdoptBuilding => Deed::AdoptBuilding,

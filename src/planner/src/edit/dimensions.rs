@@ -40,6 +40,11 @@ pub(super) fn follow_thing(layout: &mut Layout, old: &Id, new: &Id) {
     if super::is_taken(layout, old) {
         return;
     }
+    for cost in &mut layout.owner.without {
+        if cost.name == *old {
+            cost.name = new.clone();
+        }
+    }
     for on in ends_mut(layout) {
         if let EndOn::Thing { thing, .. } = on
             && thing == old

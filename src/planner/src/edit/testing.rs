@@ -2,7 +2,7 @@
 
 use super::things;
 use crate::check::testing::{cabinet, clear};
-use crate::model::{Id, Layout, Material, Opening, OpeningKind, Place, SavedArrangement};
+use crate::model::{Id, Layout, Material, Opening, OpeningKind, OwnerFigures, Place, SavedArrangement};
 
 /// The layout, and the name of its first arrangement: the bay with a cabinet and a door. The other one is like it.
 pub(super) fn layout() -> (Layout, Id) {
@@ -47,7 +47,14 @@ pub(super) fn layout() -> (Layout, Id) {
     };
     let other = SavedArrangement { id: "another one".into(), ..saved.clone() };
     (
-        Layout { bay, arrangements: vec![saved, other], underlay: None, taped: None, shop_fingerprint: None },
+        Layout {
+            bay,
+            arrangements: vec![saved, other],
+            underlay: None,
+            taped: None,
+            owner: OwnerFigures::default(),
+            shop_fingerprint: None,
+        },
         here,
     )
 }

@@ -2,7 +2,7 @@
 
 use baywright_geometry::{DVec2, PlanPose};
 
-use crate::model::{Bay, Id, Layout, SavedArrangement, Vehicle};
+use crate::model::{Bay, Id, Layout, OwnerFigures, SavedArrangement, Vehicle};
 
 /// Room to walk behind the car, mm: ahead is where the target goes.
 const BEHIND_MM: f64 = 800.0;
@@ -36,5 +36,12 @@ pub fn first_layout(bay: Bay, name: Id, car: &Vehicle, fingerprint: Option<Strin
         shut: Vec::new(),
         visit: Vec::new(),
     };
-    Layout { bay, arrangements: vec![arrangement], underlay: None, taped: None, shop_fingerprint: None }
+    Layout {
+        bay,
+        arrangements: vec![arrangement],
+        underlay: None,
+        taped: None,
+        owner: OwnerFigures::default(),
+        shop_fingerprint: None,
+    }
 }

@@ -1,6 +1,8 @@
 //! The lines of a list: cars, each with one of its aimings, in the room that they are to stand in.
 
-use crate::model::{Arrangement, Id, InstrumentList, JudgedBy, Layout, OnThisCar, SavedArrangement, Vehicle};
+use crate::model::{
+    Arrangement, Id, InstrumentList, JudgedBy, Layout, OnThisCar, OwnerFigures, SavedArrangement, Vehicle,
+};
 
 /// A car and one of its aimings, in the room with the things as they stand.
 #[derive(Clone, Debug, PartialEq)]
@@ -11,6 +13,14 @@ pub struct Line {
     pub is_saved: bool,
     /// How often it comes in, a month say: never negative.
     pub weight: f64,
+}
+
+/// Gives each line of a list its weight: how often its aiming comes in, as the owner says; once where that is not said.
+pub fn weigh(lines: &mut [Line], owner: &OwnerFigures) {
+    for line in lines {
+        let own = &line.arrangement;
+        line.weight = owner.a_month(&own.vehicle.id, &own.aiming.id).unwrap_or(1.0);
+    }
 }
 
 /// The set-ups of a layout, each as it is.

@@ -5,8 +5,8 @@ use baywright_geometry::{DVec2, PlanPose};
 use super::fault::{Allowed, Fault, Found, Quote};
 use super::{
     Arrangement, Bay, Building, Chosen, Id, Instrument, InstrumentKind, InstrumentList, JudgedBy, Loading,
-    MarkTaped, OnThisCar, ParkedKnown, Place, Shop, StandRead, StandSet, Thing, Vehicle, chosen,
-    levelled_with,
+    MarkTaped, OnThisCar, OwnerFigures, ParkedKnown, Place, Shop, StandRead, StandSet, Thing, Vehicle,
+    chosen, levelled_with,
 };
 
 /// A thing that stands elsewhere in one arrangement than in the bay.
@@ -114,6 +114,8 @@ pub struct Layout {
     pub underlay: Option<Underlay>,
     /// How the room was taped, if it was.
     pub taped: Option<TapedRoom>,
+    /// What the owner says that no check asks.
+    pub owner: OwnerFigures,
     /// The mark of the shop's settings by which it was judged when it was saved ([`super::Shop::fingerprint`]), if it was
     /// remembered.
     pub shop_fingerprint: Option<String>,

@@ -86,6 +86,8 @@ impl FitsTexts {
         costs(sum: &str) -> String;
         /// A room, as it is said to who listens.
         by(long: &str, wide: &str) -> String;
+        /// What was typed for a number is none.
+        no_number(typed: &str) -> String;
         /// A thing taken away.
         without(thing: &str) -> String;
         /// A wall further out, and by how much.

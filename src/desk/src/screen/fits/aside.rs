@@ -13,10 +13,9 @@ use baywright_planner::words::Words;
 use baywright_planner::{Assessment, Severity};
 use egui::{Label, RichText, ScrollArea, Sense, Ui, Vec2};
 
-use super::{FitsPage, Side, cell_at, of_line};
+use super::{FitsPage, Side, cell_at, weight_of};
 use crate::screen::canvas::{Fills, Painter};
 use crate::screen::command::{Command, OfBay};
-use crate::screen::forms::typed;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, in_sight, widgets};
 use crate::session::letters::Letters;
@@ -98,8 +97,8 @@ impl Desk {
             match page.side {
                 Side::One => self.fits_one(ui, page, found, is_older, out),
                 Side::Most => self.fits_most(ui, page, found),
-                Side::HowBig => self.fits_rooms(ui, page, found),
-                Side::Buys => self.fits_buys(ui, page, found),
+                Side::HowBig => self.fits_rooms(ui, page, found, out),
+                Side::Buys => self.fits_buys(ui, page, found, out),
             }
             ui.add_space(6.0);
             ui.add(Label::new(widgets::soft(ui, texts.searched)).wrap());
@@ -129,7 +128,11 @@ impl Desk {
         say(ui, RichText::new(words.plan_line(line.is_saved)).font(look::bold(size::BODY)));
         say(ui, RichText::new(words.plan_place(place)).size(size::SMALL));
         say(ui, RichText::new(widgets::unbroken(words.plan_cell(cell, &found.margin))).size(size::BODY));
-        self.fits_weight(ui, page, line);
+        ui.horizontal_wrapped(|ui| {
+            let named = (texts.comes_in, texts.comes_in, WEIGHT_PX);
+            self.owner_field(ui, page, &weight_of(line), named, out);
+            ui.label(widgets::soft(ui, texts.weights_told));
+        });
         let pose = cell.pose();
         // What is of an earlier bay need not be so in this one.
         let press = ui.add_enabled_ui(!is_older, |ui| widgets::press(ui, self.view.theme, texts.show_it));
@@ -173,30 +176,6 @@ impl Desk {
                 ui.add(Label::new(line).wrap());
             });
         }
-    }
-
-    /// How often a line comes in: taken when the field is left.
-    fn fits_weight(&self, ui: &mut Ui, page: &mut FitsPage, line: &Line) {
-        let texts = self.view.locale.language.fits();
-        let key = of_line(line);
-        ui.horizontal_wrapped(|ui| {
-            let label = ui.label(RichText::new(texts.comes_in).size(size::SMALL));
-            let kept = || page.weights.get(&key).map_or_else(String::new, f64::to_string);
-            let typed = page.weight.as_ref().filter(|own| own.0 == key).map(|own| own.1.clone());
-            let mut text = typed.unwrap_or_else(kept);
-            let id = egui::Id::unique("how often it comes in").with(&key);
-            let field = widgets::field(ui, id, &mut text, WEIGHT_PX, false).labelled_by(label.id);
-            let field = field.on_hover_text(texts.weights_told);
-            if field.changed() {
-                page.weight = Some((key.clone(), text.clone()));
-            }
-            if field.lost_focus() && page.weight.take().is_some() {
-                match typed::bare_number(text.trim()).filter(|own| (0.0..=1e6).contains(own)) {
-                    Some(weight) => page.weights.insert(key, weight),
-                    None => page.weights.remove(&key),
-                };
-            }
-        });
     }
 
     /// A name that no set-up of the bay has.

@@ -1,17 +1,19 @@
 //! What a change of the building would unlock at the place that is chosen: each wall further out, each thing gone, one at a time; told by
 //! what they unlock, or by that for the money that they cost.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use baywright_planner::matrix::{Cell, Change, Line, Place, Planned, Unlocked, changes_of, ranked};
+use baywright_planner::model::OwnerFigures;
 use baywright_planner::words::{Locale, Words};
 use egui::{RichText, Ui};
 
 use super::aside::say;
+use super::owner::Figure;
 use super::paper::Changes;
 use super::{FitsPage, cell_at};
+use crate::screen::command::Command;
 use crate::screen::forms::typed::{self, Length};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, waking, widgets};
@@ -48,10 +50,6 @@ pub(super) struct Buys {
     enough: Arc<AtomicBool>,
     /// How far out walls would stand, as it was typed.
     further: Option<String>,
-    /// What each change costs, as it was typed.
-    costs: BTreeMap<Change, String>,
-    /// How much can be spent, as it was typed.
-    to_spend: String,
     for_the_money: bool,
 }
 
@@ -64,15 +62,6 @@ impl Buys {
     /// What was found is of another bay; what changes cost stays.
     pub fn forget(&mut self) {
         self.found.forget();
-    }
-
-    fn cost(&self, change: &Change) -> Option<f64> {
-        typed::bare_number(self.costs.get(change)?.trim()).filter(|own| *own >= 0.0)
-    }
-
-    /// How much can be spent, if that was said.
-    fn most(&self) -> Option<f64> {
-        typed::bare_number(self.to_spend.trim())
     }
 }
 
@@ -102,17 +91,20 @@ impl FitsPage {
     }
 
     /// What was found of changes, if it is of what is asked now.
-    pub(super) fn changes(&self, found: &Planned, locale: Locale) -> Option<Changes> {
+    pub(super) fn changes(&self, found: &Planned, owner: &OwnerFigures, locale: Locale) -> Option<Changes> {
         let of = self.asks(found, locale)?;
         let shown = self.buys.found.shown(&of).filter(|own| !own.is_older)?;
-        let costs = self.buys.costs.keys();
+        let cost = |own: &Unlocked| {
+            let change = own.change.clone();
+            Figure::Costs(change.clone()).of(owner).map(|costs| (change, costs))
+        };
         Some(Changes {
             fit_now: of.fits_now.iter().filter(|own| **own).count(),
             further_mm: of.further_mm,
             found: shown.found.clone(),
-            costs: costs.filter_map(|own| Some((own.clone(), self.buys.cost(own)?))).collect(),
+            costs: shown.found.iter().filter_map(cost).collect(),
             for_the_money: self.buys.for_the_money,
-            to_spend: self.buys.most(),
+            to_spend: owner.to_spend,
             place: of.place,
         })
     }
@@ -126,7 +118,13 @@ fn fits_now(found: &Planned, at: usize) -> Vec<bool> {
 
 impl Desk {
     /// What a change would buy.
-    pub(super) fn fits_buys(&self, ui: &mut Ui, page: &mut FitsPage, found: &Planned) {
+    pub(super) fn fits_buys(
+        &self,
+        ui: &mut Ui,
+        page: &mut FitsPage,
+        found: &Planned,
+        out: &mut Vec<Command>,
+    ) {
         let texts = self.view.locale.language.fits();
         say(ui, widgets::soft(ui, texts.buys_told));
         let at = page.asked_at(found);
@@ -147,7 +145,7 @@ impl Desk {
         self.fits_look_at_changes(ui, page, found, &of);
         let Some(shown) = page.buys.found.shown(&of).filter(|own| !own.is_older) else { return };
         let all: Vec<Unlocked> = shown.found.clone();
-        self.fits_changes(ui, page, found, (&all, of.further_mm));
+        self.fits_changes(ui, page, found, (&all, of.further_mm), out);
         say(ui, widgets::soft(ui, texts.only_one));
     }
 
@@ -204,6 +202,7 @@ impl Desk {
         page: &mut FitsPage,
         found: &Planned,
         (all, further_mm): (&[Unlocked], f64),
+        out: &mut Vec<Command>,
     ) {
         let texts = self.view.locale.language.fits();
         if all.iter().any(|own| own.is_partial) || all.is_empty() {
@@ -222,13 +221,13 @@ impl Desk {
             }
         });
         ui.horizontal_wrapped(|ui| {
-            let label = ui.label(RichText::new(texts.to_spend).size(size::SMALL));
-            let id = egui::Id::unique("to spend at most");
-            widgets::field(ui, id, &mut page.buys.to_spend, FIELD_PX, false).labelled_by(label.id);
+            let named = (texts.to_spend, texts.to_spend, FIELD_PX);
+            self.owner_field(ui, page, &Figure::ToSpend, named, out);
         });
-        let most = page.buys.most();
+        let most = self.owner_says(&Figure::ToSpend);
+        let cost = |change: &Change| self.owner_says(&Figure::Costs(change.clone()));
         let weight = |nth: usize| found.lines.get(nth).map_or(1.0, |own| own.weight);
-        let order = ranked(all, weight, |change| page.buys.cost(change), page.buys.for_the_money);
+        let order = ranked(all, weight, cost, page.buys.for_the_money);
         let words = self.words();
         let names: Vec<String> = found
             .lines
@@ -248,16 +247,10 @@ impl Desk {
                 own.lines.iter().filter_map(|nth| names.get(*nth)).map(String::as_str).collect();
             say(ui, RichText::new(texts.unlocks(&lines)).size(size::SMALL));
             ui.horizontal_wrapped(|ui| {
-                ui.label(RichText::new(texts.costs_name).size(size::SMALL));
-                let id = egui::Id::unique("costs").with(&own.change);
-                let mut text = page.buys.costs.get(&own.change).cloned().unwrap_or_default();
-                let field = widgets::field(ui, id, &mut text, FIELD_PX, false);
                 let told = self.texts().of(texts.costs_name, &name);
-                field.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, told.clone()));
-                if field.changed() {
-                    page.buys.costs.insert(own.change.clone(), text);
-                }
-                if page.buys.cost(&own.change).zip(most).is_some_and(|(cost, most)| cost > most) {
+                let figure = Figure::Costs(own.change.clone());
+                self.owner_field(ui, page, &figure, (texts.costs_name, &told, FIELD_PX), out);
+                if cost(&own.change).zip(most).is_some_and(|(cost, most)| cost > most) {
                     let care = look::colour(self.view.theme.palette().care);
                     ui.label(RichText::new(texts.beyond).size(size::SMALL).color(care));
                 }

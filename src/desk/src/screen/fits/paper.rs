@@ -9,7 +9,7 @@ use baywright_planner::matrix::{Change, Place, Planned, Unlocked};
 
 use crate::command_line::plan;
 use crate::screen::Desk;
-use crate::screen::forms::typed;
+use crate::screen::fits::owner::Figure;
 
 /// What the report is made from.
 #[derive(Clone, Debug)]
@@ -88,8 +88,8 @@ impl Desk {
         let found = self.fits_planned().filter(|own| !own.lines.is_empty())?;
         Some(ReportFrom {
             bay: self.document.layout().bay.name.clone(),
-            changes: self.fits.changes(found, self.view.locale),
-            price: typed::bare_number(self.fits.price.trim()).filter(|own| *own >= 0.0),
+            changes: self.fits.changes(found, &self.document.layout().owner, self.view.locale),
+            price: self.owner_says(&Figure::SquareMetre),
             found: found.clone(),
         })
     }

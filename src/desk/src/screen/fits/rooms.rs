@@ -7,8 +7,9 @@ use egui::{RichText, Ui, Vec2};
 use egui_plot::{Line as PlotLine, MarkerShape, Plot, PlotPoints, Points};
 
 use super::aside::say;
+use super::owner::Figure;
 use super::{FitsPage, Side};
-use crate::screen::forms::typed;
+use crate::screen::command::Command;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
 
@@ -19,7 +20,13 @@ const PRICE_PX: f32 = 110.0;
 
 impl Desk {
     /// The curve and what goes with it.
-    pub(super) fn fits_rooms(&self, ui: &mut Ui, page: &mut FitsPage, found: &Planned) {
+    pub(super) fn fits_rooms(
+        &self,
+        ui: &mut Ui,
+        page: &mut FitsPage,
+        found: &Planned,
+        out: &mut Vec<Command>,
+    ) {
         let texts = self.view.locale.language.fits();
         let Some(curve) = &found.room else {
             ui.label(widgets::soft(ui, if found.is_partial { texts.not_looked } else { texts.waiting }));
@@ -35,7 +42,7 @@ impl Desk {
             let told = widgets::unbroken(words.fits_room(&room));
             say(ui, RichText::new(told).font(look::bold(size::BODY)));
         }
-        self.fits_price(ui, page, &room);
+        self.fits_price(ui, page, &room, out);
         self.fits_curve(ui, page, curve, &room);
         say(ui, widgets::soft(ui, texts.rooms));
         let of_chosen =
@@ -55,14 +62,13 @@ impl Desk {
         }
     }
 
-    /// What the floor costs at the price that is typed.
-    fn fits_price(&self, ui: &mut Ui, page: &mut FitsPage, room: &RoomSize) {
+    /// What the floor costs at the owner's price.
+    fn fits_price(&self, ui: &mut Ui, page: &mut FitsPage, room: &RoomSize, out: &mut Vec<Command>) {
         let texts = self.view.locale.language.fits();
         ui.horizontal_wrapped(|ui| {
-            let label = ui.label(RichText::new(texts.price).size(size::SMALL));
-            let id = egui::Id::unique("price of a square metre");
-            widgets::field(ui, id, &mut page.price, PRICE_PX, false).labelled_by(label.id);
-            if let Some(price) = typed::bare_number(page.price.trim()).filter(|own| *own >= 0.0) {
+            let named = (texts.price, texts.price, PRICE_PX);
+            self.owner_field(ui, page, &Figure::SquareMetre, named, out);
+            if let Some(price) = self.owner_says(&Figure::SquareMetre) {
                 let sum = self.region().number(price * room.area() * 1e-6, 0);
                 ui.label(RichText::new(texts.costs(&sum)).size(size::SMALL));
             }

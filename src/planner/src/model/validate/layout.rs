@@ -5,8 +5,8 @@ use std::collections::BTreeSet;
 
 use super::super::fault::{Allowed, Counted, Found, Quote};
 use super::super::{
-    Bay, Id, Layout, MOST_TAPED, MarkTaped, OnThisCar, ParkedKnown, SavedArrangement, StandSet, TapedRoom,
-    Underlay,
+    Bay, Id, Layout, MOST_TAPED, MarkTaped, OnThisCar, OwnerFigures, ParkedKnown, SavedArrangement, StandSet,
+    TapedRoom, Underlay,
 };
 use super::limits;
 use super::on_car::WHEELS;
@@ -35,6 +35,7 @@ pub(super) fn check(layout: &Layout, faults: &mut Faults) {
     if let Some(picture) = &layout.underlay {
         underlay(picture, faults);
     }
+    owner(&layout.owner, faults);
     if let Some(mark) = &layout.shop_fingerprint {
         faults.name("shop_fingerprint", mark);
     }
@@ -49,6 +50,27 @@ fn underlay(underlay: &Underlay, faults: &mut Faults) {
     faults.place("underlay.at_mm", underlay.at);
     faults.angle("underlay.turned_deg", underlay.turned_rad, &limits::TURN);
     faults.number("underlay.faded", underlay.faded, &limits::FADED);
+}
+
+fn owner(own: &OwnerFigures, faults: &mut Faults) {
+    for (field, value) in [("owner.square_metre", own.square_metre), ("owner.to_spend", own.to_spend)] {
+        if let Some(value) = value {
+            faults.number(field, value, &limits::MONEY);
+        }
+    }
+    faults.count("owner.comes_in", own.comes_in.len(), limits::MOST_FIXTURES);
+    for (i, line) in own.comes_in.iter().enumerate() {
+        faults.name(format!("owner.comes_in[{i}].car"), line.car.as_str());
+        faults.name(format!("owner.comes_in[{i}].aiming"), line.aiming.as_str());
+        faults.number(format!("owner.comes_in[{i}].a_month"), line.a_month, &limits::A_MONTH);
+    }
+    for (list, all) in [("without", &own.without), ("further", &own.further)] {
+        faults.count(&format!("owner.{list}"), all.len(), limits::MOST_FIXTURES);
+        for (i, cost) in all.iter().enumerate() {
+            faults.name(format!("owner.{list}[{i}].name"), cost.name.as_str());
+            faults.number(format!("owner.{list}[{i}].costs"), cost.costs, &limits::MONEY);
+        }
+    }
 }
 
 fn taped(room: &TapedRoom, faults: &mut Faults) {

@@ -134,6 +134,10 @@ pub const SCREW_PITCH: Range = Range::from(0.1, 10.0, MM);
 pub const SCREW_ARM: Range = Range::from(5.0, 500.0, MM);
 /// How much of the bay a pixel of a picture covers: from a close photograph to a map.
 pub const MM_PER_PX: Range = Range::from(0.001, 1e3, MM);
+/// What the owner says that something costs, in whatever money.
+pub const MONEY: Range = Range::from(0.0, 1e12, BARE);
+/// How often something comes in a month.
+pub const A_MONTH: Range = Range::from(0.0, 1e5, BARE);
 /// How faded a picture is.
 pub const FADED: Range = Range::from(0.0, 1.0, BARE);
 /// What a tape reads between two floor marks.

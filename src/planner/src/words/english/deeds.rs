@@ -44,6 +44,7 @@ impl About<'_> {
             Deed::LayAgain => "Marks laid again: the earlier readings kept".to_owned(),
             Deed::LayAnew => "Marks laid anew: their readings taken away".to_owned(),
             Deed::OnThisCar => "Measured on this car".to_owned(),
+            Deed::Owner => "The owner's figures".to_owned(),
             Deed::Underlay => "Picture of the plan".to_owned(),
             Deed::KeepDimension(id) => format!("Keep {id}"),
             Deed::RenameDimension(id) => format!("Rename {id}"),

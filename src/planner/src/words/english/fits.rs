@@ -108,6 +108,10 @@ pub fn by(long: &str, wide: &str) -> String {
     format!("{long} by {wide}")
 }
 
+pub fn no_number(typed: &str) -> String {
+    format!("“{typed}” is no number from 0 on: nothing was changed.")
+}
+
 pub fn without(thing: &str) -> String {
     format!("Without the {thing}")
 }

@@ -44,6 +44,7 @@ impl About<'_> {
             Deed::LayAgain => "Marken noch einmal gelegt: frühere Maße behalten".to_owned(),
             Deed::LayAnew => "Marken neu angelegt: ihre Maße entfernt".to_owned(),
             Deed::OnThisCar => "An diesem Fahrzeug gemessen".to_owned(),
+            Deed::Owner => "Angaben des Inhabers".to_owned(),
             Deed::Underlay => "Bild des Plans".to_owned(),
             Deed::KeepDimension(id) => format!("„{id}“ behalten"),
             Deed::RenameDimension(id) => format!("„{id}“ umbenennen"),

@@ -109,6 +109,10 @@ pub fn by(long: &str, wide: &str) -> String {
     format!("{long} mal {wide}")
 }
 
+pub fn no_number(typed: &str) -> String {
+    format!("„{typed}“ ist keine Zahl ab 0: Nichts ist geändert.")
+}
+
 pub fn without(thing: &str) -> String {
     format!("Ohne: {thing}")
 }

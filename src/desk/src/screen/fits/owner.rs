@@ -1,0 +1,86 @@
+//! Figures of the owner: they are the layout's, and taken from a field when that is left.
+
+use baywright_planner::edit::Edit;
+use baywright_planner::matrix::Change;
+use baywright_planner::model::{Id, OwnerFigures, cost_of, say_cost};
+use egui::{RichText, Role, Ui, WidgetInfo};
+
+use super::FitsPage;
+use crate::screen::command::{Command, OfBay};
+use crate::screen::forms::typed;
+use crate::screen::look::size;
+use crate::screen::{Desk, widgets};
+
+/// One of the figures.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub(super) enum Figure {
+    SquareMetre,
+    ToSpend,
+    /// How often an aiming of a car comes in a month.
+    AMonth(Id, Id),
+    /// What a change costs.
+    Costs(Change),
+}
+
+impl Figure {
+    /// What the owner said of it.
+    pub fn of(&self, own: &OwnerFigures) -> Option<f64> {
+        match self {
+            Self::SquareMetre => own.square_metre,
+            Self::ToSpend => own.to_spend,
+            Self::AMonth(car, aiming) => own.a_month(car, aiming),
+            Self::Costs(Change::Without(thing)) => cost_of(&own.without, thing),
+            Self::Costs(Change::Further(wall)) => cost_of(&own.further, wall),
+        }
+    }
+
+    fn say(&self, own: &mut OwnerFigures, value: Option<f64>) {
+        match self {
+            Self::SquareMetre => own.square_metre = value,
+            Self::ToSpend => own.to_spend = value,
+            Self::AMonth(car, aiming) => own.say_comes_in(car, aiming, value),
+            Self::Costs(Change::Without(thing)) => say_cost(&mut own.without, thing, value),
+            Self::Costs(Change::Further(wall)) => say_cost(&mut own.further, wall, value),
+        }
+    }
+}
+
+impl Desk {
+    /// What the owner said of a figure.
+    pub(super) fn owner_says(&self, figure: &Figure) -> Option<f64> {
+        figure.of(&self.document.layout().owner)
+    }
+
+    /// A field for one of them with its name before it; `told` is how who listens hears it. An empty field says nothing of it.
+    pub(super) fn owner_field(
+        &self,
+        ui: &mut Ui,
+        page: &mut FitsPage,
+        figure: &Figure,
+        (name, told, width): (&str, &str, f32),
+        out: &mut Vec<Command>,
+    ) {
+        ui.label(RichText::new(name).size(size::SMALL));
+        let kept = self.owner_says(figure);
+        let as_kept = || kept.map_or_else(String::new, |own| own.to_string());
+        let typed = page.typed.as_ref().filter(|own| own.0 == *figure).map(|own| own.1.clone());
+        let mut text = typed.unwrap_or_else(as_kept);
+        let id = egui::Id::unique("figure of the owner").with(figure);
+        let field = widgets::field(ui, id, &mut text, width, false);
+        field.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, told));
+        if field.changed() {
+            page.typed = Some((figure.clone(), text.clone()));
+        }
+        if field.lost_focus() && page.typed.take_if(|own| own.0 == *figure).is_some() {
+            let text = text.trim();
+            let value = typed::bare_number(text);
+            if !text.is_empty() && value.is_none_or(|own| own < 0.0) {
+                out.push(Command::Say(self.view.locale.language.fits().no_number(text)));
+            } else if value != kept {
+                let mut own = self.document.layout().owner.clone();
+                figure.say(&mut own, value);
+                out.push(Command::Bay(OfBay::Edit(Edit::Owner(Box::new(own)))));
+            }
+        }
+    }
+}
