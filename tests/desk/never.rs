@@ -120,6 +120,9 @@ fn the_proof_is_kept_as_a_file() {
     press(&mut screen, ASK);
     until_over(&mut screen);
     press(&mut screen, "Keep the proof\u{2026}");
+    // A page takes its size in a frame of its own.
+    screen.step();
+    screen.step();
     assert!(screen.query_by_label("Path of the proof").is_some());
     let file = scratch("kept").join("kept.ron");
     std::fs::remove_file(&file).ok();
@@ -138,6 +141,7 @@ fn the_proof_is_kept_as_a_file() {
     std::fs::write(&file, "mine").unwrap();
     ask(&mut screen, Command::File(OfFile::KeepProof(file.clone(), false)));
     screen.step();
+    screen.step();
     assert!(says(&screen, "There is a file of that name already."));
     assert_eq!(std::fs::read_to_string(&file).unwrap(), "mine");
     press(&mut screen, "Replace that file");
@@ -145,6 +149,7 @@ fn the_proof_is_kept_as_a_file() {
     // A folder that is not there is told.
     let nowhere = scratch("kept").join("no such folder").join("kept.ron");
     ask(&mut screen, Command::File(OfFile::KeepProof(nowhere, false)));
+    screen.step();
     screen.step();
     assert!(screen.state().view().page().is_some() && says(&screen, "no such folder"));
 }
