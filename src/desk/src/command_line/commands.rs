@@ -14,7 +14,6 @@ use jiff::civil::Date;
 
 use crate::command_line::grammar::grammar;
 use crate::command_line::misread::Misread;
-use crate::command_line::never::NeverAsked;
 
 /// What was asked for.
 #[derive(Clone, Debug, PartialEq)]
@@ -122,6 +121,20 @@ pub(crate) struct Marks {
     pub(crate) output: Option<PathBuf>,
     /// What goes to standard output: `csv` or `json`.
     pub(crate) format: String,
+    pub(crate) language: Language,
+    pub(crate) today: Option<Date>,
+    pub(crate) shop: Option<PathBuf>,
+}
+
+/// `baywright proof check`.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct NeverAsked {
+    pub(crate) file: PathBuf,
+    /// The layout that it is to be of.
+    pub(crate) of: Option<PathBuf>,
+    /// Its set-up; `None`: the one that the proof names.
+    pub(crate) arrangement: Option<String>,
+    pub(crate) quiet: bool,
     pub(crate) language: Language,
     pub(crate) today: Option<Date>,
     pub(crate) shop: Option<PathBuf>,

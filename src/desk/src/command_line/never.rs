@@ -1,33 +1,19 @@
 //! `baywright proof check`: whether a proof that a set-up fits nowhere holds, and whether it is of a layout; and how one is made.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use baywright_files::{load_never, may_be_output, never_text, shop_in_use, write_output};
 use baywright_planner::model::Arrangement;
 use baywright_planner::never::{MOST_CELLS, check};
 use baywright_planner::place::never::{Document, Given, Never, Stays, is_of, never, short};
-use baywright_planner::words::{Language, Locale, Words};
-use jiff::civil::Date;
+use baywright_planner::words::{Locale, Words};
 
+use crate::command_line::commands::NeverAsked;
 use crate::command_line::input::open;
 use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::page::Page;
 use crate::command_line::report::{chosen, judged_by, not_read};
 use crate::command_line::trouble::{Errors, Trouble};
-
-/// `baywright proof check`.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct NeverAsked {
-    pub(crate) file: PathBuf,
-    /// The layout that it is to be of.
-    pub(crate) of: Option<PathBuf>,
-    /// Its set-up; `None`: the one that the proof names.
-    pub(crate) arrangement: Option<String>,
-    pub(crate) quiet: bool,
-    pub(crate) language: Language,
-    pub(crate) today: Option<Date>,
-    pub(crate) shop: Option<PathBuf>,
-}
 
 /// Checks one proof.
 pub(crate) fn proof_check(

@@ -84,8 +84,8 @@ impl Meeting {
         met
     }
 
-    /// Where on the face of what stands a pair at a pose is deepest, and the way that parts the set-up from it.
-    pub(super) fn face(&self, pose: &PlanPose, (part, against): (usize, usize)) -> Option<(DVec2, DVec2)> {
+    /// Where on the face of what stands a pair at a pose is deepest.
+    pub(super) fn face(&self, pose: &PlanPose, (part, against): (usize, usize)) -> Option<DVec2> {
         let (part, other) = (self.parts.get(part)?, self.others.get(against)?);
         let (by, away) = part.depth_at(pose, other)?;
         let turned: Vec<DVec2> = part.ring.iter().map(|&p| *pose * p).collect();
@@ -93,7 +93,7 @@ impl Meeting {
         let of_part = foremost(&turned, -away) + away * by;
         let of_other = foremost(&other.ring, away);
         let is_on = other.sides.iter().all(|&(out, lies)| out.dot(of_part) - lies < ON_MM);
-        Some((if is_on { of_part } else { of_other }, away))
+        Some(if is_on { of_part } else { of_other })
     }
 
     /// How deep the deepest are at a pose, mm; 0 if none meet.

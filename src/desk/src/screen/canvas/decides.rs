@@ -5,7 +5,7 @@ use baywright_drawing::list::Shape as Listed;
 use baywright_drawing::{Projection, Role};
 use baywright_planner::geometry::{DVec2, Polygon, boolean};
 use baywright_planner::words::Words;
-use egui::Stroke;
+use egui::{Color32, Stroke};
 
 use super::paint::Painter;
 use super::show::on_screen;
@@ -44,7 +44,12 @@ impl Canvas {
         });
         for own in boolean::union(&parts.collect::<Vec<Polygon>>()) {
             let shape = Listed::Area(vec![own.outer().to_vec()]);
-            painter.ghost(drawing, &shape, ghost, beam);
+            painter.ghost(drawing, &shape, ghost, Color32::TRANSPARENT);
+            // Side by side: where two of a set-up's solids join there are corners so sharp that a mitre runs off the paper.
+            for edge in own.edges() {
+                let ends = [edge.from, edge.to].map(|p| on_screen(rect, drawing.paper_point(p)));
+                painter.out.push(egui::Shape::line_segment(ends, Stroke::new(2.0, beam)));
+            }
         }
         for subject in &short.between {
             for item in drawing.showing(subject) {
@@ -56,10 +61,10 @@ impl Canvas {
         let words = Words::new(&answer.judged, view.locale);
         let [from, to] = short.line;
         let missing = words.length(short.at_least_mm.floor());
-        let dimension = measure::dimension(drawing, Projection::Top, from, to, missing);
-        painter.item_of(drawing, Role::LiveDimension, Listed::Dimension(dimension));
         let ends = [from, to].map(|p| on_screen(rect, drawing.paper_point(view_from_bay * p)));
         painter.out.push(egui::Shape::line_segment(ends, Stroke::new(3.0, stops)));
+        let dimension = measure::dimension(drawing, Projection::Top, from, to, missing);
+        painter.item_of(drawing, Role::LiveDimension, Listed::Dimension(dimension));
         on.extend(std::mem::take(&mut painter.out));
     }
 }

@@ -37,7 +37,8 @@ pub struct Short {
     pub at_least_mm: f64,
     /// With so much more there is a place at which no solid meets anything, mm; `None` if none was found.
     pub enough_mm: Option<f64>,
-    /// Where it fits best, as far as was looked (bay from vehicle): it touches the first there, and is in the second.
+    /// Where it would fit with the second out of the way by enough, or, where no such place is known, where the least is in one
+    /// another (bay from vehicle).
     pub pose: PlanPose,
     /// What is missing as a line: from the face of the second as far as it has to give way, bay frame, mm.
     pub line: [DVec2; 2],
@@ -59,10 +60,15 @@ pub fn short(given: &Given, proof: &Proof, is_stopped: &dyn Fn() -> bool) -> Opt
     both.sort_by_key(|own| !is_room(own));
     [[both[0], both[1]], [both[1], both[0]]].into_iter().find_map(|[stays, gives]| {
         let subjects = [subject(stays.2.1)?, subject(gives.2.1)?];
-        let (at_least_mm, enough_mm) = between(given, subjects[1], -gives.1, is_stopped)?;
-        let pose = best.shifted(stays.1 * stays.0);
-        let (face, away) = meeting.face(&pose, gives.2).unwrap_or((pose.origin(), gives.1));
-        let line = [face, face - away * at_least_mm];
+        let (at_least_mm, enough) = between(given, subjects[1], -gives.1, is_stopped)?;
+        let pose = enough.map_or(best, |own| own.1);
+        // There mostly another part of the set-up is the deepest in it.
+        let met = meeting.at(&pose);
+        let deepest =
+            met.iter().find(|own| subject(own.2.1) == Some(subjects[1])).map_or(gives.2, |own| own.2);
+        let face = meeting.face(&pose, deepest).unwrap_or(pose.origin());
+        let line = [face, face - gives.1 * at_least_mm];
+        let enough_mm = enough.map(|own| own.0);
         Some(Short { between: subjects.map(Subject::clone), at_least_mm, enough_mm, pose, line })
     })
 }
@@ -107,14 +113,14 @@ fn eased(meeting: &Meeting, start: (f64, PlanPose)) -> (f64, PlanPose) {
     best
 }
 
-/// How far one of what stands may give way, mm, with what is proven still: and from where on it is known to fit.
+/// How far one of what stands may give way, mm, and it is proven still; and the least from which on it is known to fit, with where.
 fn between(
     given: &Given,
     gives: &Subject,
     way: DVec2,
     is_stopped: &dyn Fn() -> bool,
-) -> Option<(f64, Option<f64>)> {
-    let (mut low, mut high, mut enough): (f64, f64, Option<f64>) = (0.0, 64.0, None);
+) -> Option<(f64, Option<(f64, PlanPose)>)> {
+    let (mut low, mut high, mut enough) = (0.0, 64.0, None);
     let mut is_bounded = false;
     for _ in 0..TRIES {
         if is_bounded && high - low <= WITHIN_MM {
@@ -131,7 +137,7 @@ fn between(
                     }
                 }
             }
-            Never::Free(_) => (high, enough, is_bounded) = (by, Some(by), true),
+            Never::Free(pose) => (high, enough, is_bounded) = (by, Some((by, pose)), true),
             Never::NotProven => (high, is_bounded) = (by, true),
             Never::Stopped => return None,
         }

@@ -37,7 +37,7 @@ pub const TEXTS: NeverTexts = NeverTexts {
     free_drawn: "The car is drawn there. Whether the aiming can be done there is not said: move what is in the way, and look \
                  again.",
     keep: "Keep the proof\u{2026}",
-    keep_why: "Writes it into a file that anybody can have checked: baywright proof check FILE --of LAYOUT",
+    keep_why: "Writes it into a file that anybody can have checked by the command baywright proof check",
     path: "Path of the proof",
     is_there: "There is a file of that name already.",
     replace: "Replace that file",

@@ -8,9 +8,9 @@ use crate::words::never::NeverTexts;
 /// The fixed texts.
 pub const TEXTS: NeverTexts = NeverTexts {
     language: Language::German,
-    proof: "Einen Beweis prüfen, dass ein Aufbau nirgends in einen Stellplatz passt",
+    proof: "Einen Beweis prüfen, dass eine Aufstellung nirgends an einen Messplatz passt",
     check: "Sagen, ob ein Beweis gilt: seine Zellen lassen keinen Ort und keine Richtung aus, und in jeder stehen zwei Körper ineinander",
-    prove: "Statt zu planen: einen Beweis suchen, dass der Aufbau nirgends passt, auch wenn alles Bewegliche weg ist, und ihn in diese \
+    prove: "Statt zu planen: einen Beweis suchen, dass die Aufstellung nirgends passt, auch wenn alles Bewegliche weg ist, und ihn in diese \
             Datei schreiben; Rückgabewert 0 er wurde geschrieben, 1 es wurde keiner gefunden",
     file: "Der Beweis",
     a_proof: "BEWEIS.ron",
@@ -26,22 +26,22 @@ pub const TEXTS: NeverTexts = NeverTexts {
     not_proven: "Dass es hier nie passt, ist nicht bewiesen: Es kann passen oder nicht.",
     free: "Dass es hier nie passt, ist nicht bewiesen: Es gibt einen Ort, an dem kein Körper davon auf etwas trifft, das bleibt.",
     ask: "Geht es wirklich nicht?",
-    ask_why: "Sucht einen Beweis, dass dieses Auto mit seinem Ziel nirgends in diesen Raum passt, auch wenn alles Bewegliche \
+    ask_why: "Sucht einen Beweis, dass dieses Fahrzeug mit seinem Ziel nirgends in diesen Raum passt, auch wenn alles Bewegliche \
               weg ist",
-    found_so: "Bewiesen für jeden Ort und jede Richtung und von einer zweiten Rechnung geprüft. Es gilt nur für Körper: das Auto und \
-               sein Ziel mit Ständer gegen den Raum, die Türen offen oder zu wie jetzt, und gegen das, was sich nicht bewegen \
+    found_so: "Bewiesen für jeden Ort und jede Richtung und von einer zweiten Rechnung geprüft. Es gilt nur für Körper: das Fahrzeug \
+               und sein Ziel mit Ständer gegen den Raum, die Türen offen oder zu wie jetzt, und gegen das, was sich nicht bewegen \
                lässt, dort, wo es jetzt steht; alles Bewegliche zählt als weg. Sichtlinien, Freihaltezonen, Marken und Höhen sind \
                ausgelassen: Sie verlangen nur mehr Platz.",
     weighing: "Es passt hier nie; was fehlt, wird ausgerechnet \u{2026}",
     not_said: "Das sagt weder, dass es passt, noch, dass es nicht passt.",
-    free_drawn: "Das Auto ist dort gezeichnet. Ob dort eingestellt werden kann, ist nicht gesagt: wegrücken, was \
+    free_drawn: "Das Fahrzeug ist dort gezeichnet. Ob dort eingestellt werden kann, ist nicht gesagt: wegrücken, was \
                  im Weg ist, und noch einmal suchen.",
     keep: "Beweis aufheben\u{2026}",
-    keep_why: "Schreibt ihn in eine Datei, die jeder prüfen lassen kann: baywright proof check DATEI --of PLAN",
+    keep_why: "Schreibt ihn in eine Datei, die jeder mit dem Befehl baywright proof check prüfen lassen kann",
     path: "Pfad des Beweises",
     is_there: "Eine Datei dieses Namens gibt es schon.",
     replace: "Diese Datei ersetzen",
-    gone: "Der Beweis war von dem Stellplatz, wie er vorher war: Bitte noch einmal suchen.",
+    gone: "Der Beweis war von dem Messplatz, wie er vorher war: Bitte noch einmal suchen.",
 };
 
 pub fn ruled_out(percent: usize) -> String {
@@ -63,11 +63,13 @@ pub fn holds(cells: usize) -> String {
 
 pub fn refused(why: Refused) -> String {
     let why = match why {
-        Refused::Part(nth) => format!("Körper {} des Aufbaus ist nicht konvex oder hat keine Größe", nth + 1),
+        Refused::Part(nth) => {
+            format!("Körper {} der Aufstellung ist nicht konvex oder hat keine Größe", nth + 1)
+        }
         Refused::Stands(nth) => {
             format!("Körper {} von dem, was steht, ist nicht konvex oder hat keine Größe", nth + 1)
         }
-        Refused::Places => "Er lässt Orte im Raum aus oder hat keinen Aufbau".to_owned(),
+        Refused::Places => "Er lässt Orte im Raum aus oder hat keine Aufstellung".to_owned(),
         Refused::NoCell(nth) => format!("Zelle {} ist leer oder nennt, was es nicht gibt", nth + 1),
         Refused::NotBarred(nth) => {
             format!("In Zelle {} müssen die beiden, die sie nennt, sich nicht treffen", nth + 1)
