@@ -145,7 +145,7 @@ pub(super) fn pages(found: &Planned, paper: Paper, locale: Locale) -> Vec<Page> 
 }
 
 fn text(pages: &[Page]) -> String {
-    pages.iter().flat_map(texts).map(|own| own.text.replace(' ', "")).collect()
+    pages.iter().flat_map(texts).map(|own| bare(own.text)).collect()
 }
 
 /// The same without spaces, as text is compared that may be broken anywhere.

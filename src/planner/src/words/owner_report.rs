@@ -15,11 +15,15 @@ texts! {
     not_looked, "Of a part that was not looked at.";
     which_where, "A heading: the table of aimings by places.";
     number, "Over the number of a line.";
+    place, "Over a place.";
+    found, "Over what was found there.";
+    by_tape, "Over how a car is parked there, what is moved or what stops.";
     each_place, "A heading: each line with where it fits, by tape.";
     as_above, "Of each line, what its table does not repeat.";
     map, "A heading: how many each place serves.";
     least, "Over how many are served at least.";
     floor, "Over how much floor that is.";
+    share, "Over what share of the room that is.";
     wider_or_longer, "Over the rooms that serve the same list.";
     area, "Over an area.";
     decides, "Over the line for which a room must be so long.";

@@ -17,9 +17,6 @@ use crate::view::{TOLD_MARGIN_PX, fit_map_to_scale};
 const MAP: f64 = 0.55;
 /// The bar and a line below the map, mm.
 const BELOW_MM: f64 = 20.0;
-/// How wide the table of shades is, as a share of the page.
-const TABLE: [f64; 3] = [1.0, 1.0, 2.0];
-
 impl Report<'_> {
     pub(super) fn map(&self, flow: &mut Flow<'_>) {
         let found = self.of.found;
@@ -48,15 +45,16 @@ impl Report<'_> {
             return;
         }
         flow.gap(1.0);
-        let [count, floor, rest] = TABLE;
         let columns = vec![
-            Column::new(self.texts.least, count),
-            Column::new(self.texts.floor, floor).ends_right(),
-            Column::new("", rest),
+            Column::new(self.texts.least, 2.0),
+            Column::new(self.texts.floor, 1.0).ends_right(),
+            Column::new(self.texts.share, 1.0).ends_right(),
         ];
+        let all = own.bay.room.area().max(1.0);
         let rows = steps.iter().rev().map(|(least, region)| {
             let served = self.texts.at_least(usize::from(*least), map.of);
-            vec![Cell::Strong(served), Cell::Text(self.area(region.area())), Cell::Nothing]
+            let share = format!("{} %", self.locale.region.number(region.area() / all * 100.0, 1));
+            vec![Cell::Strong(served), Cell::Text(self.area(region.area())), Cell::Text(share)]
         });
         self.table(flow, columns, rows.collect());
     }

@@ -4,19 +4,17 @@ use baywright_planner::Verdict;
 use baywright_planner::matrix::{Cell as Found, Line, Place, Row};
 
 use super::{Report, WITH_MM};
-use crate::role::Role;
-use crate::sheet::flow::{Flow, Said, px};
+use crate::sheet::flow::{Flow, px};
 use crate::sheet::table::{Cell, Column};
-use crate::text::Weight;
 
 /// Widths of the columns of numbers, of lines' names, and of a place at least, mm.
 const NUMBER_MM: f64 = 10.0;
 const NAME_MM: f64 = 52.0;
 const PLACE_MM: f64 = 25.0;
-/// Of the names of places, one below another, mm.
-const WHERE_MM: f64 = 40.0;
-/// The name of a line stands with so much of its places, mm.
-const LINE_MM: f64 = 14.0;
+/// The same of what is told of each place by itself, mm: a line, where, what was found.
+const LINE_MM: f64 = 40.0;
+const WHERE_MM: f64 = 32.0;
+const FOUND_MM: f64 = 22.0;
 
 impl Report<'_> {
     pub(super) fn places(&self, flow: &mut Flow<'_>) {
@@ -109,18 +107,8 @@ impl Report<'_> {
         flow.heading(self.texts.each_place, WITH_MM * 1.5);
         flow.read(self.texts.as_above, None);
         flow.gap(1.0);
-        let larger = flow.lettering.enlarged();
-        let width = flow.width() / px(1.0);
-        let (place, word) = (WHERE_MM * larger, PLACE_MM * larger);
-        // Each table is of the line over it: what stands in its columns speaks for itself.
-        let columns =
-            || [place, word, (width - place - word).max(word)].map(|own| Column::new("", own)).to_vec();
+        let mut rows: Vec<Vec<Cell>> = Vec::new();
         for (nth, line) in found.lines.iter().enumerate() {
-            flow.gap(if nth == 0 { 0.0 } else { 2.0 });
-            flow.ensure(px(LINE_MM));
-            let style = flow.style(flow.sizes.read, Weight::SemiBold);
-            let name = format!("{}  {}", nth + 1, self.line(nth));
-            flow.said(&Said { text: &name, style, role: Role::Title, lead: None });
             let row = found.rows.get(nth).and_then(Option::as_deref);
             let mut told: Vec<(Vec<&Place>, &'static str, String)> = Vec::new();
             for (at, own) in found.places.iter().enumerate() {
@@ -132,11 +120,27 @@ impl Report<'_> {
                 }
             }
             let words = self.words(line);
-            let rows = told.into_iter().map(|(places, word, text)| {
-                vec![Cell::Text(words.report_places(&places)), Cell::Text(word.to_owned()), Cell::Text(text)]
-            });
-            self.table(flow, columns(), rows.collect());
+            rows.extend(told.into_iter().enumerate().map(|(part, (places, word, text))| {
+                let name = if part == 0 { self.line(nth) } else { String::new() };
+                let places = words.report_places(&places);
+                let number = Cell::Strong((nth + 1).to_string());
+                let [name, places, word, text] = [name, places, word.to_owned(), text].map(Cell::Text);
+                vec![number, name, places, word, text]
+            }));
         }
+        let larger = flow.lettering.enlarged();
+        let taken = [NUMBER_MM, LINE_MM, WHERE_MM, FOUND_MM].map(|own| own * larger);
+        let rest = (flow.width() / px(1.0) - taken.iter().sum::<f64>()).max(FOUND_MM * larger);
+        let titles = [
+            self.texts.number,
+            self.fits.car_and_aiming,
+            self.texts.place,
+            self.texts.found,
+            self.texts.by_tape,
+        ];
+        let columns = titles.into_iter().zip(taken.into_iter().chain([rest]));
+        let columns = columns.map(|(title, share)| Column::new(title, share)).collect();
+        self.table(flow, columns, rows);
     }
 
     /// What is told of a line at a place; nothing where another place of the same line tells it.

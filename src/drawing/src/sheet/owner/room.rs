@@ -98,11 +98,10 @@ impl Report<'_> {
     fn adds(&self, flow: &mut Flow<'_>, curve: &Curve) {
         flow.gap(2.0);
         flow.ensure(px(WITH_MM));
-        self.strong(flow, self.fits.adds);
         let columns = vec![
             Column::new(self.texts.number, 0.5),
             Column::new(self.fits.car_and_aiming, 4.0),
-            Column::new("", 4.0),
+            Column::new(self.fits.adds, 4.0),
         ];
         let rows = self.of.found.lines.iter().enumerate().map(|(nth, line)| {
             let own =
