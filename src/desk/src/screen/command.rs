@@ -332,6 +332,8 @@ pub enum OfView {
     StopLooking,
     /// Search once more.
     LookAgain,
+    /// Look for what must move.
+    WhatMoves,
     /// Open or close the list of what is in the bay.
     List(bool),
     /// Search in the list.
@@ -439,6 +441,7 @@ impl OfView {
             | Self::List(_)
             | Self::StopLooking
             | Self::LookAgain
+            | Self::WhatMoves
             | Self::Search
             | Self::EndSearch
             | Self::FullScreen

@@ -1,6 +1,8 @@
 //! Where the car can stand: the floor tinted for its heading as it is now, the best spots of all headings, each told so that a person
 //! parks there by tape, and parked by one press.
 
+mod clearing;
+
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
@@ -9,6 +11,8 @@ use baywright_planner::geometry::{PlanPose, angle};
 use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::place::{Offered, Places, Search, all_headings, offered, stood};
 use egui::{CornerRadius, Frame, Label, Margin, RichText, ScrollArea, Stroke, Ui, Vec2};
+
+use clearing::Clearing;
 
 use super::command::{Command, OfBay, OfView};
 use super::in_sight::{self, ScrolledBy};
@@ -40,6 +44,7 @@ pub(super) struct Parking {
     asked: Option<u64>,
     /// Somebody had the search stopped: what it found so far is what there is.
     enough: Arc<AtomicBool>,
+    clearing: Clearing,
     /// The keyboard goes to the panel's tab.
     pub leads: bool,
 }
@@ -50,18 +55,24 @@ impl Parking {
     /// # Errors
     /// The search met a fault of the program: in what words.
     pub fn collect(&mut self) -> Result<(), String> {
-        self.offered.collect()
+        self.offered.collect().and(self.clearing.collect())
     }
 
     /// Ends the search: it tells what it found so far.
     pub fn stop(&self) {
         self.enough.store(true, Ordering::Relaxed);
+        self.clearing.stop();
     }
 
     /// Has the same looked for once more.
     pub fn look_again(&mut self) {
         self.enough = Arc::default();
         self.offered.ask_again();
+    }
+
+    /// Has it looked for what must move, of this answer.
+    pub fn ask_what_moves(&mut self, generation: u64) {
+        self.clearing.ask(generation);
     }
 
     /// The places for the car's heading as it is now; the search is made anew only for what does not go with the car.
@@ -96,6 +107,7 @@ impl Desk {
     pub(super) fn look_where(&mut self, ctx: &egui::Context) {
         self.view.spot = None;
         self.view.places = None;
+        self.view.to_do.clear();
         if self.view.tab != Tab::Parking || self.view.page().is_some() {
             return;
         }
@@ -124,6 +136,7 @@ impl Desk {
                 }
             })
         });
+        self.look_what_moves(ctx);
     }
 
     /// The panel.
@@ -265,6 +278,9 @@ impl Desk {
                     (false, false, false) => texts.nowhere,
                 },
             );
+            if !found.is_partial && !shown.is_older {
+                self.what_must_move(ui, lit, out);
+            }
         } else {
             ui.add(Label::new(widgets::soft(ui, texts.measured_so)).wrap());
             ui.add(Label::new(widgets::soft(ui, texts.rule)).wrap());

@@ -5,11 +5,11 @@ mod laid;
 use std::sync::Arc;
 
 use baywright_drawing::{Axis, Projection, Theme};
-use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Figures, Id, TriggerList};
 use baywright_planner::place::Places;
 use baywright_planner::words::Locale;
+use baywright_planner::{Step, Subject};
 
 use super::page::{Begun, FailedPage, Page, VisitPage};
 use crate::session::room_draft::RoomDraft;
@@ -213,6 +213,8 @@ pub struct Viewing {
     pub places: Option<Arc<Places>>,
     /// The spot that the pointer or the keyboard is at: the car is drawn there too, bay from vehicle.
     pub spot: Option<PlanPose>,
+    /// What would be done to make room: things are drawn where they go too.
+    pub to_do: Vec<Step>,
     /// Whether lines of one level and the floor's profile are drawn.
     pub contours: bool,
     /// Whether the panel on the left is open where there is little room.

@@ -54,6 +54,7 @@ impl Desk {
             }
             OfView::StopLooking => self.parking.stop(),
             OfView::LookAgain => self.parking.look_again(),
+            OfView::WhatMoves => self.parking.ask_what_moves(self.answer.generation),
             OfView::Search => self.search(),
             OfView::EndSearch => view.sought = None,
             OfView::List(open) => view.list_open = open,
