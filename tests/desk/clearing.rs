@@ -1,4 +1,5 @@
-//! What must move where no place fits: asked by a press, told in both languages, drawn where it goes, done by one press, undone by one.
+//! What must move where no place fits: asked by a press, told in both languages, drawn where it goes, done by one press, undone
+//! by one.
 
 use std::path::Path;
 use std::time::{Duration, Instant};

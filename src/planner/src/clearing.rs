@@ -1,13 +1,13 @@
-//! What must move? The cheapest set of things that have to go so that an aiming fits somewhere, where each of them goes, and where the
-//! car is parked then.
+//! What must move? The cheapest set of things that have to go so that an aiming fits somewhere, where each of them goes, and
+//! where the car is parked then.
 //!
-//! What a set takes is the hands of its things, each by how hard it is to move ([`hands`]). Sets are taken in the order of that. One
-//! that leaves the car no place even with all of it out of the room is none, and neither is any part of it: that is known of regions
-//! ([`crate::place`]) for each heading looked at, and of every such set it is kept which things it lacks, so that few have to be
-//! asked. Of a set that leaves the car a place the things are put somewhere, all together, for one spot after the other; what comes
-//! of it is confirmed by the checks before it is given. So a set is *proven* to be the cheapest if each cheaper one leaves no place in
-//! any heading looked at; if one does, and its things were put nowhere, the set is the best that was found. How far things go is no
-//! part of that: of equal sets the one with the shortest ways found is given.
+//! What a set takes is the hands of its things, each by how hard it is to move ([`hands`]). Sets are taken in the order of
+//! that. One that leaves the car no place even with all of it out of the room is none, and neither is any part of it: that is
+//! known of regions ([`crate::place`]) for each heading looked at, and of every such set it is kept which things it lacks, so
+//! that few have to be asked. Of a set that leaves the car a place the things are put somewhere, all together, for one spot
+//! after the other; what comes of it is confirmed by the checks before it is given. So a set is *proven* to be the cheapest if
+//! each cheaper one leaves no place in any heading looked at; if one does, and its things were put nowhere, the set is the best
+//! that was found. How far things go is no part of that: of equal sets the one with the shortest ways found is given.
 //!
 //! Not asked is how a thing gets there, and whether it could be turned. What money it takes is not asked either.
 
@@ -51,6 +51,8 @@ const APART_MM: f64 = 300.0;
 /// The least slack of a spot, mm, and what rounding a spot to whole mm takes of it.
 const LEAST_MM: f64 = 1.0;
 const ROUNDED_MM: f64 = 1.0;
+/// A way that keeps clear of what only needs care too may be this much longer than one that does not.
+const DETOUR: f64 = 2.0;
 /// Two headings that differ by less, rad, are one.
 const SAME_RAD: f64 = 1e-9;
 
@@ -59,7 +61,8 @@ const SAME_RAD: f64 = 1e-9;
 pub enum Surety {
     /// No set that takes less leaves the car a place, in any heading looked at.
     Proven,
-    /// One may, but its things were put nowhere: what is given is the best that was found.
+    /// One may, but its things were put nowhere, or something could go that is not looked at, as a lift's arm: what is given is
+    /// the best that was found.
     BestFound,
 }
 
@@ -92,7 +95,8 @@ pub struct Way {
 pub struct Cleared {
     /// The way; `None` if none was found.
     pub way: Option<Way>,
-    /// Of a way, whether a cheaper one is ruled out; of none, whether each is: proven, it fits nowhere even with all gone that can go.
+    /// Of a way, whether a cheaper one is ruled out; of none, whether each is: proven, it fits nowhere even with all gone that
+    /// can go.
     pub surety: Surety,
     /// Whether it was stopped, or came to its limits, before all was looked at.
     pub is_partial: bool,
@@ -138,8 +142,8 @@ struct Case<'a> {
     is_stopped: &'a dyn Fn() -> bool,
 }
 
-/// Looks for the cheapest way to make room, with the car in any of these headings, radians, each with whether the room invites it.
-/// `tell` hears how many headings are done; the putting comes after them.
+/// Looks for the cheapest way to make room, with the car in any of these headings, radians, each with whether the room invites
+/// it. `tell` hears how many headings are done; the putting comes after them.
 pub fn cleared(
     arrangement: &Arrangement,
     headings: &[(f64, bool)],
@@ -150,6 +154,7 @@ pub fn cleared(
     let mut movers = movers::movers(arrangement);
     let is_cut = movers.len() > MOST_THINGS;
     movers.truncate(MOST_THINGS);
+    let stays_open = is_cut || movers::has_arms(arrangement);
     let mut answer = Cleared {
         way: None,
         surety: Surety::BestFound,
@@ -170,7 +175,7 @@ pub fn cleared(
     };
     let before = judge(arrangement).findings;
     let case = Case { arrangement, headings, before, movers, margin: answer.margin, is_stopped };
-    case.search(&freed, &mut answer, is_cut);
+    case.search(&freed, &mut answer, stays_open);
     answer
 }
 
@@ -180,11 +185,11 @@ const fn has(set: u64, nth: usize) -> bool {
 }
 
 impl Case<'_> {
-    /// Takes set after set, the cheapest first.
-    fn search(&self, freed: &Freed, answer: &mut Cleared, is_cut: bool) {
-        let all = (0..self.movers.len()).map(|nth| 1_u64 << nth).sum();
+    /// Takes set after set, the cheapest first. With `stays_open` something that could go is not looked at: nothing is proven.
+    fn search(&self, freed: &Freed, answer: &mut Cleared, stays_open: bool) {
+        let all: u64 = (0..self.movers.len()).map(|nth| 1_u64 << nth).sum();
         if !freed.may(all) {
-            answer.surety = if is_cut { Surety::BestFound } else { Surety::Proven };
+            answer.surety = if stays_open { Surety::BestFound } else { Surety::Proven };
             return;
         }
         let deeds = self.deeds();
@@ -230,12 +235,15 @@ impl Case<'_> {
                 answer.way = Some(own);
             }
         }
-        if answer.way.is_none() {
-            answer.way = open.and_then(|(_, gone)| self.mostly_out(freed, gone));
-        }
-        let is_proven = |way: &Way| !is_cut && open.is_none_or(|(cost, _)| cost >= way.hands);
-        if answer.way.as_ref().is_some_and(is_proven) {
-            answer.surety = Surety::Proven;
+        let is_proven = |way: &Way| !stays_open && open.is_none_or(|(cost, _)| cost >= way.hands);
+        match &answer.way {
+            Some(way) if is_proven(way) => answer.surety = Surety::Proven,
+            Some(_) => {}
+            // Where so much has to go that no set that leaves the car a place was come to, one is made from above.
+            None => {
+                let gone = open.map_or_else(|| freed.few(all, &costs), |own| own.1);
+                answer.way = self.mostly_out(freed, gone);
+            }
         }
     }
 
@@ -244,7 +252,7 @@ impl Case<'_> {
         let can_leave = |nth: usize| self.movers.get(nth).is_some_and(|own| own.out.is_some());
         let can_stay = |nth: usize| self.movers.get(nth).is_some_and(|own| own.within.is_some());
         let all = || (0..self.movers.len()).filter(|&nth| has(gone, nth));
-        let mut out: u64 = all().filter(|&nth| can_leave(nth)).map(|nth| 1 << nth).sum();
+        let mut out: u64 = all().filter(|&nth| can_leave(nth)).map(|nth| 1_u64 << nth).sum();
         let mut way = self.put(freed, gone & !out, out)?;
         for nth in all().filter(|&nth| can_leave(nth) && can_stay(nth)) {
             let fewer = out & !(1 << nth);
@@ -271,7 +279,8 @@ impl Case<'_> {
         all.map(|(_, own)| &own.id).collect()
     }
 
-    /// Puts the things of a set somewhere, those that leave aside, and parks the car: as well clear as can be, by the shortest ways.
+    /// Puts the things of a set somewhere, those that leave aside, and parks the car: as well clear as can be, by the shortest
+    /// ways.
     fn put(&self, freed: &Freed, within: u64, out: u64) -> Option<Way> {
         let headings = freed.fits(within | out);
         let (within, out) = (self.ids(within), self.ids(out));
@@ -280,7 +289,7 @@ impl Case<'_> {
         let lever_mm = search.lever_mm().max(1.0);
         let slack = |mm: f64| Slack { mm, rad: mm / lever_mm };
         let margin = slack(self.margin.mm.max(self.margin.rad * lever_mm));
-        for (slack, of_care) in [(margin, true), (margin, false), (slack(LEAST_MM), false)] {
+        let best = |slack: Slack, of_care: bool| {
             let keeps = Keeps { slack, of_care };
             let mut best: Option<Way> = None;
             for pose in spots(&search, &headings, &slack) {
@@ -304,11 +313,18 @@ impl Case<'_> {
                     best = Some(own);
                 }
             }
-            if best.is_some() {
-                return best;
-            }
+            best
+        };
+        let well = best(margin, true);
+        if well.as_ref().is_some_and(|own| own.way_mm <= 0.0) {
+            return well;
         }
-        None
+        match (well, best(margin, false)) {
+            // Nobody goes far out of the way for what only needs care.
+            (Some(well), Some(short)) if well.way_mm > DETOUR * short.way_mm => Some(short),
+            (Some(own), _) | (None, Some(own)) => Some(own),
+            (None, None) => best(slack(LEAST_MM), false),
+        }
     }
 
     /// The way, if the checks have nothing that stops then, and nothing to say of where a thing went.

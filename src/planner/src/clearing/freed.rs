@@ -98,13 +98,11 @@ impl Freed {
         fitting.map(|own| own.rad).collect()
     }
 
-    /// Of these things at least one has to go, if without the others it may stand nowhere: as few as can be told so, dear ones rather
-    /// than cheap ones. `costs` has what each takes.
+    /// Of these things at least one has to go, if without the others it may stand nowhere: as few as can be told so, dear ones
+    /// rather than cheap ones. `costs` has what each takes.
     pub(super) fn one_of(&self, without: u64, costs: &[u32]) -> u64 {
-        let mut cheapest: Vec<usize> = (0..costs.len()).collect();
-        cheapest.sort_by_key(|&nth| costs.get(nth));
         let mut gone = without;
-        for nth in cheapest {
+        for nth in cheapest(costs) {
             let more = gone | 1 << nth;
             if more != gone && !self.may(more) {
                 gone = more;
@@ -112,6 +110,25 @@ impl Freed {
         }
         (0..costs.len()).map(|nth| 1 << nth).filter(|own| gone & own == 0).sum()
     }
+
+    /// Of these things as few as leave the car a place, dear ones left where they are first: none can be left out.
+    pub(super) fn few(&self, of: u64, costs: &[u32]) -> u64 {
+        let mut gone = of;
+        for nth in cheapest(costs).into_iter().rev() {
+            let fewer = gone & !(1 << nth);
+            if fewer != gone && self.may(fewer) {
+                gone = fewer;
+            }
+        }
+        gone
+    }
+}
+
+/// The places of some costs among them, the cheapest first.
+fn cheapest(costs: &[u32]) -> Vec<usize> {
+    let mut all: Vec<usize> = (0..costs.len()).collect();
+    all.sort_by_key(|&nth| costs.get(nth));
+    all
 }
 
 impl Heading {

@@ -3,12 +3,12 @@
 use crate::cure::leaves;
 use crate::model::{Arrangement, Effort, Id, Thing, ThingKind};
 
-/// Out of the bay a thing takes so many times the hands that it takes within it: a place is to be found for it there (the project's
-/// own scale, no source).
+/// Out of the bay a thing takes so many times the hands that it takes within it: a place is to be found for it there (the
+/// project's own scale, no source).
 const OUT_TIMES: u32 = 2;
 
-/// The hands that it takes to move something, on the project's own scale (no source): one person, two people, and a fork lift, which
-/// somebody has to fetch, as much as four; `None` for what stays where it is.
+/// The hands that it takes to move something, on the project's own scale (no source): one person, two people, and a fork lift,
+/// which somebody has to fetch, as much as four; `None` for what stays where it is.
 pub const fn hands(effort: Effort) -> Option<u32> {
     match effort {
         Effort::OnePerson => Some(1),
@@ -32,6 +32,11 @@ pub(super) struct Mover {
 pub(super) fn movers(arrangement: &Arrangement) -> Vec<Mover> {
     let all = arrangement.bay.things.iter().filter(|own| own.kind != ThingKind::LiftArm);
     all.filter_map(|own| mover(arrangement, own)).collect()
+}
+
+/// Whether an arm of a lift could be swung.
+pub(super) fn has_arms(arrangement: &Arrangement) -> bool {
+    arrangement.bay.things.iter().any(|own| own.kind == ThingKind::LiftArm && own.effort != Effort::Fixed)
 }
 
 fn mover(arrangement: &Arrangement, own: &Thing) -> Option<Mover> {

@@ -1,8 +1,8 @@
 //! Where the things that go can be put, all at once, with the car at a spot.
 //!
 //! Each is moved as it stands, without a turn: inside the room, clear of what stays, of the others that go, of what the set-up
-//! claims, of ways that are kept free, of doorways and pits. The moves that leave it so are a region; of it the nearest places and
-//! the corners are tried, in turn with those of the others. So what is found is so; what is not found may still be there.
+//! claims, of ways that are kept free, of doorways and pits. The moves that leave it so are a region; of it the nearest places
+//! and the corners are tried, in turn with those of the others. So what is found is so; what is not found may still be there.
 
 use baywright_geometry::convex::{inset, moves_to_meet, moves_within};
 use baywright_geometry::{DVec2, Outline, Polygon, Prism, Region, Span, boolean, hull, hull_grown};
@@ -17,8 +17,8 @@ use crate::scene::Scene;
 
 /// A thing stays clear of everything by this, mm: so it stands on whole millimetres.
 const CLEAR_MM: f64 = 1.0;
-/// So far into the room it stays free before a door or gap (common practice, no source), mm; before a door that swings as far as its
-/// leaf, if that is more.
+/// So far into the room it stays free before a door or gap (common practice, no source), mm; before a door that swings as far
+/// as its leaf, if that is more.
 const DOORWAY_MM: f64 = 1_000.0;
 /// So many places of a thing are tried, and no two within so many mm.
 const MOST_TRIED: usize = 12;

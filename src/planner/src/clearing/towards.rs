@@ -17,8 +17,8 @@ pub struct Towards {
     pub wall: Id,
 }
 
-/// A move of a thing as its parts along the room's own directions, the longer first: each towards the wall that is there first, seen
-/// from the thing's middle.
+/// A move of a thing as its parts along the room's own directions, the longer first: each towards the wall that is there first,
+/// seen from the thing's middle.
 pub(super) fn towards(arrangement: &Arrangement, thing: &Id, by: DVec2) -> Vec<Towards> {
     let Some(own) = arrangement.bay.things.iter().find(|own| own.id == *thing) else { return Vec::new() };
     let from = own.place.at.origin();

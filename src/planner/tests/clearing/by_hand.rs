@@ -135,6 +135,17 @@ fn what_cannot_be_moved_is_not() {
     assert_eq!((found.surety, found.movable), (Surety::Proven, 0));
 }
 
+/// A lift's arm that could be swung is not looked at: nothing is proven then.
+#[test]
+fn an_arm_that_could_be_swung_leaves_it_open() {
+    let arm = Thing { kind: ThingKind::LiftArm, ..cabinet("arm", (7_000.0, 1_800.0), 600.0, 200.0) };
+    let mut own = room(9_600.0, 3_600.0, vec![arm, cabinet("cabinet", (1_000.0, 300.0), 500.0, 500.0)]);
+    let found = ask(&own, &[0.0]);
+    assert_eq!((found.way, found.surety), (None, Surety::BestFound));
+    own.bay.things[0].effort = Effort::Fixed;
+    assert_eq!(ask(&own, &[0.0]).surety, Surety::Proven);
+}
+
 /// Full of cabinets, and no door lets one out: none is found, and it is not said that there is none.
 #[test]
 fn a_room_in_which_nothing_can_go_anywhere() {

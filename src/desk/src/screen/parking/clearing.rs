@@ -1,5 +1,5 @@
-//! What must move, where no place fits: looked for when somebody asks, told thing by thing, drawn on the floor as it would stand, done by
-//! one press.
+//! What must move, where no place fits: looked for when somebody asks, told thing by thing, drawn on the floor as it would
+//! stand, done by one press.
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -53,6 +53,8 @@ impl Desk {
     pub(super) fn look_what_moves(&mut self, ctx: &egui::Context) {
         let own = &mut self.parking.clearing;
         if own.asked != Some(self.answer.generation) {
+            // Of another bay than is there now nobody waits for it.
+            own.worked.stop();
             return;
         }
         let enough = Arc::clone(&own.enough);
