@@ -7,6 +7,7 @@ mod behind;
 mod bracketed;
 mod building;
 mod by_hand;
+mod clearing;
 mod compared;
 mod customer;
 mod dimensions;

@@ -22,6 +22,7 @@ pub use apply::apply;
 pub use parking::LOOKED_WITHIN_MM;
 pub(crate) use promise::promise;
 pub use promise::{look_further, looks_elsewhere};
+pub(crate) use thing::{built, leaves};
 
 /// For how many things a way out is looked for; fewer in a bay so full that each look takes long, never fewer than
 /// [`LEAST_CURES`].

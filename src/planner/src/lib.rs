@@ -11,6 +11,7 @@ pub mod as_measured;
 pub mod assess;
 pub mod assessment;
 pub mod check;
+pub mod clearing;
 pub mod cure;
 pub mod customer;
 pub mod difference;

@@ -7,6 +7,7 @@
 mod dispatch;
 
 pub mod another_plan;
+pub mod clearing;
 pub mod command_line;
 pub mod customer;
 pub mod drawing;

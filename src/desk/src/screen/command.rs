@@ -344,6 +344,8 @@ pub enum OfView {
     Prove,
     /// End that.
     StopProving,
+    /// Look for what must move.
+    WhatMoves,
     /// Open or close the list of what is in the bay.
     List(bool),
     /// Search in the list.
@@ -455,6 +457,7 @@ impl OfView {
             | Self::StayingLines(_)
             | Self::Prove
             | Self::StopProving
+            | Self::WhatMoves
             | Self::Search
             | Self::EndSearch
             | Self::FullScreen

@@ -1,6 +1,7 @@
 //! Where the car can stand: the floor tinted for its heading as it is now, the best spots of all headings, each told so that a person
 //! parks there by tape, and parked by one press.
 
+mod clearing;
 mod never;
 mod permanent;
 mod way_in;
@@ -16,6 +17,8 @@ use baywright_planner::way_in::Driven;
 use egui::{CornerRadius, Frame, Label, Margin, RichText, ScrollArea, Stroke, Ui, Vec2};
 
 pub(super) use permanent::Staying;
+
+use clearing::Clearing;
 
 use super::command::{Command, OfBay, OfView};
 use super::in_sight::{self, ScrolledBy};
@@ -59,6 +62,7 @@ pub(super) struct Parking {
     asked: Option<u64>,
     /// Somebody had the search stopped: what it found so far is what there is.
     enough: Arc<AtomicBool>,
+    clearing: Clearing,
     /// The keyboard goes to the panel's tab.
     pub leads: bool,
 }
@@ -69,18 +73,25 @@ impl Parking {
     /// # Errors
     /// The search met a fault of the program: in what words.
     pub fn collect(&mut self) -> Result<(), String> {
-        self.offered.collect().and(self.never.collect()).and(self.ways_in.collect())
+        let looked = [self.never.collect(), self.ways_in.collect(), self.clearing.collect()];
+        looked.into_iter().fold(self.offered.collect(), Result::and)
     }
 
     /// Ends the search: it tells what it found so far.
     pub fn stop(&self) {
         self.enough.store(true, Ordering::Relaxed);
+        self.clearing.stop();
     }
 
     /// Has the same looked for once more.
     pub fn look_again(&mut self) {
         self.enough = Arc::default();
         self.offered.ask_again();
+    }
+
+    /// Has it looked for what must move, of this answer.
+    pub fn ask_what_moves(&mut self, generation: u64) {
+        self.clearing.ask(generation);
     }
 
     /// The places for the car's heading as it is now; the search is made anew only for what does not go with the car.
@@ -116,6 +127,7 @@ impl Desk {
         self.view.spot = None;
         (self.view.places, self.view.staying) = (None, None);
         (self.view.decides, self.view.way_in) = (None, None);
+        self.view.to_do.clear();
         if self.view.tab != Tab::Parking || self.view.page().is_some() {
             return;
         }
@@ -149,6 +161,7 @@ impl Desk {
             })
         });
         self.look_for_ways_in(ctx);
+        self.look_what_moves(ctx);
     }
 
     /// The panel.
@@ -299,6 +312,9 @@ impl Desk {
             );
             if !found.is_partial && !found.fits_somewhere && !shown.is_older {
                 self.fits_nowhere(ui, &mut lit.spot, out);
+            }
+            if !found.is_partial && !shown.is_older {
+                self.what_must_move(ui, &mut lit.spot, out);
             }
         } else {
             ui.add(Label::new(widgets::soft(ui, texts.measured_so)).wrap());

@@ -5,13 +5,13 @@ mod laid;
 use std::sync::Arc;
 
 use baywright_drawing::{Axis, Projection, Theme};
-use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Figures, Id, TriggerList};
 use baywright_planner::permanent::OnFloor;
 use baywright_planner::place::Places;
 use baywright_planner::place::never::{Document, Short};
 use baywright_planner::words::Locale;
+use baywright_planner::{Step, Subject};
 
 use super::page::{Begun, FailedPage, Page, VisitPage};
 use crate::session::room_draft::RoomDraft;
@@ -230,6 +230,8 @@ pub struct Viewing {
     pub spot: Option<PlanPose>,
     /// What decides that the car never fits, while that is told: it is drawn.
     pub decides: Option<Decides>,
+    /// What would be done to make room: things are drawn where they go too.
+    pub to_do: Vec<Step>,
     /// Whether lines of one level and the floor's profile are drawn.
     pub contours: bool,
     /// Whether the panel on the left is open where there is little room.

@@ -121,7 +121,7 @@ fn in_a_pocket<T>(scene: &Scene, exit: DVec2, clears: impl Fn(DVec2) -> Option<T
 }
 
 /// Out of the bay, if it can leave, by a way that is entered, or where none is.
-fn leaves(arrangement: &Arrangement, thing: &Thing) -> Option<Cure> {
+pub(crate) fn leaves(arrangement: &Arrangement, thing: &Thing) -> Option<Cure> {
     let size = thing.footprint.outline().bounds().size();
     let height = thing.span.top() - thing.span.bottom();
     let lets_out = |door: &Opening| {
@@ -186,7 +186,7 @@ fn length(cure: &Cure) -> f64 {
 }
 
 /// What is built into the floor, so that nothing may be moved there: runways, what stands proud, and open pits.
-pub(super) fn built(arrangement: &Arrangement) -> impl Iterator<Item = (Prism, Bounds)> {
+pub(crate) fn built(arrangement: &Arrangement) -> impl Iterator<Item = (Prism, Bounds)> {
     let runways = arrangement.bay.runways.iter().filter_map(|runway| {
         Some(Prism::new(runway.outline.clone().into(), Span::new(0.0, runway.top_mm).ok()?))
     });

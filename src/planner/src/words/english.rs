@@ -4,6 +4,7 @@
 //! its capital.
 
 pub mod another_plan;
+pub mod clearing;
 pub mod codes;
 pub mod command_line;
 pub mod customer;

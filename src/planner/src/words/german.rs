@@ -4,6 +4,7 @@
 //! between quotes as it was typed, so that it needs neither an article nor an ending.
 
 pub mod another_plan;
+pub mod clearing;
 pub mod codes;
 pub mod command_line;
 pub mod customer;

@@ -5,6 +5,7 @@ use baywright_geometry::{DVec2, angle};
 
 use super::{Locale, Units};
 use crate::assessment::{Assessment, Basis, Facts, Finding, Quantity, Shorter, Step, Subject, TooLarge};
+use crate::clearing::Way;
 use crate::failed::{Origin, Suspect};
 use crate::model::validate::number;
 use crate::model::{
@@ -296,6 +297,16 @@ impl Matter<'_> {
     pub fn kind(&self, thing: &Id) -> Option<ThingKind> {
         let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing)?;
         Some(if own.is_person() { ThingKind::Person } else { own.kind })
+    }
+
+    /// How hard the hardest of all is that goes to make room.
+    pub fn hardest(&self, way: &Way) -> Option<Effort> {
+        let of = |id: &Id| self.arrangement.bay.things.iter().find(|own| own.id == *id).map(|own| own.effort);
+        let all = way.moves.iter().filter_map(|own| match &own.step {
+            Step::MoveThing { thing, .. } | Step::TakeAway { thing } => of(thing),
+            _ => None,
+        });
+        all.max()
     }
 
     /// At which height the middle of a standing target belongs.

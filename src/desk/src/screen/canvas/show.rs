@@ -138,6 +138,7 @@ impl Canvas {
                 on.circle_filled(b, 2.5, beam);
             }
         }
+        self.to_do(on, drawn, side, view);
         if let (Some(spot), Projection::Top) = (view.spot, side) {
             self.parked_there(on, drawn, answer, view, spot);
         }
@@ -223,6 +224,21 @@ impl Canvas {
             Some(Step::MoveCar { by }) => (Subject::Car, *by),
             _ => return,
         };
+        self.moved(on, drawn, side, view, &subject, by);
+    }
+
+    /// A thing, or the car, as it would stand moved by so much, bay frame, mm.
+    fn moved(
+        &mut self,
+        on: &egui::Painter,
+        drawn: &Drawn,
+        side: Projection,
+        view: &Viewing,
+        subject: &Subject,
+        by: DVec2,
+    ) {
+        let (rect, drawing) = (drawn.rect(side), drawn.drawing(side));
+        let beam = look::colour(view.theme.palette().beam);
         let by = drawing.bay_from_view.inverse().turned(by);
         let by = if side == Projection::Top { by } else { DVec2::new(by.x, 0.0) };
         // From the side a move across the axis is not seen: what would stand there stands there already.
@@ -231,7 +247,7 @@ impl Canvas {
         }
         let ghost = view.theme.palette().beam.faded(GHOST);
         let mut painter = Painter::of_all(drawing, (on.ctx(), view.theme), rect.min, &mut self.fills);
-        for item in drawing.showing(&subject).filter(|item| is_outline(item.role)) {
+        for item in drawing.showing(subject).filter(|item| is_outline(item.role)) {
             let mut shape = item.shape.clone();
             match &mut shape {
                 Listed::Area(rings) => rings.iter_mut().flatten().for_each(|p| *p += by),
@@ -241,6 +257,31 @@ impl Canvas {
             painter.ghost(drawing, &shape, look::colour(ghost), beam);
         }
         on.extend(std::mem::take(&mut painter.out));
+    }
+
+    /// What goes to make room: where it would stand, with a line from where it stands; what leaves the bay is crossed out.
+    fn to_do(&mut self, on: &egui::Painter, drawn: &Drawn, side: Projection, view: &Viewing) {
+        for step in &view.to_do {
+            let (Step::MoveThing { thing, .. } | Step::TakeAway { thing }) = step else { continue };
+            let (rect, drawing) = (drawn.rect(side), drawn.drawing(side));
+            let subject = Subject::Thing(thing.clone());
+            let Some(seen) = drawing.box_of(&subject) else { continue };
+            let stroke = Stroke::new(1.6, look::colour(view.theme.palette().beam));
+            let on_paper = |x: f64, y: f64| on_screen(rect, DVec2::new(x, y));
+            if let Step::MoveThing { by, .. } = step {
+                self.moved(on, drawn, side, view, &subject, *by);
+                let by = drawing.bay_from_view.inverse().turned(*by);
+                let middle = (seen.low + seen.high) * 0.5;
+                let to = middle + drawing.paper_point(by) - drawing.paper_point(DVec2::ZERO);
+                if side == Projection::Top {
+                    on.arrow(on_screen(rect, middle), on_screen(rect, to) - on_screen(rect, middle), stroke);
+                }
+            } else if side == Projection::Top {
+                let (low, high) = (seen.low, seen.high);
+                on.line_segment([on_paper(low.x, low.y), on_paper(high.x, high.y)], stroke);
+                on.line_segment([on_paper(low.x, high.y), on_paper(high.x, low.y)], stroke);
+            }
+        }
     }
 
     /// The car as it would stand at a spot.

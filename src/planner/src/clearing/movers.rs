@@ -1,0 +1,49 @@
+//! Who can go, and what that takes.
+
+use crate::cure::leaves;
+use crate::model::{Arrangement, Effort, Id, Thing, ThingKind};
+
+/// Out of the bay a thing takes so many times the hands that it takes within it: a place is to be found for it there (the
+/// project's own scale, no source).
+const OUT_TIMES: u32 = 2;
+
+/// The hands that it takes to move something, on the project's own scale (no source): one person, two people, and a fork lift,
+/// which somebody has to fetch, as much as four; `None` for what stays where it is.
+pub const fn hands(effort: Effort) -> Option<u32> {
+    match effort {
+        Effort::OnePerson => Some(1),
+        Effort::TwoPeople => Some(2),
+        Effort::ForkLift => Some(4),
+        Effort::Fixed => None,
+    }
+}
+
+/// A thing that can go.
+#[derive(Clone, Debug)]
+pub(super) struct Mover {
+    pub id: Id,
+    /// The hands for a move within the room, if it can be moved so.
+    pub within: Option<u32>,
+    /// The hands for taking it out of the bay, if it can leave.
+    pub out: Option<u32>,
+}
+
+/// All that can go. A lift's arm is hinged and goes no way that is looked for here; people and parked cars leave.
+pub(super) fn movers(arrangement: &Arrangement) -> Vec<Mover> {
+    let all = arrangement.bay.things.iter().filter(|own| own.kind != ThingKind::LiftArm);
+    all.filter_map(|own| mover(arrangement, own)).collect()
+}
+
+/// Whether an arm of a lift could be swung.
+pub(super) fn has_arms(arrangement: &Arrangement) -> bool {
+    arrangement.bay.things.iter().any(|own| own.kind == ThingKind::LiftArm && own.effort != Effort::Fixed)
+}
+
+fn mover(arrangement: &Arrangement, own: &Thing) -> Option<Mover> {
+    let hands = hands(own.effort)?;
+    let goes_by_itself = own.is_person() || own.kind == ThingKind::ParkedCar;
+    let within = (!goes_by_itself).then_some(hands);
+    let times = if goes_by_itself { 1 } else { OUT_TIMES };
+    let out = leaves(arrangement, own).map(|_| hands * times);
+    (within.is_some() || out.is_some()).then(|| Mover { id: own.id.clone(), within, out })
+}
