@@ -151,7 +151,10 @@ pub fn ways(
     let folded = Asked::of(arrangement, &scene, &turns, true);
     let to = spots.iter().zip(1..).map(|(spot, done)| {
         let way = match (&out, &folded) {
-            (Ok(out), folded) => out.way_to(arrangement, *spot, folded.as_ref().ok(), is_stopped),
+            (Ok(out), folded) => {
+                let folded = folded.as_ref().ok().filter(|_| out.body.has_mirrors());
+                out.way_to(arrangement, *spot, folded, is_stopped)
+            }
             (Err(_), Ok(folded)) => folded.way_to(arrangement, *spot, None, is_stopped),
             (Err(_), Err(way)) => way.clone(),
         };
@@ -184,9 +187,6 @@ impl Asked {
     /// `Err` if no door lets it through.
     fn of(arrangement: &Arrangement, scene: &Scene, turns: &Turns, folded: bool) -> Result<Self, Way> {
         let body = Body::of(arrangement, turns, folded).ok_or(Way::NoCar)?;
-        if folded && !Body::of(arrangement, turns, false).is_some_and(|own| own.has_mirrors()) {
-            return Err(no_door(arrangement, &body));
-        }
         let across = body.bounds().size().y;
         let lets_in = openings(arrangement)
             .filter(|own| lack(arrangement, own, &body).is_none() && (folded || own.width_mm > across));
