@@ -6,6 +6,10 @@
 #[allow(dead_code, unused_imports)]
 mod support;
 
+#[path = "../tests/place/areas.rs"]
+#[allow(dead_code, unused_imports)]
+mod areas;
+
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
 use baywright_planner::model::{Arrangement, Exclusion, HeightsFrom, KeepClear, LevelPoint, ZoneFrame};
 use baywright_planner::place::{Margin, Search, best_spots};
@@ -81,6 +85,18 @@ fn places(criterion: &mut Criterion) {
     }
 }
 
+/// The areas that an independent library works out too (`tests/place/areas.py` tells its time): all headings of all bays.
+fn beside_another(criterion: &mut Criterion) {
+    let searches: Vec<Search> = areas::cases().iter().map(|own| Search::new(&own.arrangement)).collect();
+    criterion.bench_function("1,728 areas", |b| {
+        b.iter(|| {
+            let headings = (0..72).map(|i| angle::radians(5.0 * f64::from(i)));
+            let all = searches.iter().flat_map(|own| headings.clone().map(|at| own.places(at).fits.area()));
+            all.sum::<f64>()
+        });
+    });
+}
+
 /// A floor that falls to a drain and is a little uneven, surveyed each metre.
 fn falling(criterion: &mut Criterion) {
     let mut own = bay(10);
@@ -100,5 +116,5 @@ fn falling(criterion: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, places, falling);
+criterion_group!(benches, places, falling, beside_another);
 criterion_main!(benches);

@@ -3,7 +3,7 @@
 
 use baywright_geometry::{Bounds, DVec2, PlanPose, Region};
 
-use super::stood;
+use super::stood::{carry, stood};
 use super::sweep::Sweep;
 use crate::check::{Levelled, Surveyed, levelled_within};
 use crate::model::{Arrangement, FloorSurvey};
@@ -50,6 +50,7 @@ impl Levels {
         bare.bay.bays.clear();
         bare.aiming.zones.clear();
         bare.aiming.mark_plan.clear();
+        bare.vehicle.body = Vec::new().into();
         Some(Self { surveyed: Surveyed::of(&bare), bare })
     }
 
@@ -75,8 +76,8 @@ impl Levels {
     fn squares(&self, sweep: &Sweep, around: &Bounds, is_asked: impl Fn(DVec2, f64) -> bool) -> Squares {
         let mut squares = Squares::default();
         let (turn_rad, by_mm) = sweep.reach();
-        // Of one lattice wherever it is looked, so that the same square is asked for whatever of the floor is; whole millimetres, halved
-        // to whole ones: squares side by side leave nothing between them.
+        // Of one lattice, so that the same squares are asked about wherever it is looked; whole millimetres, halved to whole ones:
+        // squares side by side leave nothing between them.
         let mut half = LEAST_MM;
         while half < around.size().max_element() * 0.5 {
             half *= 2.0;
@@ -89,6 +90,8 @@ impl Levels {
                 open.push(((DVec2::new(x as f64, y as f64) * 2.0 + DVec2::ONE) * half, half));
             }
         }
+        // Parked anew once, and carried from square to square.
+        let mut here = stood(&self.bare, PlanPose::new(around.centre(), sweep.heading_rad()));
         let mut asked = 0;
         while let Some((middle, half)) = open.pop() {
             let corner = half * std::f64::consts::SQRT_2;
@@ -100,7 +103,7 @@ impl Levels {
                 let corners = [(-half, -half), (half, -half), (half, half), (-half, half)];
                 corners.map(|off| middle + DVec2::from(off)).to_vec()
             };
-            let here = stood(&self.bare, PlanPose::new(middle, sweep.heading_rad()));
+            carry(&mut here, PlanPose::new(middle, sweep.heading_rad()));
             let reach = corner + by_mm * std::f64::consts::SQRT_2;
             match levelled_within(&here, &Scene::of(&here), &self.surveyed, reach, turn_rad) {
                 Levelled::Stops => squares.stop.push(ring()),

@@ -116,14 +116,14 @@ pub fn best_spots_of(
     is_stopped: &dyn Fn() -> bool,
     tell: &mut dyn FnMut(usize),
 ) -> Found {
-    let (invited, others): (Vec<(f64, bool)>, Vec<(f64, bool)>) = all.iter().partition(|own| own.1);
-    let mut others: Vec<f64> = others.into_iter().map(|own| own.0).collect();
+    let of = |is_invited: bool| all.iter().filter(move |own| own.1 == is_invited).map(|own| own.0);
+    let (invited, mut others): (Vec<f64>, Vec<f64>) = (of(true).collect(), of(false).collect());
     others.sort_by(f64::total_cmp);
     // Some far apart first: what they have to give leaves out most of what lies between.
     let coarse: Vec<f64> = others.iter().copied().step_by(COARSE).collect();
     let between = others.chunks(COARSE).filter_map(|own| own.get(1..)).map(<[f64]>::to_vec);
     let mut seeker = Seeker::new(search, margin, is_stopped, tell);
-    seeker.look(invited.into_iter().map(|own| own.0).collect(), true);
+    seeker.look(invited, true);
     seeker.look(coarse, false);
     seeker.look_between(between.collect());
     seeker.found

@@ -9,17 +9,22 @@ use crate::model::{Arrangement, StandSet};
 /// carried along; how well the place is known is what the shop knows of a planned one.
 pub fn stood(arrangement: &Arrangement, pose: PlanPose) -> Arrangement {
     let mut after = arrangement.clone();
-    let bay_from_old = pose * arrangement.parked.inverse();
-    after.parked = pose;
+    carry(&mut after, pose);
     after.parked_known = after.shop.parked_anew(after.parked_known);
-    for set in &mut after.stands {
-        if let StandSet::At { place, .. } = set {
-            *place = bay_from_old * *place;
-        }
-    }
     after.marks_taped.clear();
     after.laid_before.clear();
     after.stands_read.clear();
     after.on_this_car.stood.clear();
     after
+}
+
+/// Carries the car of an arrangement, and stands that were put somewhere, to a pose.
+pub(super) fn carry(arrangement: &mut Arrangement, pose: PlanPose) {
+    let bay_from_old = pose * arrangement.parked.inverse();
+    arrangement.parked = pose;
+    for set in &mut arrangement.stands {
+        if let StandSet::At { place, .. } = set {
+            *place = bay_from_old * *place;
+        }
+    }
 }

@@ -11,8 +11,8 @@ const AREA_MM2: f64 = 1.0;
 /// A round thing is taken larger by up to this here, and the script's polygon lies in the circle by up to 0.01 mm, mm.
 const ROUND_MM: f64 = 0.42;
 
-struct Case {
-    arrangement: Arrangement,
+pub struct Case {
+    pub arrangement: Arrangement,
     is_round: bool,
     areas: Vec<f64>,
 }
@@ -38,7 +38,7 @@ fn standing(name: usize, outline: Outline, heights: Span) -> Thing {
     }
 }
 
-fn cases() -> Vec<Case> {
+pub fn cases() -> Vec<Case> {
     let table = include_str!("areas.txt");
     assert!(table.starts_with("# shapely"));
     let mut cases: Vec<Case> = Vec::new();

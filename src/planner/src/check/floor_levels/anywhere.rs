@@ -85,8 +85,8 @@ impl Surveyed {
         self.ground(spot).map_or(0.0, |own| (own.points.steepest_near(spot.at, far) * far).min(own.range_mm))
     }
 
-    /// The same against what a plane that falls as the floor does would make of the shift: that is the same for all spots, and of what
-    /// all do alike no figure tells.
+    /// The same against what a plane that falls as the floor does would make of the shift: that is the same for all spots, and of
+    /// what all do alike no figure tells.
     fn moved_unlike_mm(&self, spot: &Spot, by: &Moved) -> f64 {
         let far = by.far_mm();
         self.ground(spot).map_or(0.0, |own| {
