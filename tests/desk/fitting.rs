@@ -50,7 +50,7 @@ fn press(screen: &mut Harness<'_, Desk>, label: &str) {
 
 fn labels(screen: &Harness<'_, Desk>, part: &str) -> Vec<String> {
     let all = screen.query_all_by_label_contains(part);
-    all.filter_map(|own| own.accesskit_node().label().map(|own| own.clone())).collect()
+    all.filter_map(|own| own.accesskit_node().label()).collect()
 }
 
 /// Each cell says what the core answers for its line at its place; below each column stands how many fit there.

@@ -100,18 +100,18 @@ pub(super) fn written(
 ) -> Result<Vec<PathBuf>, Failed> {
     let made_from: Vec<&Path> = made.made_from.iter().map(PathBuf::as_path).collect();
     let told = (format(ending, asked), asked.locale.language);
-    write_pages(&made.pages, to, told, &made_from).map_err(not_written)
+    write_pages(&made.pages, to, told, &made_from).map_err(|why| not_written(*why))
 }
 
 /// The files that they are, one after another.
 pub(super) fn as_files(made: &Made, ending: &str, asked: &SheetAsked) -> Result<Vec<Vec<u8>>, Failed> {
-    pages_as_files(&made.pages, format(ending, asked), asked.locale.language).map_err(not_written)
+    pages_as_files(&made.pages, format(ending, asked), asked.locale.language).map_err(|why| not_written(*why))
 }
 
 fn format(ending: &str, asked: &SheetAsked) -> Format {
     Format::of_ending(ending, asked.dpi).unwrap_or(Format::Pdf)
 }
 
-fn not_written(trouble: Box<Trouble>) -> Failed {
-    (Outcome::NotWritten, vec![*trouble])
+fn not_written(trouble: Trouble) -> Failed {
+    (Outcome::NotWritten, vec![trouble])
 }

@@ -138,7 +138,7 @@ impl Canvas {
                 on.circle_filled(b, 2.5, beam);
             }
         }
-        self.to_do(on, drawn, side, view);
+        self.steps_to_do(on, drawn, side, view);
         if let (Some(spot), Projection::Top) = (view.spot, side) {
             self.parked_there(on, drawn, answer, view, spot);
         }
@@ -260,7 +260,7 @@ impl Canvas {
     }
 
     /// What goes to make room: where it would stand, with a line from where it stands; what leaves the bay is crossed out.
-    fn to_do(&mut self, on: &egui::Painter, drawn: &Drawn, side: Projection, view: &Viewing) {
+    fn steps_to_do(&mut self, on: &egui::Painter, drawn: &Drawn, side: Projection, view: &Viewing) {
         for step in &view.to_do {
             let (Step::MoveThing { thing, .. } | Step::TakeAway { thing }) = step else { continue };
             let (rect, drawing) = (drawn.rect(side), drawn.drawing(side));

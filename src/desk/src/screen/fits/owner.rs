@@ -60,14 +60,20 @@ impl Desk {
         (name, told, width): (&str, &str, f32),
         out: &mut Vec<Command>,
     ) {
-        ui.label(RichText::new(name).size(size::SMALL));
+        let label = ui.label(RichText::new(name).size(size::SMALL));
         let kept = self.owner_says(figure);
         let as_kept = || kept.map_or_else(String::new, |own| own.to_string());
         let typed = page.typed.as_ref().filter(|own| own.0 == *figure).map(|own| own.1.clone());
         let mut text = typed.unwrap_or_else(as_kept);
         let id = egui::Id::unique("figure of the owner").with(figure);
         let field = widgets::field(ui, id, &mut text, width, false);
-        field.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, told));
+        // By its own name, unless that says too little where there are several.
+        let field = if told == name {
+            field.labelled_by(label.id)
+        } else {
+            field.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, told));
+            field
+        };
         if field.changed() {
             page.typed = Some((figure.clone(), text.clone()));
         }

@@ -13,7 +13,7 @@ pub const TEXTS: WayTexts = WayTexts {
     looking: "Looking for the ways in \u{2026}",
     taken_as_free: "What lies before a door is taken as free and level, and a shut door is opened for it. Targets and stands are set up once the car stands.",
     beside_it: "Somebody outside the car watches its corners.",
-    in_the_drawing: "Shaded: what the car passes over; dashed: its rear axle\u{2019}s middle; dot: where it is tightest",
+    in_the_drawing: "shaded: where the car passes; dot: least room",
 };
 
 impl About<'_> {

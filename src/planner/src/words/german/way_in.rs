@@ -13,7 +13,7 @@ pub const TEXTS: WayTexts = WayTexts {
     looking: "Die Wege hinein werden gesucht \u{2026}",
     taken_as_free: "Was vor einem Tor liegt, gilt als frei und eben; ein geschlossenes wird dafür geöffnet. Ziele und Ständer werden erst aufgestellt, wenn das Fahrzeug steht.",
     beside_it: "Jemand neben dem Fahrzeug behält seine Ecken im Auge.",
-    in_the_drawing: "Schattiert: worüber das Fahrzeug streicht; gestrichelt: Mitte der Hinterachse; Punkt: engste Stelle",
+    in_the_drawing: "getönt: hier fährt das Fahrzeug; Punkt: am engsten",
 };
 
 impl About<'_> {
