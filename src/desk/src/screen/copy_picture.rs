@@ -45,6 +45,7 @@ impl Desk {
             places: self.view.places.clone(),
             staying: self.view.staying.clone(),
             way_in: self.view.way_in.clone(),
+            other_moves: !self.view.to_do.is_empty(),
             ..ViewState::default()
         };
         let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };

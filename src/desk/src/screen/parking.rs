@@ -177,17 +177,20 @@ impl Desk {
             ui.set_width(ui.available_width() - 10.0);
             let title = RichText::new(texts.title).font(look::bold(size::BODY));
             ui.add(Label::new(title).wrap());
-            self.tint_told(ui);
+            // Each part is one for what stands below it, be there something of it or not: the keyboard stays where it is when a line comes.
+            ui.scope(|ui| self.tint_told(ui));
             let fits = self.view.locale.language.fits();
             if widgets::lesser(ui, fits.page).on_hover_text(fits.page_why).clicked() {
                 out.push(Command::Page(Some(Page::Fits)));
             }
-            self.search_told(ui, out);
-            lit.way_in = self.way_in_here(ui);
-            if let Some(shown) = self.answer.shown_of(&self.parking.offered) {
-                self.offers(ui, &shown, &mut lit, out);
-            }
-            self.offer_lines(ui, out);
+            ui.scope(|ui| self.search_told(ui, out));
+            lit.way_in = ui.scope(|ui| self.way_in_here(ui)).inner;
+            ui.scope(|ui| {
+                if let Some(shown) = self.answer.shown_of(&self.parking.offered) {
+                    self.offers(ui, &shown, &mut lit, out);
+                }
+            });
+            ui.scope(|ui| self.offer_lines(ui, out));
             self.ways_in_rest_on(ui);
             in_sight::by_keys(ui, &self.texts().to_scroll(texts.title), ScrolledBy::Keys);
             in_sight::follow(ui);
@@ -279,7 +282,7 @@ impl Desk {
                     RichText::new(widgets::unbroken(words.spot_margin(offer, margin))).size(size::SMALL);
                 let colour = if offer.meets { ui.visuals().weak_text_color() } else { care };
                 ui.add(Label::new(against.color(colour)).wrap().selectable(true));
-                let way_in = self.way_in_told(ui, offer.spot.pose, &name);
+                let way_in = ui.scope(|ui| self.way_in_told(ui, offer.spot.pose, &name)).inner;
                 lit.way_in = way_in.or(lit.way_in.take());
                 if self.stands_at(offer.spot.pose) {
                     ui.label(
@@ -311,10 +314,10 @@ impl Desk {
                 },
             );
             if !found.is_partial && !found.fits_somewhere && !shown.is_older {
-                self.fits_nowhere(ui, &mut lit.spot, out);
+                ui.scope(|ui| self.fits_nowhere(ui, &mut lit.spot, out));
             }
             if !found.is_partial && !shown.is_older {
-                self.what_must_move(ui, &mut lit.spot, out);
+                ui.scope(|ui| self.what_must_move(ui, &mut lit.spot, out));
             }
         } else {
             ui.add(Label::new(widgets::soft(ui, texts.measured_so)).wrap());

@@ -70,6 +70,8 @@ pub struct ViewState {
     pub staying: Option<Arc<OnFloor>>,
     /// How the car comes to a spot, shown in the top view.
     pub way_in: Option<Arc<Driven>>,
+    /// Whether other moves are shown over the drawing than the cures of what is found: those are left out then.
+    pub other_moves: bool,
     /// What else is pointed out in the top view: named as what is in hand, and covered by no other name.
     pub told: Vec<Subject>,
     /// How the paper of the top view lies.

@@ -11,7 +11,7 @@ use super::Line;
 use crate::assessment::Verdict;
 use crate::judge::judge;
 use crate::model::Arrangement;
-use crate::place::{ByTape, Margin, Offer, Search, Slack, Spot, best_spots_of, in_whole_mm, stood};
+use crate::place::{ByTape, MOST_MM, Margin, Offer, Search, Slack, Spot, best_spots_of, in_whole_mm, stood};
 use crate::scene::Scene;
 
 /// Squares over a floor, row after row from its low corner.
@@ -283,6 +283,11 @@ pub fn best_place(lines: &[Line], heard: &[Heard], margin: &Margin) -> Option<Be
         if best.as_ref().is_some_and(|best| own.weight < best.weight) {
             break;
         }
+        // No place has more slack than it lies from the edge of where all of them fit; nor is more of it looked for than so much.
+        let slack_mm = best.as_ref().map_or(-1.0, |best| best.slack.mm);
+        if slack_mm >= MOST_MM - ROUNDED_MM || most_slack(&own.common) <= slack_mm {
+            continue;
+        }
         let Some(found) = confirmed(lines, own, margin, of_weight) else { continue };
         let rank = |own: &BestPlace| (own.weight, own.slack.mm);
         if best.as_ref().is_none_or(|best| rank(&found) > rank(best)) {
@@ -290,6 +295,15 @@ pub fn best_place(lines: &[Line], heard: &[Heard], margin: &Margin) -> Option<Be
         }
     }
     best
+}
+
+/// What a spot loses of its slack by being told in whole millimetres, mm.
+const ROUNDED_MM: f64 = 2.0;
+
+/// How much slack a place of a region has at most, mm: as far as it lies from the edge.
+fn most_slack(common: &Region) -> f64 {
+    let deepest = |nth: usize| common.shape(nth).deepest(DEEP_MM, MOST_MM).map_or(0.0, |own| own.1);
+    (0..common.shapes().len()).map(deepest).fold(0.0, f64::max) + DEEP_MM
 }
 
 /// The place at one heading, with the lines of which the checks find nothing that stops.

@@ -170,6 +170,9 @@ struct WayOut<'a> {
 /// Each thing that stops the aiming and can be moved out of the way, once.
 fn ways<'a>(top: &Top<'a>) -> Vec<WayOut<'a>> {
     let mut ways: Vec<WayOut<'a>> = Vec::new();
+    if top.state.other_moves {
+        return ways;
+    }
     for told in flagged(top.assessment).filter(|told| told.finding.severity == Severity::Stops) {
         let Some(Cure { step: Step::MoveThing { thing, by }, .. }) = &told.finding.cure else { continue };
         let things = top.arrangement.bay.things.iter().zip(&top.scene.things);
