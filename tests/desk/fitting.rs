@@ -85,7 +85,7 @@ fn the_cells_are_the_answers_of_the_core() {
 /// stands elsewhere now; one step takes that back.
 #[test]
 fn a_cell_is_shown_in_the_bay_and_undone() {
-    let mut screen = fits("clear-bay");
+    let mut screen = fits("hall");
     until_found(&mut screen);
     let found = screen.state().fits_planned().unwrap().clone();
     // Where the line's car does not stand now.
@@ -141,7 +141,7 @@ fn it_can_be_stopped_and_looked_at_once_more() {
 #[test]
 fn what_was_found_goes_on_paper() {
     let folder = home("fits-on-paper");
-    let mut screen = fits("clear-bay");
+    let mut screen = fits("hall");
     until_found(&mut screen);
     let found = screen.state().fits_planned().unwrap().clone();
     press(&mut screen, "On paper \u{2026}");

@@ -25,7 +25,7 @@ fn text(bytes: &[u8]) -> String {
 fn text_data_and_table_say_the_same() {
     let schema = serde_json::from_slice(&run(&["schema"]).stdout).expect("a schema");
     let schema = jsonschema::draft202012::new(&schema).expect("a schema");
-    for bay in ["clear-bay", "crowded-bay", "hall"] {
+    for bay in ["short-bay", "crowded-bay", "hall"] {
         let told = run(&["plan", bay, "--json"]);
         assert!(told.stderr.is_empty(), "{bay}: {}", text(&told.stderr));
         let data: Value = serde_json::from_slice(&told.stdout).expect("data");
@@ -76,29 +76,29 @@ fn csv_rows(table: &str) -> Vec<Vec<String>> {
 
 #[test]
 fn cars_are_asked_about_by_name() {
-    let told = run(&["plan", "clear-bay", "--car", "example-saloon", "--json"]);
+    let told = run(&["plan", "short-bay", "--car", "example-saloon", "--json"]);
     let data: Value = serde_json::from_slice(&told.stdout).expect("data");
     let lines = data["lines"].as_array().expect("lines");
     assert!(!lines.is_empty());
     for line in lines {
         assert_eq!((&line["vehicle"], &line["set_up"]), (&Value::from("example-saloon"), &Value::Null));
     }
-    let german = run(&["plan", "clear-bay", "--car", "example-saloon", "--language", "de"]);
+    let german = run(&["plan", "short-bay", "--car", "example-saloon", "--language", "de"]);
     assert!(text(&german.stdout).contains("Eine Stelle für die meisten"), "{}", text(&german.stdout));
 }
 
 #[test]
 fn what_is_not_there_is_answered_with_what_is() {
-    let wrong = run(&["plan", "clear-bay", "--car", "example-salon"]);
+    let wrong = run(&["plan", "short-bay", "--car", "example-salon"]);
     assert_eq!(wrong.status.code(), Some(2));
     assert!(wrong.stdout.is_empty());
     let said = text(&wrong.stderr);
     assert!(said.contains("Did you mean \"example-saloon\"?") && said.contains("example-van"), "{said}");
-    let wrong = run(&["plan", "clear-bay", "--car", "example-salon", "--json"]);
+    let wrong = run(&["plan", "short-bay", "--car", "example-salon", "--json"]);
     let data: Value = serde_json::from_slice(&wrong.stderr).expect("data");
     assert!(data.to_string().contains("\"unknown-name\""), "{data}");
-    assert_eq!(run(&["plan", "clear-bay", "-a", "no such"]).status.code(), Some(2));
-    assert_eq!(run(&["plan", "clear-bay", "--json", "--csv"]).status.code(), Some(2));
+    assert_eq!(run(&["plan", "short-bay", "-a", "no such"]).status.code(), Some(2));
+    assert_eq!(run(&["plan", "short-bay", "--json", "--csv"]).status.code(), Some(2));
     assert_eq!(run(&["plan", "nowhere"]).status.code(), Some(2));
 }
 
@@ -109,7 +109,7 @@ fn the_owners_report_is_written() {
     let folder = std::env::temp_dir().join(format!("baywright-report-{}", std::process::id()));
     std::fs::create_dir_all(&folder).expect("a folder");
     let bay = folder.join("bay.ron");
-    std::fs::copy("bay-layouts/clear-bay.ron", &bay).expect("a bay");
+    std::fs::copy("bay-layouts/short-bay.ron", &bay).expect("a bay");
     let bay = bay.to_str().expect("a path");
     let status = run(&["plan", bay, "-q"]).status.code();
     for (language, size, mm, wanted) in [
