@@ -2,7 +2,6 @@
 //! by one.
 
 use std::path::Path;
-use std::time::{Duration, Instant};
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfView};
@@ -19,7 +18,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::sessions::ask;
-use crate::support::{count, desk, usual};
+use crate::support::{count, desk, press, until_searched, usual};
 
 /// The clear bay with a room that is hardly larger than the set-up, and a cabinet where it would stand.
 fn tight(effort: Effort) -> Harness<'static, Desk> {
@@ -43,28 +42,8 @@ fn tight(effort: Effort) -> Harness<'static, Desk> {
     ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay), renamed: None })));
     ask(&mut screen, Command::View(OfView::Tab(Tab::Parking)));
     screen.step();
-    until_found(&mut screen);
+    until_searched(&mut screen);
     screen
-}
-
-/// Frames until nothing is looked for any more.
-fn until_found(screen: &mut Harness<'_, Desk>) {
-    let start = Instant::now();
-    while screen.query_by_label("Stop").is_some() {
-        assert!(start.elapsed() < Duration::from_secs(120), "it never came");
-        std::thread::sleep(Duration::from_millis(20));
-        screen.step();
-    }
-    screen.step();
-}
-
-fn press(screen: &mut Harness<'_, Desk>, label: &str) {
-    screen.get_by_label(label).focus();
-    screen.step();
-    screen.step();
-    screen.key_press(Key::Space);
-    screen.step();
-    screen.step();
 }
 
 fn of_core(screen: &Harness<'_, Desk>) -> Cleared {
@@ -76,7 +55,7 @@ fn of_core(screen: &Harness<'_, Desk>) -> Cleared {
 fn what_must_move_is_told_drawn_done_and_undone() {
     let mut screen = tight(Effort::OnePerson);
     press(&mut screen, "What must move?");
-    until_found(&mut screen);
+    until_searched(&mut screen);
     let found = of_core(&screen);
     let way = found.way.as_ref().expect("the cabinet goes");
     assert_eq!((found.surety, way.moves.len()), (Surety::Proven, 1));
@@ -113,24 +92,24 @@ fn what_must_move_is_told_drawn_done_and_undone() {
 fn that_nothing_can_go_is_said_and_a_stop_is_marked() {
     let mut screen = tight(Effort::Fixed);
     press(&mut screen, "What must move?");
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label_contains("Nothing in this bay can be moved").is_some());
     let mut screen = tight(Effort::TwoPeople);
     ask(&mut screen, Command::View(OfView::WhatMoves));
     screen.step();
     ask(&mut screen, Command::View(OfView::StopLooking));
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label_contains("Stopped before all was tried").is_some());
     assert!(screen.state().view().to_do.is_empty());
     press(&mut screen, "Try again");
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label_contains("Stopped before all was tried").is_none());
     let press = screen.get_by_label("Move all and park it there");
     assert!(!press.accesskit_node().is_disabled());
     // Of another bay it is not shown: it is asked anew.
     let by = Edit::Park(screen.state().answer().arrangement.parked.shifted(DVec2::new(20.0, 0.0)));
     ask(&mut screen, Command::Bay(OfBay::Edit(by)));
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label("Move all and park it there").is_none());
     assert!(screen.state().view().to_do.is_empty() && screen.query_by_label("What must move?").is_some());
 }

@@ -19,7 +19,7 @@ use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::on_paper::{settle, type_path};
 use crate::sessions::{ask, home};
-use crate::support::{clear, desk, usual};
+use crate::support::{clear, desk, press, usual};
 
 fn fits(layout: &str) -> Harness<'static, Desk> {
     let mut screen = usual(desk(Path::new(layout), None));
@@ -37,14 +37,6 @@ fn until_found(screen: &mut Harness<'_, Desk>) {
         std::thread::sleep(Duration::from_millis(20));
         screen.step();
     }
-    screen.step();
-}
-
-fn press(screen: &mut Harness<'_, Desk>, label: &str) {
-    screen.get_by_label(label).focus();
-    screen.step();
-    screen.key_press(Key::Space);
-    screen.step();
     screen.step();
 }
 

@@ -2,7 +2,6 @@
 //! proven is told to be neither.
 
 use std::path::{Path, PathBuf};
-use std::time::{Duration, Instant};
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfFile, OfView};
@@ -15,12 +14,11 @@ use baywright_planner::model::{Bay, Effort, Footprint, Known, Material, Place, S
 use baywright_planner::never::check;
 use baywright_planner::place::never::{Given, Stays, is_of};
 use baywright_planner::words::Language;
-use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::sessions::ask;
-use crate::support::{desk, usual};
+use crate::support::{desk, press, until_searched, usual};
 
 const ASK: &str = "Is there really no way?";
 
@@ -32,7 +30,7 @@ fn parking(change: impl FnOnce(&mut Bay)) -> Harness<'static, Desk> {
     ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay), renamed: None })));
     ask(&mut screen, Command::View(OfView::Tab(Tab::Parking)));
     screen.step();
-    until_over(&mut screen);
+    until_searched(&mut screen);
     screen
 }
 
@@ -47,27 +45,6 @@ fn small(length: f64, width: f64) -> impl FnOnce(&mut Bay) {
         bay.marks.clear();
         bay.things.clear();
     }
-}
-
-/// Frames until nothing is searched any more.
-fn until_over(screen: &mut Harness<'_, Desk>) {
-    let start = Instant::now();
-    screen.step();
-    while screen.query_by_label("Stop").is_some() {
-        assert!(start.elapsed() < Duration::from_secs(120), "it never came");
-        std::thread::sleep(Duration::from_millis(10));
-        screen.step();
-    }
-    screen.step();
-}
-
-fn press(screen: &mut Harness<'_, Desk>, label: &str) {
-    screen.get_by_label(label).focus();
-    screen.step();
-    screen.step();
-    screen.key_press(Key::Space);
-    screen.step();
-    screen.step();
 }
 
 fn says(screen: &Harness<'_, Desk>, text: &str) -> bool {
@@ -86,7 +63,7 @@ fn that_it_never_fits_is_proven_told_and_drawn() {
     let mut screen = parking(small(9_500.0, 1_500.0));
     assert!(screen.state().view().decides.is_none());
     press(&mut screen, ASK);
-    until_over(&mut screen);
+    until_searched(&mut screen);
     assert!(says(&screen, "It never fits here: at least"));
     assert!(says(&screen, "It is said of solids alone"));
     assert!(screen.query_by_label(ASK).is_none());
@@ -110,7 +87,7 @@ fn that_it_never_fits_is_proven_told_and_drawn() {
     ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay), renamed: None })));
     screen.step();
     assert!(!says(&screen, "It never fits here") && screen.state().view().decides.is_none());
-    until_over(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label(ASK).is_some());
 }
 
@@ -119,7 +96,7 @@ fn that_it_never_fits_is_proven_told_and_drawn() {
 fn the_proof_is_kept_as_a_file() {
     let mut screen = parking(small(9_500.0, 1_500.0));
     press(&mut screen, ASK);
-    until_over(&mut screen);
+    until_searched(&mut screen);
     press(&mut screen, "Keep the proof\u{2026}");
     // A page takes its size in a frame of its own.
     screen.step();
@@ -173,7 +150,7 @@ fn what_can_be_moved_is_no_reason() {
         }];
     });
     press(&mut screen, ASK);
-    until_over(&mut screen);
+    until_searched(&mut screen);
     assert!(says(&screen, "not proven: there is a place where no solid"));
     assert!(!says(&screen, "It never fits here"));
     let spot = screen.state().view().spot.expect("it is drawn");

@@ -18,7 +18,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::sessions::ask;
-use crate::support::{count, desk, hold, middle, usual};
+use crate::support::{count, desk, hold, middle, press, until_searched, usual};
 
 fn parking(layout: &str) -> Harness<'static, Desk> {
     let mut screen = usual(desk(Path::new(layout), None));
@@ -27,17 +27,6 @@ fn parking(layout: &str) -> Harness<'static, Desk> {
     screen.step();
     assert_eq!(screen.state().view().tab, Tab::Parking);
     screen
-}
-
-/// Frames until the search is over.
-fn until_found(screen: &mut Harness<'_, Desk>) {
-    let start = Instant::now();
-    while screen.query_by_label("Stop").is_some() {
-        assert!(start.elapsed() < Duration::from_secs(120), "it never came");
-        std::thread::sleep(Duration::from_millis(20));
-        screen.step();
-    }
-    screen.step();
 }
 
 /// What the core says of what is shown.
@@ -56,15 +45,6 @@ fn areas(screen: &Harness<'_, Desk>, role: Role) -> Vec<Vec<Vec<DVec2>>> {
 
 fn parked(screen: &Harness<'_, Desk>) -> PlanPose {
     screen.state().answer().arrangement.parked
-}
-
-fn press(screen: &mut Harness<'_, Desk>, label: &str) {
-    screen.get_by_label(label).focus();
-    screen.step();
-    screen.step();
-    screen.key_press(Key::Space);
-    screen.step();
-    screen.step();
 }
 
 /// The tint is the core's region for the heading in hand, in the drawing's frame, and says what it is of; another tab takes it away.
@@ -117,7 +97,7 @@ fn the_tint_follows_the_hand() {
 #[test]
 fn a_spot_is_told_parked_by_a_press_and_undone() {
     let mut screen = parking("hall");
-    until_found(&mut screen);
+    until_searched(&mut screen);
     let found = of_core(&screen);
     assert!(!found.offers.is_empty());
     let before = parked(&screen);
@@ -143,7 +123,7 @@ fn a_spot_is_told_parked_by_a_press_and_undone() {
     press(&mut screen, "Park it there: Best spot");
     assert_eq!(parked(&screen), found.offers[0].spot.pose);
     assert_eq!(count(&screen, Severity::Stops), 0);
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label("The car stands there.").is_some(), "it is still the best");
     screen.key_combination_modifiers(egui::Modifiers::COMMAND, &[Key::Z]);
     screen.step();
@@ -180,10 +160,10 @@ fn the_search_is_stopped_and_what_it_found_is_marked() {
     assert!(screen.query_by_label("Stop").is_some(), "it is looked for beside the frame");
     assert!(start.elapsed() < Duration::from_secs(2));
     ask(&mut screen, Command::View(OfView::StopLooking));
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label_contains("Stopped before all headings").is_some());
     press(&mut screen, "Look again");
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label_contains("Stopped before all headings").is_none());
     let park = "Park it there: Best spot";
     assert!(!screen.get_by_label(park).accesskit_node().is_disabled());
@@ -193,7 +173,7 @@ fn the_search_is_stopped_and_what_it_found_is_marked() {
         assert!(screen.query_by_label_contains("before the last change").is_some());
         assert!(screen.get_by_label(park).accesskit_node().is_disabled(), "it need not fit any more");
     }
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label_contains("before the last change").is_none());
 }
 
@@ -211,7 +191,7 @@ fn where_nothing_fits_the_next_question_is_told() {
     ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay), renamed: None })));
     ask(&mut screen, Command::View(OfView::Tab(Tab::Parking)));
     screen.step();
-    until_found(&mut screen);
+    until_searched(&mut screen);
     let answer = screen.state().answer();
     let search = Search::new(&answer.judged);
     let here = answer.judged.parked;

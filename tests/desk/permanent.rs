@@ -17,26 +17,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::sessions::ask;
-use crate::support::{desk, usual};
-
-fn until_found(screen: &mut Harness<'_, Desk>) {
-    let start = Instant::now();
-    while screen.query_by_label("Stop").is_some() {
-        assert!(start.elapsed() < Duration::from_secs(120), "it never came");
-        std::thread::sleep(Duration::from_millis(20));
-        screen.step();
-    }
-    screen.step();
-}
-
-fn press(screen: &mut Harness<'_, Desk>, label: &str) {
-    screen.get_by_label(label).focus();
-    screen.step();
-    screen.step();
-    screen.key_press(Key::Space);
-    screen.step();
-    screen.step();
-}
+use crate::support::{desk, press, until_searched, usual};
 
 /// As a person comes there: the tab of parking, and the press under the spots.
 fn proposed(layout: &str) -> Harness<'static, Desk> {
@@ -44,7 +25,7 @@ fn proposed(layout: &str) -> Harness<'static, Desk> {
     ask(&mut screen, Command::View(OfView::Tab(Tab::Parking)));
     screen.step();
     press(&mut screen, "Lines that stay \u{2026}");
-    until_found(&mut screen);
+    until_searched(&mut screen);
     screen
 }
 
@@ -94,7 +75,7 @@ fn lines_are_proposed_kept_and_taken_back() {
         let mark = bay.marks.iter().find(|own| own.at.distance(point.at) <= 1.0).expect("it is kept");
         assert_eq!(mark.laid_within_mm, Some(point.within_mm));
     }
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label("All of it is in the bay.").is_some(), "the same is proposed as before");
     assert_eq!(lines(&screen, Role::FloorLine).len(), floor.lines.len());
     screen.key_combination_modifiers(egui::Modifiers::COMMAND, &[Key::Z]);
@@ -117,11 +98,11 @@ fn a_mark_that_was_moved_is_told() {
     let name = mark.id.to_string();
     ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay), renamed: None })));
     screen.step();
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label_contains(&format!("In the bay \"{name}\" lies")).is_some());
     assert!(!screen.get_by_label("Keep them in the bay").accesskit_node().is_disabled());
     press(&mut screen, "Keep them in the bay");
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label("All of it is in the bay.").is_some());
 }
 
@@ -135,9 +116,9 @@ fn the_search_of_lines_can_be_stopped() {
     screen.step();
     assert!(start.elapsed() < Duration::from_secs(2));
     ask(&mut screen, Command::View(OfView::StopLooking));
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label_contains("Stopped before its end").is_some());
     press(&mut screen, "Look again");
-    until_found(&mut screen);
+    until_searched(&mut screen);
     assert!(screen.query_by_label_contains("Stopped before its end").is_none());
 }

@@ -1,11 +1,12 @@
 //! A screen without a window, and what tests ask of it.
 
 use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
 
 use baywright_desk::screen::Desk;
 use baywright_desk::session::document::Document;
 use baywright_planner::{Severity, Verdict};
-use egui::{Pos2, Vec2};
+use egui::{Key, Pos2, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
@@ -160,4 +161,26 @@ pub fn paste_over(harness: &mut Harness<'_, Desk>, label: &str, text: &str) {
     harness.run();
     harness.key_press(egui::Key::Tab);
     harness.run();
+}
+
+/// Presses what has this name by the keyboard, in sight or not.
+pub fn press(screen: &mut Harness<'_, Desk>, label: &str) {
+    screen.get_by_label(label).focus();
+    screen.step();
+    screen.step();
+    screen.key_press(Key::Space);
+    screen.step();
+    screen.step();
+}
+
+/// Frames until nothing that can be stopped is searched any more.
+pub fn until_searched(screen: &mut Harness<'_, Desk>) {
+    let start = Instant::now();
+    screen.step();
+    while screen.query_by_label("Stop").is_some() {
+        assert!(start.elapsed() < Duration::from_secs(120), "it never came");
+        std::thread::sleep(Duration::from_millis(10));
+        screen.step();
+    }
+    screen.step();
 }
