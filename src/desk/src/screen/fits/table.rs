@@ -49,6 +49,9 @@ impl Desk {
                 let text = self.words().fits_place(place);
                 let wide = at.shrink2(Vec2::new(4.0, 2.0));
                 put(ui, wide, &text, look::bold(size::SMALL), ink, (Align2::CENTER_BOTTOM, 3));
+                // What is cut stands beside the pointer.
+                let id = egui::Id::unique("head of what fits where").with(nth);
+                ui.interact(at, id, Sense::hover()).on_hover_text(self.words().plan_place(place));
             }
             let name = name_rect(head, clip, name_px);
             ui.painter().rect_filled(name, 0.0, look::colour(palette.sheet));
@@ -201,20 +204,22 @@ impl Desk {
         let palette = self.view.theme.palette();
         let of = |verdict| widgets::verdict(palette, verdict);
         let note = (look::colour(palette.soft), look::colour(palette.on_sign));
+        // A place where nobody parks so exactly does not count: no sign of one that does.
+        let tight = (look::colour(palette.care), look::colour(palette.on_sign));
+        // Not there as it is, be there a way or not: the word says which.
+        let not = of(Verdict::NotReady);
         let fits = |own: &Stands| match (own.verdict, own.meets_margin) {
-            (_, false) => (SignKind::Triangle, "!", of(Verdict::ReadyWithCare), texts.tight),
+            (_, false) => (SignKind::Ring, "\u{b1}", tight, texts.tight),
             (Verdict::Ready, true) => (SignKind::Tick, "", of(Verdict::Ready), texts.ready),
             (_, true) => (SignKind::Triangle, "!", of(Verdict::ReadyWithCare), texts.with_care),
         };
         let (kind, mark, colours, word) = match cell {
             Cell::Fits(own) => fits(own),
-            Cell::AfterMoves { .. } => (SignKind::Ring, "\u{2192}", note, texts.after_moves),
-            Cell::Elsewhere(_) => (SignKind::Ring, "", note, texts.elsewhere),
+            Cell::AfterMoves { .. } => (SignKind::Octagon, "\u{2192}", not, texts.after_moves),
+            Cell::Elsewhere(_) => (SignKind::Octagon, "", not, texts.elsewhere),
             Cell::NoneFound(own) if own.is_partial => (SignKind::Ring, "?", note, texts.not_looked),
-            Cell::NoneFound(own) if own.is_everywhere => {
-                (SignKind::Octagon, "", of(Verdict::NotReady), texts.stopped)
-            }
-            Cell::NoneFound(_) => (SignKind::Octagon, "", of(Verdict::NotReady), texts.none_found),
+            Cell::NoneFound(own) if own.is_everywhere => (SignKind::Octagon, "!", not, texts.stopped),
+            Cell::NoneFound(_) => (SignKind::Octagon, "!", not, texts.none_found),
         };
         Told { kind, mark, colours, word }
     }

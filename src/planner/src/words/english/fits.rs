@@ -13,7 +13,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     on_paper_why: "The owner's report to print or to send: what is found so far, the map, the room, the changes that were looked at",
     of_what: "Of",
     set_ups: "the set-ups of this bay",
-    their_cars: "all aimings of their cars",
+    their_cars: "all aimings of this bay’s cars",
     all_cars: "all aimings of all cars",
     visit: "the aimings of this visit",
     car_and_aiming: "Car and aiming",
@@ -68,8 +68,9 @@ pub const TEXTS: FitsTexts = FitsTexts {
     only_one: "Whether a wall or a column may go is for who built it to say. Several changes together are not looked at.",
     partial: "Stopped: not all was looked at.",
     again: "Look again",
-    searched: "Looked at in headings a degree apart, with all things where they stand. Where none was found there may be one in between; \
-               “tight” means that the car would have to be parked more surely than the shop does.",
+    searched: "“Tight”: the car would have to be parked more exactly than the shop does. “After moves”: things would have to go first. \
+               “Elsewhere”: not at this place, but somewhere in the room. Else all things stay where they stand. Headings a degree apart \
+               were looked at: where none was found there may be a place at a heading in between.",
 };
 
 pub fn looked_at(done: usize, all: usize) -> String {

@@ -14,7 +14,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
                    Änderungen",
     of_what: "Von",
     set_ups: "den Aufbauten dieses Messplatzes",
-    their_cars: "allen Einstellungen ihrer Fahrzeuge",
+    their_cars: "allen Einstellungen der Fahrzeuge hier",
     all_cars: "allen Einstellungen aller Fahrzeuge",
     visit: "den Einstellungen dieses Besuchs",
     car_and_aiming: "Fahrzeug und Einstellung",
@@ -69,8 +69,9 @@ pub const TEXTS: FitsTexts = FitsTexts {
     only_one: "Ob eine Wand oder Stütze weg darf, sagt, wer gebaut hat. Mehrere Änderungen zusammen sind nicht angesehen.",
     partial: "Angehalten: Nicht alles ist angesehen.",
     again: "Noch einmal ansehen",
-    searched: "Angesehen in Richtungen, die ein Grad auseinander sind, alle Gegenstände, wo sie stehen. Wo keine Stelle gefunden ist, kann \
-               dazwischen eine sein; „knapp“ heißt, dass das Fahrzeug genauer stehen müsste, als die Werkstatt es abstellt.",
+    searched: "„Knapp“: Das Fahrzeug müsste genauer stehen, als die Werkstatt es abstellt. „Umräumen“: Zuerst müssten Gegenstände weg. \
+               „Woanders“: nicht an dieser Stelle, aber irgendwo im Raum. Sonst bleibt alles, wo es steht. Angesehen sind Richtungen, die \
+               ein Grad auseinander sind: Wo nichts gefunden ist, kann dazwischen eine Stelle sein.",
 };
 
 pub fn looked_at(done: usize, all: usize) -> String {
