@@ -32,7 +32,7 @@ fn how_well_a_mark_is_laid_and_where_its_line_goes_is_kept() {
     assert_eq!(with(", line_to: \"gone\"").unwrap().bay.floor_lines().count(), 0);
     for (added, field) in [
         (", laid_within_mm: 0", "marks[0].laid_within_mm"),
-        (", laid_within_mm: 501", "marks[0].laid_within_mm"),
+        (", laid_within_mm: 10.1", "marks[0].laid_within_mm"),
         (", line_to: \"a\"", "marks[0].line_to"),
         (", line_to: \"\"", "marks[0].line_to"),
     ] {

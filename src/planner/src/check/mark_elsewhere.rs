@@ -2,10 +2,12 @@
 //!
 //! Rule: what a bay says of a mark that stays is what the last check of it says: who parks or lays by it relies on that place. A check
 //! that says nowhere (what it was measured from is gone, twice the same, or meets too flat), or is of a day to come, is told and not used.
-//! Limit: how far off the mark may be laid, or a mark is laid in this shop if that is more; what the readings allow for (95 %), and how well walls are known where it was measured
-//! from one.
+//! Limit: how far off a mark is laid in this shop, or how far off this one may be laid if that is more; what the readings allow for
+//! (95 %), and how well walls are known where it was measured from one. Where a mark of the aiming lies by it, what may be laid by it is
+//! aimed: then only the shop's own figure counts, whatever the mark may be off for parking.
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use super::permanent_mark::BESIDE_MM;
 use super::{Check, Context, finding};
 use crate::history::{checks, spread_mm};
 use crate::model::{Arrangement, CheckFrom, MarkCheck, PermanentMark, ShopFigure};
@@ -15,7 +17,9 @@ pub(super) const CHECK: Check =
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for mark in &context.arrangement.bay.marks {
-        findings.extend(elsewhere(context.arrangement, mark));
+        let mut marks = context.scene.marks.iter().filter_map(|own| own.at.ok());
+        let is_aimed_by = marks.any(|at| at.distance(mark.at) < BESIDE_MM);
+        findings.extend(elsewhere(context.arrangement, mark, is_aimed_by));
         findings.extend(unused(context.arrangement, mark));
     }
 }
@@ -24,7 +28,7 @@ fn is_to_come(arrangement: &Arrangement, check: &MarkCheck) -> bool {
     arrangement.today.is_some_and(|today| check.on > today)
 }
 
-fn elsewhere(arrangement: &Arrangement, mark: &PermanentMark) -> Option<Finding> {
+fn elsewhere(arrangement: &Arrangement, mark: &PermanentMark, is_aimed_by: bool) -> Option<Finding> {
     let all = checks(&arrangement.bay, mark);
     let (last, found) = all.into_iter().rfind(|(own, at)| at.is_some() && !is_to_come(arrangement, own))?;
     let found = found?;
@@ -33,7 +37,7 @@ fn elsewhere(arrangement: &Arrangement, mark: &PermanentMark) -> Option<Finding>
     let walls_mm = if is_of_wall { arrangement.shop.within(arrangement.bay.walls_known) } else { 0.0 };
     let read_mm = spread_mm(last, &found, &arrangement.shop, &arrangement.instruments);
     let of_shop = arrangement.shop.mark_laid_mm;
-    let asked = mark.laid_within_mm.filter(|own| *own > of_shop);
+    let asked = mark.laid_within_mm.filter(|own| !is_aimed_by && *own > of_shop);
     let limit = asked.unwrap_or(of_shop) + read_mm + walls_mm;
     if by.length() <= limit {
         return None;
@@ -105,6 +109,15 @@ mod tests {
             "{told:?}"
         );
         check(&asks(0.5), Code::MarkElsewhere, Severity::Care, Some(5.0));
+        // By whom a target is set up is as good as any mark of the shop, whatever parking allows.
+        let mut aimed = asks(10.0);
+        none(&aimed, Code::MarkElsewhere);
+        let mark = aimed.bay.marks[0].at;
+        let third = assess(&aimed).scene.marks[2].at.ok().unwrap();
+        let near = mark + DVec2::new(60.0, 0.0);
+        aimed.parked = PlanPose::new(aimed.parked.origin() + near - third, aimed.parked.heading());
+        let told = check(&aimed, Code::MarkElsewhere, Severity::Care, Some(5.0));
+        assert_eq!(told.basis, Basis::Shop(ShopFigure::MarkLaid));
         // Figures that changed places.
         check(
             &at_the_corner([800.0, 1_000.0]),

@@ -14,7 +14,7 @@ use crate::model::{Id, ShopFigure};
 /// What a tape can tell apart: it reads to a millimetre (common practice, no source).
 const ONE_MM: f64 = 1.0;
 /// A hand's breadth (common practice, no source).
-const BESIDE_MM: f64 = 100.0;
+pub(super) const BESIDE_MM: f64 = 100.0;
 
 pub(super) const CHECK: Check = Check { codes: &[Code::BesidePermanentMark], whole, ..Check::NONE };
 

@@ -142,8 +142,8 @@ pub const A_MONTH: Range = Range::from(0.0, 1e5, BARE);
 pub const FADED: Range = Range::from(0.0, 1.0, BARE);
 /// What a tape reads between two floor marks.
 pub const MARK_TAPED: Range = Range::from(10.0, 1e5, MM);
-/// How well a mark that stays is to be laid.
-pub const MARK_WITHIN: Range = Range::from(0.1, 500.0, MM);
+/// How well a mark that stays is to be laid: one that may lie further off serves no car.
+pub const MARK_WITHIN: Range = Range::from(0.1, 10.0, MM);
 /// How far apart a mark lies that was laid twice.
 pub const MARK_APART: Range = Range::from(0.0, 500.0, MM);
 /// A height or a distance that is read of a stand, and how far off a line it may be.
