@@ -1,27 +1,12 @@
 //! What goes to other programs and comes from them: DXF out and in, tables.
 
 use std::ffi::OsString;
-use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
+use std::path::Path;
 
 use baywright_planner::words::Language;
 use serde_json::Value;
 
-fn baywright(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_baywright"))
-        .args(arguments)
-        .args(["--date", "2026-11-20"])
-        .env("XDG_DATA_HOME", scratch("no-settings"))
-        .current_dir(env!("CARGO_MANIFEST_DIR"))
-        .output()
-        .expect("the program runs")
-}
-
-fn scratch(name: &str) -> PathBuf {
-    let folder = std::env::temp_dir().join(format!("baywright-exchange-{}-{name}", std::process::id()));
-    std::fs::create_dir_all(&folder).expect("a scratch folder");
-    folder
-}
+use crate::run::{baywright, scratch};
 
 fn text(bytes: &[u8]) -> String {
     String::from_utf8(bytes.to_vec()).expect("text").replace('\u{202f}', " ")
@@ -34,7 +19,7 @@ fn named(path: &Path) -> &str {
 /// The plan of a bay goes out, and the room and what stands in it come in again in their places.
 #[test]
 fn a_plan_that_went_out_comes_in_again() {
-    let folder = scratch("round");
+    let folder = scratch("exchange", "round");
     let (plan, again) = (folder.join("plan.dxf"), folder.join("again.ron"));
     let drawn = baywright(&["draw", "crowded-bay", "-o", named(&plan)]);
     assert_eq!(drawn.status.code(), Some(0), "{}", text(&drawn.stderr));
@@ -94,7 +79,7 @@ fn a_plan_that_went_out_comes_in_again() {
 
 #[test]
 fn what_cannot_be_made_of_a_drawing_is_said() {
-    let folder = scratch("refused");
+    let folder = scratch("exchange", "refused");
     let bay = folder.join("bay.ron");
     let old = "src/files/tests/dxf/old-r12.dxf";
     for (line, status, part) in [
@@ -123,7 +108,7 @@ fn what_cannot_be_made_of_a_drawing_is_said() {
 /// Everything that is said of a drawing is made by the words.
 #[test]
 fn what_is_said_of_a_drawing_is_made_by_the_words() {
-    let folder = scratch("words");
+    let folder = scratch("exchange", "words");
     let bay = folder.join("bay.ron");
     let said = |line: &[&str]| {
         let (mut out, mut errors) = (Vec::new(), Vec::new());
@@ -158,7 +143,7 @@ fn what_is_said_of_a_drawing_is_made_by_the_words() {
 /// A row for each mark, target and distance, under the verdict; figures with a point whatever the units.
 #[test]
 fn marks_are_listed_as_a_table() {
-    let folder = scratch("marks");
+    let folder = scratch("exchange", "marks");
     let table = folder.join("marks.csv");
     let output = baywright(&["marks", "clear-bay", "-o", named(&table)]);
     assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
@@ -209,7 +194,7 @@ fn marks_are_listed_as_a_table() {
 /// the table's and, rounded, the sheet's.
 #[test]
 fn a_mark_sheet_is_told_as_data() {
-    let folder = scratch("data");
+    let folder = scratch("exchange", "data");
     let [file, sheet] = ["marks.json", "sheet.svg"].map(|name| folder.join(name));
     let output = baywright(&["marks", "crowded-bay", "-o", named(&file)]);
     assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));

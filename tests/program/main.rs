@@ -17,6 +17,7 @@ mod package;
 mod pipes;
 mod plan;
 mod record;
+mod run;
 mod scenarios;
 mod schema;
 mod sheets;

@@ -1,29 +1,12 @@
 //! `baywright proof check`: a proof that a set-up fits nowhere holds or not, and is of a layout or not.
 
-use std::path::PathBuf;
-use std::process::{Command, Output};
-
 use baywright_planner::never::{MOST_CELLS, ROUND_UDEG};
 use baywright_planner::place::never::{Document, Given, Never, Stays, never};
 
-fn baywright(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_baywright"))
-        .args(arguments)
-        .args(["--date", "2026-11-20"])
-        .env("XDG_DATA_HOME", scratch("no-settings"))
-        .current_dir(env!("CARGO_MANIFEST_DIR"))
-        .output()
-        .expect("the program runs")
-}
-
-fn scratch(name: &str) -> PathBuf {
-    let folder = std::env::temp_dir().join(format!("baywright-never-{}-{name}", std::process::id()));
-    std::fs::create_dir_all(&folder).expect("a scratch folder");
-    folder
-}
+use crate::run::{baywright, scratch};
 
 fn put(name: &str, text: &str) -> String {
-    let path = scratch("files").join(name);
+    let path = scratch("never", "files").join(name);
     std::fs::write(&path, text).expect("a file");
     path.to_str().expect("a path").to_owned()
 }
@@ -103,14 +86,14 @@ fn a_proof_is_held_against_itself_and_a_layout() {
 #[test]
 fn a_proof_is_written_where_there_is_one() {
     let small = put("small-room.ron", &layout(4_000));
-    let file = scratch("files").join("written.ron");
+    let file = scratch("never", "files").join("written.ron");
     let name = file.to_str().expect("a path");
     let said = baywright(&["plan", &small, "--arrangement", "Hatchback", "--proof", name]);
     let text = String::from_utf8_lossy(&said.stdout).into_owned();
     assert_eq!(said.status.code(), Some(0), "{text}{}", String::from_utf8_lossy(&said.stderr));
     assert!(text.starts_with("It never fits here"), "{text}");
     check(&[name, "--of", &small], 0, "Its solids are those of the layout.");
-    let none = scratch("files").join("none-written.ron");
+    let none = scratch("never", "files").join("none-written.ron");
     let name = none.to_str().expect("a path");
     let said = baywright(&["plan", "clear-bay", "--arrangement", &first_of("clear-bay"), "--proof", name]);
     assert_eq!(said.status.code(), Some(1));

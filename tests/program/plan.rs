@@ -1,19 +1,8 @@
 //! `baywright plan`, as a person and as a program runs it.
 
-use std::process::{Command, Output, Stdio};
-
 use serde_json::Value;
 
-fn run(line: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_baywright"))
-        .args(line)
-        .args(["--date", "2026-11-20"])
-        .current_dir(env!("CARGO_MANIFEST_DIR"))
-        .env("XDG_DATA_HOME", std::env::temp_dir().join("baywright-no-settings-of-anybody"))
-        .stdin(Stdio::null())
-        .output()
-        .expect("the program runs")
-}
+use crate::run::baywright;
 
 fn text(bytes: &[u8]) -> String {
     String::from_utf8(bytes.to_vec()).expect("text")
@@ -23,10 +12,10 @@ fn text(bytes: &[u8]) -> String {
 /// `check` would find nothing that stops; the exit status tells whether a place was found for each.
 #[test]
 fn text_data_and_table_say_the_same() {
-    let schema = serde_json::from_slice(&run(&["schema"]).stdout).expect("a schema");
+    let schema = serde_json::from_slice(&baywright(&["schema"]).stdout).expect("a schema");
     let schema = jsonschema::draft202012::new(&schema).expect("a schema");
     for bay in ["short-bay", "crowded-bay", "hall"] {
-        let told = run(&["plan", bay, "--json"]);
+        let told = baywright(&["plan", bay, "--json"]);
         assert!(told.stderr.is_empty(), "{bay}: {}", text(&told.stderr));
         let data: Value = serde_json::from_slice(&told.stdout).expect("data");
         let wrong: Vec<String> = schema.iter_errors(&data).map(|own| own.to_string()).collect();
@@ -34,10 +23,10 @@ fn text_data_and_table_say_the_same() {
         let places = data["places"].as_array().expect("places");
         let lines = data["lines"].as_array().expect("lines");
         assert_eq!(places.last().expect("a place")["kind"], "room");
-        let table = text(&run(&["plan", bay, "--csv"]).stdout);
+        let table = text(&baywright(&["plan", bay, "--csv"]).stdout);
         let mut rows = csv_rows(&table).into_iter();
         assert_eq!(rows.next().expect("a head")[..3], ["set_up", "vehicle", "aiming"]);
-        let said = text(&run(&["plan", bay]).stdout);
+        let said = text(&baywright(&["plan", bay]).stdout);
         let mut all_found = true;
         for line in lines {
             let cells = line["cells"].as_array().expect("cells");
@@ -58,7 +47,7 @@ fn text_data_and_table_say_the_same() {
         assert!(rows.next().is_none());
         let status = i32::from(!all_found);
         assert_eq!(told.status.code(), Some(status), "{bay}");
-        let silent = run(&["plan", bay, "-q"]);
+        let silent = baywright(&["plan", bay, "-q"]);
         assert_eq!((silent.status.code(), silent.stdout.len(), silent.stderr.len()), (Some(status), 0, 0));
         // The place for the most serves no more than there are, and the map none more than it.
         if let Some(serves) = data["one_place"]["serves"].as_array() {
@@ -76,30 +65,30 @@ fn csv_rows(table: &str) -> Vec<Vec<String>> {
 
 #[test]
 fn cars_are_asked_about_by_name() {
-    let told = run(&["plan", "short-bay", "--car", "example-saloon", "--json"]);
+    let told = baywright(&["plan", "short-bay", "--car", "example-saloon", "--json"]);
     let data: Value = serde_json::from_slice(&told.stdout).expect("data");
     let lines = data["lines"].as_array().expect("lines");
     assert!(!lines.is_empty());
     for line in lines {
         assert_eq!((&line["vehicle"], &line["set_up"]), (&Value::from("example-saloon"), &Value::Null));
     }
-    let german = run(&["plan", "short-bay", "--car", "example-saloon", "--language", "de"]);
+    let german = baywright(&["plan", "short-bay", "--car", "example-saloon", "--language", "de"]);
     assert!(text(&german.stdout).contains("Eine Stelle für die meisten"), "{}", text(&german.stdout));
 }
 
 #[test]
 fn what_is_not_there_is_answered_with_what_is() {
-    let wrong = run(&["plan", "short-bay", "--car", "example-salon"]);
+    let wrong = baywright(&["plan", "short-bay", "--car", "example-salon"]);
     assert_eq!(wrong.status.code(), Some(2));
     assert!(wrong.stdout.is_empty());
     let said = text(&wrong.stderr);
     assert!(said.contains("Did you mean \"example-saloon\"?") && said.contains("example-van"), "{said}");
-    let wrong = run(&["plan", "short-bay", "--car", "example-salon", "--json"]);
+    let wrong = baywright(&["plan", "short-bay", "--car", "example-salon", "--json"]);
     let data: Value = serde_json::from_slice(&wrong.stderr).expect("data");
     assert!(data.to_string().contains("\"unknown-name\""), "{data}");
-    assert_eq!(run(&["plan", "short-bay", "-a", "no such"]).status.code(), Some(2));
-    assert_eq!(run(&["plan", "short-bay", "--json", "--csv"]).status.code(), Some(2));
-    assert_eq!(run(&["plan", "nowhere"]).status.code(), Some(2));
+    assert_eq!(baywright(&["plan", "short-bay", "-a", "no such"]).status.code(), Some(2));
+    assert_eq!(baywright(&["plan", "short-bay", "--json", "--csv"]).status.code(), Some(2));
+    assert_eq!(baywright(&["plan", "nowhere"]).status.code(), Some(2));
 }
 
 /// The owner's report is a file of the kind that its name says, in the language and on the paper that were asked for; the exit status is
@@ -111,7 +100,7 @@ fn the_owners_report_is_written() {
     let bay = folder.join("bay.ron");
     std::fs::copy("bay-layouts/short-bay.ron", &bay).expect("a bay");
     let bay = bay.to_str().expect("a path");
-    let status = run(&["plan", bay, "-q"]).status.code();
+    let status = baywright(&["plan", bay, "-q"]).status.code();
     for (language, size, mm, wanted) in [
         (
             "en",
@@ -128,7 +117,8 @@ fn the_owners_report_is_written() {
     ] {
         let file = folder.join(format!("report-{language}.pdf"));
         let to = file.to_str().expect("a path");
-        let done = run(&["plan", bay, "-o", to, "--paper", size, "--revision", "C", "--language", language]);
+        let done =
+            baywright(&["plan", bay, "-o", to, "--paper", size, "--revision", "C", "--language", language]);
         assert_eq!((done.status.code(), text(&done.stdout).trim()), (status, to), "{}", text(&done.stderr));
         let document = lopdf::Document::load(&file).expect("a PDF");
         let pages: Vec<u32> = document.get_pages().keys().copied().collect();
@@ -143,7 +133,7 @@ fn the_owners_report_is_written() {
         assert!((edge(2) - mm.0).abs() < 0.1 && (edge(3) - mm.1).abs() < 0.1, "{edges:?}");
     }
     let picture = folder.join("report.svg");
-    let done = run(&["plan", bay, "-o", picture.to_str().expect("a path"), "--landscape"]);
+    let done = baywright(&["plan", bay, "-o", picture.to_str().expect("a path"), "--landscape"]);
     assert_eq!(done.status.code(), status);
     assert!(text(&done.stdout).lines().count() > 1, "a file for each page");
     for (line, code) in [
@@ -152,7 +142,7 @@ fn the_owners_report_is_written() {
         (vec!["plan", bay, "-o", "report.pdf", "--json"], 2),
         (vec!["plan", bay, "--paper", "A4"], 2),
     ] {
-        let wrong = run(&line);
+        let wrong = baywright(&line);
         assert_eq!(wrong.status.code(), Some(code), "{line:?}: {}", text(&wrong.stderr));
         assert!(wrong.stdout.is_empty() && !wrong.stderr.is_empty());
     }

@@ -1,27 +1,12 @@
 //! `baywright record`: a record that was changed by hand is found, whatever was changed; what stands in it, as text, as data, on paper.
 
-use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
+use std::path::Path;
 
 use baywright_files::{attach, attached_path};
 use baywright_planner::model::record::AttachmentKind;
 use serde_json::Value;
 
-fn baywright(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_baywright"))
-        .args(arguments)
-        .args(["--date", "2026-11-20"])
-        .env("XDG_DATA_HOME", scratch("no-settings"))
-        .current_dir(env!("CARGO_MANIFEST_DIR"))
-        .output()
-        .expect("the program runs")
-}
-
-fn scratch(name: &str) -> PathBuf {
-    let folder = std::env::temp_dir().join(format!("baywright-record-{}-{name}", std::process::id()));
-    std::fs::create_dir_all(&folder).expect("a scratch folder");
-    folder
-}
+use crate::run::{baywright, scratch};
 
 fn text(bytes: &[u8]) -> String {
     String::from_utf8(bytes.to_vec()).expect("text").replace('\u{202f}', " ")
@@ -36,7 +21,7 @@ fn record() -> (String, String) {
 }
 
 fn put(name: &str, text: &str) -> String {
-    let path = scratch("files").join(name);
+    let path = scratch("record", "files").join(name);
     std::fs::write(&path, text).expect("a file");
     path.to_str().expect("a path").to_owned()
 }
@@ -172,7 +157,7 @@ fn all_of_it_is_shown() {
     let missing = data["missing"].as_array().expect("what is missing");
     assert!(missing.iter().any(|own| own.as_str().is_some_and(|own| own.contains("left out, because"))));
     assert_eq!(data["set_ups_at_hand"], false);
-    let out = scratch("files").join("told.json");
+    let out = scratch("record", "files").join("told.json");
     let said = baywright(&["record", "show", &file, "-o", out.to_str().expect("a path")]);
     assert_eq!(said.status.code(), Some(0), "{}", text(&said.stderr));
     let written: Value = serde_json::from_slice(&std::fs::read(&out).expect("it")).expect("data");
@@ -188,7 +173,7 @@ fn the_file_of_proof_holds_the_hash_on_every_page() {
     let (whole, head) = record();
     let file = put("proof.visit.ron", &whole);
     for (language, word) in [("en", "File of proof"), ("de", "Nachweismappe")] {
-        let to = scratch("files").join(format!("proof-{language}.svg"));
+        let to = scratch("record", "files").join(format!("proof-{language}.svg"));
         let said = baywright(&[
             "--language",
             language,
@@ -213,7 +198,7 @@ fn the_file_of_proof_holds_the_hash_on_every_page() {
             assert!(!all.contains(never), "{never}");
         }
     }
-    let pdf = scratch("files").join("proof.pdf");
+    let pdf = scratch("record", "files").join("proof.pdf");
     let said = baywright(&["record", "sheet", &file, "-o", pdf.to_str().expect("a path"), "--paper", "a4"]);
     assert_eq!(said.status.code(), Some(0), "{}", text(&said.stderr));
     assert!(std::fs::read(&pdf).expect("a PDF").starts_with(b"%PDF"));
@@ -242,7 +227,7 @@ fn what_was_put_in_an_attachments_place_is_told() {
         "{}",
         text(&said.stdout)
     );
-    let folder = scratch("files").join("swapped.visit");
+    let folder = scratch("record", "files").join("swapped.visit");
     std::fs::create_dir_all(&folder).expect("a folder");
     let ending = Path::new(&name).extension().and_then(|own| own.to_str()).expect("an ending").to_lowercase();
     std::fs::write(folder.join(format!("{hash}.{ending}")), b"another").expect("a file");
@@ -267,15 +252,15 @@ fn a_photograph_is_in_the_file_of_proof() {
     let lines = whole.lines().filter(|own| !own.contains("what: Withdrawn("));
     let without = lines.collect::<Vec<_>>().join("\n");
     let made = |name: &str, taken: &[u8], swapped: bool| {
-        let file = scratch("files").join(format!("{name}.visit.ron"));
-        let from = scratch("files").join(format!("{name}.jpg"));
+        let file = scratch("record", "files").join(format!("{name}.visit.ron"));
+        let from = scratch("record", "files").join(format!("{name}.jpg"));
         std::fs::write(&from, taken).expect("a file");
         let own = attach(&file, &from, AttachmentKind::Photo, None).expect("an attachment");
         if swapped {
             std::fs::write(attached_path(&file, &own), &taken[1..]).expect("a file");
         }
         std::fs::write(&file, without.replace(known, &own.sha256)).expect("a record");
-        let to = scratch("files").join(format!("{name}.pdf"));
+        let to = scratch("record", "files").join(format!("{name}.pdf"));
         let [file, out] = [&file, &to].map(|own| own.to_str().expect("a path"));
         let said = baywright(&["record", "sheet", file, "-o", out]);
         assert!(said.stderr.is_empty(), "{}", text(&said.stderr));

@@ -1,26 +1,14 @@
 //! `baywright sheet`, run as a program: files of every kind, folders, and what goes wrong.
 
-use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
+use std::path::Path;
+use std::process::Output;
 
 use baywright_files::EMBEDDED_LAYOUTS;
 
-fn run(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_baywright"))
-        .arg("sheet")
-        .args(arguments)
-        .args(["--date", "2026-11-20"])
-        // Nobody's own settings.
-        .env("XDG_DATA_HOME", scratch("no-settings"))
-        .current_dir(env!("CARGO_MANIFEST_DIR"))
-        .output()
-        .expect("the program runs")
-}
+use crate::run::{baywright, scratch};
 
-fn scratch(name: &str) -> PathBuf {
-    let folder = std::env::temp_dir().join(format!("baywright-sheet-{}-{name}", std::process::id()));
-    std::fs::create_dir_all(&folder).expect("a scratch folder");
-    folder
+fn run(arguments: &[&str]) -> Output {
+    baywright(&[&["sheet"], arguments].concat())
 }
 
 fn text(bytes: &[u8]) -> String {
@@ -39,7 +27,7 @@ fn is_pdf(file: &Path) -> bool {
 /// Every sheet of every shipped bay is made, a folder at a time; each goes by its layout's name.
 #[test]
 fn every_sheet_of_every_shipped_bay_is_made() {
-    let folder = scratch("shipped");
+    let folder = scratch("sheet", "shipped");
     let kinds = "marks,blank,findings,customer,floor,concrete,electric";
     let output = run(&["bay-layouts", "--kind", kinds, "--out", path(&folder)]);
     let errors = text(&output.stderr);
@@ -61,7 +49,7 @@ fn every_sheet_of_every_shipped_bay_is_made() {
 /// The floor plans of every shipped bay go on every paper that a workshop, or who prints for it, has.
 #[test]
 fn every_floor_plan_is_made_on_every_paper() {
-    let folder = scratch("floors");
+    let folder = scratch("sheet", "floors");
     for paper in ["a4", "a3", "a1", "letter", "tabloid"] {
         let kinds = "floor,concrete,electric";
         let output = run(&["bay-layouts", "--kind", kinds, "--paper", paper, "--out", path(&folder)]);
@@ -77,7 +65,7 @@ fn every_floor_plan_is_made_on_every_paper() {
 /// `pHYs` chunk, dots a metre).
 #[test]
 fn a_picture_is_as_large_as_was_asked_for() {
-    let folder = scratch("png");
+    let folder = scratch("sheet", "png");
     let file = folder.join("blank.png");
     let output = run(&["clear-bay", "-k", "blank", "--paper", "a4", "--dpi", "100", "-o", path(&file)]);
     assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
@@ -103,7 +91,7 @@ fn a_picture_is_as_large_as_was_asked_for() {
 /// One file goes to standard output, byte by byte the one that would be written.
 #[test]
 fn one_file_goes_to_standard_output() {
-    let folder = scratch("piped");
+    let folder = scratch("sheet", "piped");
     let file = folder.join("sheet.pdf");
     let line = ["crowded-bay", "-k", "marks,findings", "-o"];
     let written = run(&[&line[..], &[path(&file)]].concat());
@@ -121,7 +109,7 @@ fn one_file_goes_to_standard_output() {
 /// Nothing that sheets are made from is replaced by them, nor what belongs to it.
 #[test]
 fn no_sheet_replaces_what_it_is_made_from() {
-    let folder = scratch("inputs");
+    let folder = scratch("sheet", "inputs");
     let [shop, face, bay, under] =
         ["shop.ron", "face.png", "bay.ron", "under.png"].map(|name| folder.join(name));
     std::fs::write(&shop, "(version: 2, picture: \"face.png\")").expect("written");
@@ -150,7 +138,7 @@ fn no_sheet_replaces_what_it_is_made_from() {
 /// More layouts than can be answered for are refused before any is read.
 #[test]
 fn a_folder_is_limited() {
-    let folder = scratch("many");
+    let folder = scratch("sheet", "many");
     for at in 0..=baywright_files::MOST_LAYOUTS {
         std::fs::write(folder.join(format!("{at}.ron")), "(version: 1").expect("written");
     }
@@ -164,7 +152,7 @@ fn a_folder_is_limited() {
 
 #[test]
 fn what_goes_wrong_is_named() {
-    let folder = scratch("wrong");
+    let folder = scratch("sheet", "wrong");
     let [bays, out] = ["bays", "out"].map(|name| folder.join(name));
     std::fs::create_dir_all(&bays).expect("a folder");
     std::fs::copy("bay-layouts/clear-bay.ron", bays.join("good.ron")).expect("copied");

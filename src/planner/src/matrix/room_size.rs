@@ -7,10 +7,10 @@
 
 use std::borrow::Borrow;
 
-use baywright_geometry::{DVec2, PlanPose, Polygon, angle};
+use baywright_geometry::{DVec2, PlanPose, angle};
 
 use super::Line;
-use crate::model::{Arrangement, Bay, Material, Wall};
+use crate::model::{Arrangement, Bay, Material};
 use crate::place::{Search, Slack};
 
 /// Rooms are told to so many mm, never smaller than they must be.
@@ -141,28 +141,15 @@ pub fn smallest<N: Borrow<Needs>>(all: &[N]) -> Option<RoomSize> {
 
 /// The set-up in an empty rectangular room with nothing in it, on a floor whose levels are not asked.
 pub fn in_empty_room(of: &Arrangement, length_mm: f64, width_mm: f64) -> Option<Arrangement> {
-    let room = Polygon::rectangle(DVec2::ZERO, DVec2::new(length_mm, width_mm)).ok()?;
-    let wall = |id: &str| Wall { id: id.into(), material: Material::Brick };
+    let corners = [(0.0, 0.0), (length_mm, 0.0), (length_mm, width_mm), (0.0, width_mm)].map(DVec2::from);
     let mut own = of.clone();
-    let bay = &mut own.bay;
-    *bay = Bay {
-        id: bay.id.clone(),
-        name: bay.name.clone(),
-        room,
-        walls: ["1", "2", "3", "4"].map(wall).into(),
-        walls_known: bay.walls_known,
-        ceiling_mm: bay.ceiling_mm,
-        openings: Vec::new(),
-        floor_features: Vec::new(),
-        runways: Vec::new(),
-        things: Vec::new(),
-        keep_free: Vec::new(),
-        bays: Vec::new(),
-        survey: None,
-        marks: Vec::new(),
-        dimensions: Vec::new(),
-        provenance: bay.provenance.clone(),
-    };
+    let was = &of.bay;
+    let names = (&[][..], |nth: usize| nth.to_string());
+    let (id, name, provenance) = (was.id.clone(), was.name.clone(), was.provenance.clone());
+    own.bay = Bay::of_corners(id, name, corners.into(), names, was.ceiling_mm, provenance).ok()?;
+    own.bay.walls_known = was.walls_known;
+    // What walls are of is another question.
+    own.bay.walls.iter_mut().for_each(|wall| wall.material = Material::Brick);
     own.on_runways.clear();
     own.in_bay = None;
     own.kept_empty.clear();
