@@ -28,7 +28,7 @@ pub use best_place::{BestPlace, FitMap, Grid, Heard, MOST_STEPS, best_place, fit
 pub use changes::{Change, Unlocked, changed, changes_of, ranked, unlocked};
 pub use curve::Curve;
 pub use lines::{Line, lines_of_car, lines_of_layout, lines_of_visit, weigh};
-pub use planned::Planned;
+pub use planned::{FitThere, Planned};
 pub use room_size::{Needs, RoomSize, in_empty_room, needs, smallest, smallest_for_width};
 pub use there::{edits_there, there};
 

@@ -15,7 +15,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use baywright_planner::matrix::{
-    Cell, Line, Place, Planned, lines_of_car, lines_of_layout, lines_of_visit, places_of, weigh,
+    Line, Place, Planned, lines_of_car, lines_of_layout, lines_of_visit, places_of, weigh,
 };
 use baywright_planner::model::{Id, JudgedBy, Layout, ParkedKnown};
 use baywright_planner::place::Margin;
@@ -327,9 +327,4 @@ fn is_same_work(a: &Arc<Layout>, b: &Arc<Layout>) -> bool {
 /// How often a line comes in, as a figure of the owner.
 fn weight_of(line: &Line) -> owner::Figure {
     owner::Figure::AMonth(line.arrangement.vehicle.id.clone(), line.arrangement.aiming.id.clone())
-}
-
-/// A cell of what was found.
-fn cell_at(found: &Planned, (line, place): (usize, usize)) -> Option<&Cell> {
-    found.rows.get(line)?.as_ref()?.cells.get(place)?.as_ref()
 }

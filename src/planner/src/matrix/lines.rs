@@ -15,11 +15,23 @@ pub struct Line {
     pub weight: f64,
 }
 
-/// Gives each line of a list its weight: how often its aiming comes in, as the owner says; once where that is not said.
+impl Line {
+    /// Whether another line is of the same car and aiming: another set-up of what comes in once.
+    pub fn is_same_job(&self, other: &Self) -> bool {
+        let of = |own: &Self| (own.arrangement.vehicle.id.clone(), own.arrangement.aiming.id.clone());
+        of(self) == of(other)
+    }
+}
+
+/// Gives each line of a list its weight: how often its aiming comes in, as the owner says; once where that is not said. What is several
+/// lines, set-ups of one car and aiming, comes in no more often for that: they share it.
 pub fn weigh(lines: &mut [Line], owner: &OwnerFigures) {
-    for line in lines {
+    let alike: Vec<usize> =
+        lines.iter().map(|own| lines.iter().filter(|other| own.is_same_job(other)).count()).collect();
+    for (line, alike) in lines.iter_mut().zip(alike) {
         let own = &line.arrangement;
-        line.weight = owner.a_month(&own.vehicle.id, &own.aiming.id).unwrap_or(1.0);
+        let a_month = owner.a_month(&own.vehicle.id, &own.aiming.id).unwrap_or(1.0);
+        line.weight = a_month / alike.max(1) as f64;
     }
 }
 

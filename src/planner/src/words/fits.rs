@@ -1,7 +1,8 @@
 //! Words of the page that says what fits where: all aimings of a list by all places of the bay.
 
 use super::Words;
-use crate::matrix::{Place, RoomSize};
+use crate::assessment::Verdict;
+use crate::matrix::{Cell, Place, RoomSize};
 
 texts! {
     fits: FitsTexts, "Every fixed text of the page that says what fits where.";
@@ -25,6 +26,7 @@ texts! {
     not_looked, "Of a cell: it was not looked at.";
     waiting, "Of a cell: it is not answered yet.";
     fit_here, "Below a column, before how many of the list it serves.";
+    a_month, "Below that, before how many jobs a month it serves.";
     one, "A side of the page: the cell that is chosen.";
     most, "A side of the page: the place that serves the most, and the map.";
     how_big, "A side of the page: how big a room must be.";
@@ -71,11 +73,9 @@ impl FitsTexts {
         /// How many of how many steps are done.
         looked_at(done: usize, all: usize) -> String;
         /// So many of so many.
-        of_all(some: usize, all: usize) -> String;
+        of_all(some: &str, all: &str) -> String;
         /// How many of a list the place serves that is pointed at.
         served_there(some: usize, all: usize) -> String;
-        /// The same by how often each comes in.
-        in_a_month(some: &str, all: &str) -> String;
         /// One of the fewest places, from 0, what it serves and how one parks there.
         park_for(nth: usize, lines: &[&str], spot: &str) -> String;
         /// Lines that no place was found for with room enough to park.
@@ -98,6 +98,25 @@ impl FitsTexts {
         asked_at(place: &str, fit: usize, all: usize) -> String;
         /// The name of a set-up that is made of one to show another place.
         parked_there(of: &str) -> String;
+    }
+}
+
+impl FitsTexts {
+    /// The word of a cell that was answered, or that it was not looked at.
+    pub const fn of_cell(&self, cell: Option<&Cell>) -> &'static str {
+        match cell {
+            None => self.not_looked,
+            Some(Cell::Fits(own)) => match (own.meets_margin, own.verdict) {
+                (false, _) => self.tight,
+                (true, Verdict::Ready) => self.ready,
+                (true, _) => self.with_care,
+            },
+            Some(Cell::AfterMoves { .. }) => self.after_moves,
+            Some(Cell::Elsewhere(_)) => self.elsewhere,
+            Some(Cell::NoneFound(own)) if own.is_partial => self.not_looked,
+            Some(Cell::NoneFound(own)) if own.is_everywhere => self.stopped,
+            Some(Cell::NoneFound(_)) => self.none_found,
+        }
     }
 }
 

@@ -1,7 +1,11 @@
 //! The answers of a row.
 
-use baywright_planner::matrix::{Cell, Place, row};
-use baywright_planner::place::{Margin, corners, stood};
+use std::sync::Arc;
+
+use baywright_planner::Verdict;
+use baywright_planner::matrix::{Cell, FitThere, Place, Planned, Row, Stands, row, weigh};
+use baywright_planner::model::{ComesIn, OwnerFigures};
+use baywright_planner::place::{Margin, Slack, corners, stood};
 
 use crate::cure;
 use crate::geometry::PlanPose;
@@ -132,4 +136,50 @@ fn what_is_stopped_is_partial() {
     let places = [Place::Room, parked(&own)];
     let stopped = row(&line(own), &places, &Margin::default(), true, &|| true);
     assert!(stopped.is_partial() && stopped.cells == [None, None]);
+}
+
+/// An aiming that is two set-ups comes in as often as one, and is served where either fits; the sum of none is nought, not less.
+#[test]
+fn a_job_of_two_set_ups_comes_in_once() {
+    let [ahead, back] = two();
+    let mut same = ahead.clone();
+    same.id = "the same, otherwise".into();
+    let mut other = back;
+    other.aiming.id = "another".into();
+    let owner = OwnerFigures {
+        comes_in: vec![ComesIn {
+            car: ahead.vehicle.id.clone(),
+            aiming: ahead.aiming.id.clone(),
+            a_month: 10.0,
+        }],
+        ..OwnerFigures::default()
+    };
+    let mut lines = [line(ahead.clone()), line(same), line(other)];
+    weigh(&mut lines, &OwnerFigures::default());
+    assert_eq!(lines.each_ref().map(|own| own.weight), [0.5, 0.5, 1.0]);
+    let places: Arc<[Place]> = [Place::Room, Place::Room, Place::Room].into();
+    let mut found = Planned::begun(lines.to_vec().into(), Arc::clone(&places), Margin::default());
+    assert!(!found.is_weighted());
+    weigh(&mut lines, &owner);
+    found.lines = lines.to_vec().into();
+    let stands = |mm: f64| Stands {
+        pose: ahead.parked,
+        slack: Slack { mm, rad: 1.0 },
+        meets_margin: mm >= 30.0,
+        verdict: Verdict::Ready,
+        care: 0,
+    };
+    let fits = || Some(Cell::Fits(stands(100.0)));
+    let tight = || Some(Cell::Fits(stands(5.0)));
+    // At the first place only the second set-up, at the second only what is another job, at the third none with enough to spare.
+    let rows = [[tight(), tight(), tight()], [fits(), tight(), None], [tight(), fits(), tight()]];
+    found.rows = rows.map(|cells| Some(Arc::new(Row { cells: cells.into(), has_moves: true }))).into();
+    assert!(found.is_weighted());
+    let told = |place: usize| found.fit_there(place);
+    assert_eq!(told(0), FitThere { lines: 1, of: 3, a_month: 10.0, of_a_month: 11.0 });
+    assert_eq!(told(1), FitThere { lines: 1, of: 3, a_month: 1.0, of_a_month: 11.0 });
+    let none = told(2);
+    assert_eq!((none.lines, none.a_month), (0, 0.0));
+    assert!(none.a_month.is_sign_positive());
+    assert!(found.cell(1, 2).is_none() && !found.fits(1, 2) && !found.fits(9, 9));
 }

@@ -13,7 +13,7 @@ use baywright_planner::words::Words;
 use baywright_planner::{Assessment, Severity};
 use egui::{Label, RichText, ScrollArea, Sense, Ui, Vec2};
 
-use super::{FitsPage, Side, cell_at, weight_of};
+use super::{FitsPage, Side, weight_of};
 use crate::screen::canvas::{Fills, Painter};
 use crate::screen::command::{Command, OfBay};
 use crate::screen::look::{self, size};
@@ -117,9 +117,9 @@ impl Desk {
         out: &mut Vec<Command>,
     ) {
         let texts = self.view.locale.language.fits();
-        let chosen = page
-            .chosen
-            .and_then(|at| Some((at, found.lines.get(at.0)?, found.places.get(at.1)?, cell_at(found, at)?)));
+        let chosen = page.chosen.and_then(|at| {
+            Some((at, found.lines.get(at.0)?, found.places.get(at.1)?, found.cell(at.0, at.1)?))
+        });
         let Some((at, line, place, cell)) = chosen else {
             ui.add(Label::new(widgets::soft(ui, texts.choose)).wrap());
             return;

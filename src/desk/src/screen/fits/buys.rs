@@ -4,15 +4,15 @@
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use baywright_planner::matrix::{Cell, Change, Line, Place, Planned, Unlocked, changes_of, ranked};
+use baywright_planner::matrix::{Change, Line, Place, Planned, Unlocked, changes_of, ranked};
 use baywright_planner::model::OwnerFigures;
 use baywright_planner::words::{Locale, Words};
 use egui::{RichText, Ui};
 
+use super::FitsPage;
 use super::aside::say;
 use super::owner::Figure;
 use super::paper::Changes;
-use super::{FitsPage, cell_at};
 use crate::screen::command::Command;
 use crate::screen::forms::typed::{self, Length};
 use crate::screen::look::{self, size};
@@ -112,8 +112,7 @@ impl FitsPage {
 
 /// Of each line whether it fits at a place now, as cars are parked.
 fn fits_now(found: &Planned, at: usize) -> Vec<bool> {
-    let fits = |nth| matches!(cell_at(found, (nth, at)), Some(Cell::Fits(own)) if own.meets_margin);
-    (0..found.lines.len()).map(fits).collect()
+    (0..found.lines.len()).map(|nth| found.fits(nth, at)).collect()
 }
 
 impl Desk {
@@ -133,7 +132,7 @@ impl Desk {
             ui.label(widgets::soft(ui, if found.is_partial { texts.not_looked } else { texts.waiting }));
             return;
         }
-        let fit = fits_now(found, at).into_iter().filter(|own| *own).count();
+        let fit = found.fit_there(at).lines;
         let told = texts.asked_at(&self.words().fits_place(place), fit, found.lines.len());
         say(ui, RichText::new(told).font(look::bold(size::BODY)));
         if fit == found.lines.len() {

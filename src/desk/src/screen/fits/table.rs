@@ -2,7 +2,7 @@
 
 use baywright_drawing::sign::SignKind;
 use baywright_planner::Verdict;
-use baywright_planner::matrix::{Cell, Line, Planned, Stands};
+use baywright_planner::matrix::{Cell, Line, Planned};
 use baywright_planner::words::Words;
 use egui::text::{LayoutJob, TextWrapping};
 use egui::{
@@ -10,7 +10,7 @@ use egui::{
     Ui, Vec2, WidgetInfo,
 };
 
-use super::{FitsPage, Side, cell_at};
+use super::{FitsPage, Side};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, in_sight, widgets};
 
@@ -21,12 +21,11 @@ const NAME_PX: f32 = 216.0;
 const LEAST_NAME_PX: f32 = 130.0;
 const SIGN_PX: f32 = 8.0;
 
-/// What stands in a cell.
+/// The sign that stands in a cell.
 struct Told {
     kind: SignKind,
     mark: &'static str,
     colours: (Color32, Color32),
-    word: &'static str,
 }
 
 impl Desk {
@@ -124,15 +123,10 @@ impl Desk {
         let palette = self.view.theme.palette();
         let response =
             ui.interact(rect, egui::Id::unique("cell of what fits where").with(at), Sense::click());
-        let cell = cell_at(found, at);
+        let cell = found.cell(at.0, at.1);
         let row = found.rows.get(at.0).and_then(Option::as_ref);
-        let told = cell.map(|own| self.told_in_cell(own));
-        let word = match (&told, row) {
-            (Some(told), _) => told.word,
-            (None, Some(_)) => texts.not_looked,
-            (None, None) if found.is_partial => texts.not_looked,
-            (None, None) => texts.waiting,
-        };
+        let told = cell.map(|own| self.sign_of(own));
+        let word = if row.is_none() && !found.is_partial { texts.waiting } else { texts.of_cell(cell) };
         let own = rect.shrink(2.0);
         let is_chosen = page.chosen == Some(at);
         let beam = look::colour(palette.beam);
@@ -174,33 +168,33 @@ impl Desk {
         let palette = self.view.theme.palette();
         let ink = look::colour(palette.ink);
         let (foot, _) = ui.allocate_exact_size(size, Sense::hover());
-        let is_weighted = found.lines.iter().any(|own| own.weight != 1.0);
+        let is_weighted = found.is_weighted();
+        let small = look::letters(self::size::LEAST, baywright_drawing::Weight::Regular);
+        let number = |value: f64| self.region().number(value, usize::from(value.fract().abs() > 1e-9));
         for nth in 0..found.places.len() {
-            let fits_here = |own: &(&Line, usize)| matches!(cell_at(found, (own.1, nth)), Some(Cell::Fits(own)) if own.meets_margin);
-            let fits = found.lines.iter().zip(0..).filter(fits_here).count();
+            let there = found.fit_there(nth);
             let at = Rect::from_min_size(cell_corner(foot, name_px, nth), Vec2::new(CELL.x, size.y));
-            let text = texts.of_all(fits, found.lines.len());
+            let text = texts.of_all(&there.lines.to_string(), &there.of.to_string());
             let centre = at.shrink2(Vec2::new(2.0, 4.0));
             let below = put(ui, centre, &text, look::bold(self::size::BODY), ink, (Align2::CENTER_TOP, 1));
             if is_weighted {
-                let own: f64 = found.lines.iter().zip(0..).filter(fits_here).map(|own| own.0.weight).sum();
-                let all: f64 = found.lines.iter().map(|own| own.weight).sum();
-                let number = |value: f64| self.region().number(value, usize::from(value.fract() != 0.0));
-                let text = texts.in_a_month(&number(own), &number(all));
+                let text = texts.of_all(&number(there.a_month), &number(there.of_a_month));
                 let rest = Rect::from_min_max(Pos2::new(centre.left(), centre.top() + below), centre.max);
-                let small = look::letters(self::size::LEAST, baywright_drawing::Weight::Regular);
-                put(ui, rest, &text, small, ink, (Align2::CENTER_TOP, 1));
+                put(ui, rest, &text, small.clone(), ink, (Align2::CENTER_TOP, 1));
             }
         }
         let name = name_rect(foot, clip, name_px);
         ui.painter().rect_filled(name, 0.0, look::colour(palette.sheet));
         let own = name.shrink2(Vec2::new(4.0, 4.0));
-        put(ui, own, texts.fit_here, look::bold(self::size::BODY), ink, (Align2::LEFT_TOP, 1));
+        let below = put(ui, own, texts.fit_here, look::bold(self::size::BODY), ink, (Align2::LEFT_TOP, 1));
+        if is_weighted {
+            let rest = Rect::from_min_max(Pos2::new(own.left(), own.top() + below), own.max);
+            put(ui, rest, texts.a_month, small, ink, (Align2::LEFT_TOP, 1));
+        }
     }
 
-    /// The sign and the word of a cell.
-    fn told_in_cell(&self, cell: &Cell) -> Told {
-        let texts = self.view.locale.language.fits();
+    /// The sign of a cell.
+    fn sign_of(&self, cell: &Cell) -> Told {
         let palette = self.view.theme.palette();
         let of = |verdict| widgets::verdict(palette, verdict);
         let note = (look::colour(palette.soft), look::colour(palette.on_sign));
@@ -208,20 +202,18 @@ impl Desk {
         let tight = (look::colour(palette.care), look::colour(palette.on_sign));
         // Not there as it is, be there a way or not: the word says which.
         let not = of(Verdict::NotReady);
-        let fits = |own: &Stands| match (own.verdict, own.meets_margin) {
-            (_, false) => (SignKind::Ring, "\u{b1}", tight, texts.tight),
-            (Verdict::Ready, true) => (SignKind::Tick, "", of(Verdict::Ready), texts.ready),
-            (_, true) => (SignKind::Triangle, "!", of(Verdict::ReadyWithCare), texts.with_care),
+        let (kind, mark, colours) = match cell {
+            Cell::Fits(own) if !own.meets_margin => (SignKind::Ring, "\u{b1}", tight),
+            Cell::Fits(own) => {
+                let kind = SignKind::of_verdict(own.verdict);
+                (kind, if kind == SignKind::Tick { "" } else { "!" }, of(own.verdict))
+            }
+            Cell::AfterMoves { .. } => (SignKind::Octagon, "\u{2192}", not),
+            Cell::Elsewhere(_) => (SignKind::Octagon, "", not),
+            Cell::NoneFound(own) if own.is_partial => (SignKind::Ring, "?", note),
+            Cell::NoneFound(_) => (SignKind::Octagon, "!", not),
         };
-        let (kind, mark, colours, word) = match cell {
-            Cell::Fits(own) => fits(own),
-            Cell::AfterMoves { .. } => (SignKind::Octagon, "\u{2192}", not, texts.after_moves),
-            Cell::Elsewhere(_) => (SignKind::Octagon, "", not, texts.elsewhere),
-            Cell::NoneFound(own) if own.is_partial => (SignKind::Ring, "?", note, texts.not_looked),
-            Cell::NoneFound(own) if own.is_everywhere => (SignKind::Octagon, "!", not, texts.stopped),
-            Cell::NoneFound(_) => (SignKind::Octagon, "!", not, texts.none_found),
-        };
-        Told { kind, mark, colours, word }
+        Told { kind, mark, colours }
     }
 }
 

@@ -1,6 +1,5 @@
 //! Aimings by places: a word for each, in as many tables as the paper is wide; then each aiming with its places by tape.
 
-use baywright_planner::Verdict;
 use baywright_planner::matrix::{Cell as Found, Line, Place, Row};
 
 use super::{Report, WITH_MM};
@@ -53,11 +52,10 @@ impl Report<'_> {
         columns.extend(places.iter().map(|own| Column::new(self.place(own), each).divided()));
         let mut rows: Vec<Vec<Cell>> = Vec::new();
         for nth in 0..found.lines.len() {
-            let row = found.rows.get(nth).and_then(Option::as_deref);
             let mut cells = vec![Cell::Text((nth + 1).to_string()), Cell::Text(self.line(nth))];
             cells.extend((from..from + places.len()).map(|at| {
-                let word = self.word(row, at).to_owned();
-                if fits_here(row, at) { Cell::Strong(word) } else { Cell::Text(word) }
+                let word = self.fits.of_cell(found.cell(nth, at)).to_owned();
+                if found.fits(nth, at) { Cell::Strong(word) } else { Cell::Text(word) }
             }));
             rows.push(cells);
         }
@@ -67,38 +65,17 @@ impl Report<'_> {
         self.table(flow, columns, rows);
     }
 
-    /// What stands in a cell.
-    fn word(&self, row: Option<&Row>, at: usize) -> &'static str {
-        let texts = self.fits;
-        match row.and_then(|own| own.cells.get(at)).and_then(Option::as_ref) {
-            None => texts.not_looked,
-            Some(Found::Fits(own)) => match (own.meets_margin, own.verdict) {
-                (false, _) => texts.tight,
-                (true, Verdict::Ready) => texts.ready,
-                (true, _) => texts.with_care,
-            },
-            Some(Found::AfterMoves { .. }) => texts.after_moves,
-            Some(Found::Elsewhere(_)) => texts.elsewhere,
-            Some(Found::NoneFound(own)) if own.is_partial => texts.not_looked,
-            Some(Found::NoneFound(own)) if own.is_everywhere => texts.stopped,
-            Some(Found::NoneFound(_)) => texts.none_found,
-        }
-    }
-
     /// How many of the list fit at a place as it is, and by how often they come in where that was said.
     fn fit_here(&self, at: usize) -> String {
         let found = self.of.found;
-        let fit = |nth: usize| fits_here(found.rows.get(nth).and_then(Option::as_deref), at);
-        let here: Vec<&Line> =
-            found.lines.iter().enumerate().filter(|(nth, _)| fit(*nth)).map(|own| own.1).collect();
-        let told = self.fits.of_all(here.len(), found.lines.len());
-        if found.lines.iter().all(|own| own.weight == 1.0) {
+        let there = found.fit_there(at);
+        let told = self.fits.of_all(&there.lines.to_string(), &there.of.to_string());
+        if !found.is_weighted() {
             return told;
         }
-        let number = |value: f64| self.locale.region.number(value, usize::from(value.fract() != 0.0));
-        let own: f64 = here.iter().map(|own| own.weight).sum();
-        let all: f64 = found.lines.iter().map(|own| own.weight).sum();
-        format!("{told}; {}", self.fits.in_a_month(&number(own), &number(all)))
+        let number = |value: f64| self.locale.region.number(value, usize::from(value.fract().abs() > 1e-9));
+        let month = self.fits.of_all(&number(there.a_month), &number(there.of_a_month));
+        format!("{told}; {month} {}", self.fits.a_month)
     }
 
     /// Each line with what was found at its places; those of which the same is told stand together.
@@ -113,7 +90,7 @@ impl Report<'_> {
             let mut told: Vec<(Vec<&Place>, &'static str, String)> = Vec::new();
             for (at, own) in found.places.iter().enumerate() {
                 let Some(text) = self.told(line, row, at) else { continue };
-                let word = self.word(row, at);
+                let word = self.fits.of_cell(found.cell(nth, at));
                 match told.iter_mut().find(|own| own.1 == word && own.2 == text) {
                     Some(same) => same.0.push(own),
                     None => told.push((vec![own], word, text)),
@@ -167,10 +144,4 @@ impl Report<'_> {
             Some(own) => Some(words.plan_cell(own, margin)),
         }
     }
-}
-
-/// Whether it fits there as cars are parked.
-fn fits_here(row: Option<&Row>, at: usize) -> bool {
-    let cell = row.and_then(|own| own.cells.get(at)).and_then(Option::as_ref);
-    matches!(cell, Some(Found::Fits(own)) if own.meets_margin)
 }

@@ -22,7 +22,7 @@ pub const TEXTS: ClearingTexts = ClearingTexts {
     nothing_goes: "Nothing in this bay can be moved, and with all where it is the car fits nowhere in any heading looked at.",
     never: "Even with everything gone that can be moved the car fits nowhere in any heading looked at, a degree apart.",
     not_found: "No way was found to move things so that the car can stand. That is no proof that there is none.",
-    rule: "Least is what takes the fewest hands: one person counts 1, two people 2, a fork lift 4, and out of the bay twice that. Things are moved without a turn, lift arms are left as they are; how they get there, and whether the car can be driven there, is not asked.",
+    rule: "Least is what takes the fewest hands: one person counts 1, two people 2, a fork lift 4, and out of the bay twice that. Things are moved without a turn, lift arms are left as they are; how they get there, whether the car can be driven there, and what they then stand in the way of in other bays or set-ups, is not asked.",
     then_ready: "Then nothing stops the aiming.",
     then_care: "Then nothing stops the aiming; something needs care, which is told once it is done.",
     look_again: "Try again",

@@ -28,6 +28,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     not_looked: "not looked at",
     waiting: "\u{2026}",
     fit_here: "Fit here",
+    a_month: "a month",
     one: "The chosen one",
     most: "Most in one place",
     how_big: "How big a room",
@@ -77,16 +78,12 @@ pub fn looked_at(done: usize, all: usize) -> String {
     format!("{done} of {all} looked at")
 }
 
-pub fn of_all(some: usize, all: usize) -> String {
+pub fn of_all(some: &str, all: &str) -> String {
     format!("{some} of {all}")
 }
 
 pub fn served_there(some: usize, all: usize) -> String {
     format!("{some} of {all} here")
-}
-
-pub fn in_a_month(some: &str, all: &str) -> String {
-    format!("{some} of {all} a month")
 }
 
 pub fn park_for(nth: usize, lines: &[&str], spot: &str) -> String {

@@ -22,7 +22,7 @@ pub const TEXTS: ClearingTexts = ClearingTexts {
     nothing_goes: "Auf diesem Messplatz lässt sich nichts verschieben, und so, wie alles steht, passt das Fahrzeug in keiner angesehenen Richtung irgendwohin.",
     never: "Auch wenn alles weg ist, was sich verschieben lässt, passt das Fahrzeug in keiner angesehenen Richtung irgendwohin, Grad für Grad.",
     not_found: "Es ist kein Weg gefunden, etwas so zu verschieben, dass das Fahrzeug stehen kann. Das ist kein Beweis, dass es keinen gibt.",
-    rule: "Am wenigsten ist, was die wenigsten Hände braucht: Eine Person zählt 1, zwei Personen 2, ein Gabelstapler 4, und ganz vom Messplatz das Doppelte. Verschoben wird ohne zu drehen, Tragarme bleiben, wie sie sind; wie etwas dorthin kommt und ob das Fahrzeug dorthin fahren kann, ist nicht gefragt.",
+    rule: "Am wenigsten ist, was die wenigsten Hände braucht: Eine Person zählt 1, zwei Personen 2, ein Gabelstapler 4, und ganz vom Messplatz das Doppelte. Verschoben wird ohne zu drehen, Tragarme bleiben, wie sie sind; wie etwas dorthin kommt, ob das Fahrzeug dorthin fahren kann und wem es in anderen Plätzen oder Aufbauten dann im Weg steht, ist nicht gefragt.",
     then_ready: "Dann hält nichts die Einstellung auf.",
     then_care: "Dann hält nichts die Einstellung auf; etwas braucht Vorsicht, das steht da, sobald es getan ist.",
     look_again: "Noch einmal versuchen",

@@ -29,6 +29,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     not_looked: "nicht angesehen",
     waiting: "\u{2026}",
     fit_here: "Passen hier",
+    a_month: "im Monat",
     one: "Das Gewählte",
     most: "Die meisten an einer Stelle",
     how_big: "Wie groß ein Raum",
@@ -78,16 +79,12 @@ pub fn looked_at(done: usize, all: usize) -> String {
     format!("{done} von {all} angesehen")
 }
 
-pub fn of_all(some: usize, all: usize) -> String {
+pub fn of_all(some: &str, all: &str) -> String {
     format!("{some} von {all}")
 }
 
 pub fn served_there(some: usize, all: usize) -> String {
     format!("{some} von {all} hier")
-}
-
-pub fn in_a_month(some: &str, all: &str) -> String {
-    format!("{some} von {all} im Monat")
 }
 
 pub fn park_for(nth: usize, lines: &[&str], spot: &str) -> String {
