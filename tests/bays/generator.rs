@@ -117,6 +117,7 @@ impl Draft {
             in_bay: None,
             kept_empty: vec![],
             kept_shut: vec![],
+            beside: vec![],
             on_this_car: OnThisCar::default(),
             marks_taped: Vec::new(),
             laid_before: Vec::new(),

@@ -160,6 +160,7 @@ fn every_aiming() -> Vec<Arrangement> {
                 in_bay: None,
                 kept_empty: Vec::new(),
                 kept_shut: Vec::new(),
+                at_once: Vec::new(),
                 on_this_car: OnThisCar::default(),
                 marks_taped: Vec::new(),
                 laid_before: Vec::new(),

@@ -16,7 +16,7 @@
 //!   what nobody read), `painted: NAME, X, Y` (a mark that stays), `checked: NAME, DAY, WALL, MM, WALL, MM`,
 //!   `thing: NAME, X, Y, MM, MM` (a steel box of so much, 1 m high), `pane: ...` (the same of glass), `built: ...` (the same, fixed),
 //!   `sill: NAME, X, Y, X, Y, MM` (so proud of the floor), `leaf: NAME, WALL, FROM, MM` (a door that stands open),
-//!   `older by eye: THING`, `room from: nowhere`,
+//!   `at once: SET-UP` (another one of the bay's, done at the same time), `older by eye: THING`, `room from: nowhere`,
 //!   `profile: ...` and `file: ...` (what no layout holds, tried in memory alone),
 //!   `somebody: NAME, X, Y` (who stands there, 500 mm across), `jack: NAME, X, Y` (of steel, 300 mm square, 120 mm high).
 //! - `verdict:`, `stops:` and `care:` say what must come out. Every finding that stops or needs care is listed; the text
@@ -27,6 +27,7 @@ mod words;
 
 use std::path::{Path, PathBuf};
 
+use baywright_planner::at_once::pair;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Span, angle};
 use baywright_planner::model::{
@@ -68,13 +69,17 @@ impl Scenario {
     }
 
     fn arrangement(&self) -> Arrangement {
+        self.of_layout(self.one("arrangement"))
+    }
+
+    /// A set-up of the bay's layout.
+    fn of_layout(&self, wanted: &str) -> Arrangement {
         let path = Path::new(env!("CARGO_MANIFEST_DIR"))
             .join("bay-layouts")
             .join(format!("{}.ron", self.one("bay")));
         let day = jiff::civil::date(2026, 11, 20);
         let loaded =
             baywright_files::open(&path, Some(day)).unwrap_or_else(|f| panic!("{}: {f:?}", self.name));
-        let wanted = self.one("arrangement");
         let found = loaded.arrangements.into_iter().find(|(id, _)| id.as_str() == wanted);
         found.unwrap_or_else(|| panic!("{}: no arrangement {wanted:?}", self.name)).1
     }
@@ -104,6 +109,7 @@ impl Scenario {
                     let turned = now.parked.heading() + angle::radians(number(0));
                     now.parked = PlanPose::new(now.parked.origin(), turned);
                 }
+                "at once" => now = pair(now, self.of_layout(text), Default::default(), Vec::new()),
                 "open" | "shut" => {
                     let door = now.bay.openings.iter_mut().find(|o| o.id.as_str() == parts[0]);
                     door.unwrap_or_else(|| panic!("{}: no door {text:?}", self.name)).shut = word == "shut";
@@ -155,6 +161,7 @@ impl Scenario {
                     let turned = own.parked.heading() + angle::radians(number(0));
                     Edit::Park(PlanPose::new(own.parked.origin(), turned))
                 }
+                "at once" => Edit::AtOnce(vec![text.as_str().into()]),
                 "open" | "shut" => Edit::Door { door: parts[0].into(), shut: word == "shut" },
                 "forget the floor survey" => {
                     layout.bay.survey = None;

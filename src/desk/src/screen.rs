@@ -343,8 +343,8 @@ impl Desk {
         if self.is_recording() {
             self.record_listen(&ctx);
         }
-        let things = &self.answer.arrangement.bay.things;
-        let all: Vec<Subject> = things.iter().map(|own| Subject::Thing(own.id.clone())).collect();
+        let things = self.answer.arrangement.own_things();
+        let all: Vec<Subject> = things.map(|own| Subject::Thing(own.id.clone())).collect();
         let hand = (!self.canvas.is_dragging()).then(|| (all.as_slice(), self.canvas.pointer_in_bay(&ctx)));
         keys::listen(&ctx, &self.view, &self.document, &mut self.fields, hand, &mut commands);
         self.hear_dropped(&ctx, &mut commands);

@@ -12,7 +12,7 @@ use baywright_planner::model::{Arrangement, Effort, OpeningKind, Wheel};
 use baywright_planner::scene::TargetPart;
 use baywright_planner::words::layers::Layers;
 use baywright_planner::words::{Locale, Words};
-use baywright_planner::{Assessment, Scene};
+use baywright_planner::{Assessment, Scene, Subject};
 
 use writer::{Layer, Line, Writer};
 
@@ -160,6 +160,11 @@ impl Plan<'_> {
             } else {
                 own.id.to_string()
             };
+            if !self.arrangement.is_named(&own.id) {
+                continue;
+            }
+            let others = self.arrangement.part_beside(&own.id).map(|_| Subject::Thing(own.id.clone()));
+            let text = others.map_or(text, |own| self.words.bare_subject(&own));
             self.label(layer, placed.bounds.centre(), &text);
         }
     }

@@ -460,6 +460,9 @@ pub struct ArrangementFile {
     /// Doors that are kept shut while this is aimed.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub kept_shut: Vec<String>,
+    /// Other set-ups that are done at the same time, in other bays of the hall.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub at_once: Vec<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub on_this_car: Option<OnThisCarFile>,
     /// What the tape read between the marks that were laid.

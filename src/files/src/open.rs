@@ -11,11 +11,12 @@ use crate::open_profile::{Profile, stem};
 use crate::places::layouts_in;
 use crate::text::Text;
 use crate::version;
+use baywright_planner::at_once;
 use baywright_planner::model::fault::{
     Allowed, Choice, Fault, FileFault, FileKind, FileTrouble, Found, Quote, Wrong,
 };
 use baywright_planner::model::validate;
-use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout};
+use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, SavedArrangement};
 
 /// A layout with all its arrangements made.
 #[derive(Clone, Debug, PartialEq)]
@@ -243,7 +244,24 @@ fn resolve_in(text: &Text, layout: &Layout, library: &Library, by: &JudgedBy) ->
             fault
         }));
     }
+    stand_together(layout, &mut resolved.arrangements);
     let mut faults = text.located(in_layout);
     faults.extend(in_profiles);
     (resolved, faults)
+}
+
+/// Puts what is done at the same time beside each: they were made alone.
+fn stand_together(layout: &Layout, all: &mut [(Id, Arrangement)]) {
+    let together = layout.named_at_once();
+    if together.is_empty() {
+        return;
+    }
+    let alone: Vec<(Id, Arrangement)> = all.to_vec();
+    let made =
+        |other: &SavedArrangement| alone.iter().find(|(id, _)| *id == other.id).map(|(_, own)| own.clone());
+    for (id, own) in all.iter_mut().filter(|(id, _)| together.contains(id)) {
+        if let Some(saved) = layout.arrangements.iter().find(|saved| saved.id == *id) {
+            *own = at_once::beside(layout, saved, own.clone(), made);
+        }
+    }
 }

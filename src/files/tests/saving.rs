@@ -273,6 +273,7 @@ proptest! {
             in_bay: on_mark.then(|| "bay 1".into()),
             kept_empty: if on_mark { vec!["bay 2".into()] } else { vec![] },
             kept_shut: if on_mark { vec!["exit door".into()] } else { vec![] },
+            at_once: Vec::new(),
             on_this_car: OnThisCar {
                 sensor_at: Some(at.into()),
                 rear_toe: RearToe { left_rad: Some(angle::radians(toe.0)), right_rad: on_mark.then(|| angle::radians(toe.1)) },

@@ -4,7 +4,7 @@ pub use crate::check::finding::{
     Basis, Code, Cure, Facts, Finding, OnCar, Quantity, Severity, Shorter, Step, Subject,
 };
 pub use crate::check::{
-    AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, LinesApart, Lit,
+    AlignmentFigure, AtOnce, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, LinesApart, Lit,
     MOST_LOSS_DB, MarkFor, MayBe, Meets, Misplaced, Off, OffBy, OffPlace, OnRunways, Open, Opened, Painted,
     Reaches, RideFact, StandOpen, StandReach, StandSide, Tilt, TooLarge, TooSmall, Under, Unlikely, Unused,
 };

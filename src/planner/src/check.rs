@@ -7,6 +7,7 @@
 mod alignment;
 mod axis;
 mod beam;
+mod beside;
 mod beyond_bay;
 mod car_clash;
 mod car_moved;
@@ -78,6 +79,8 @@ use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 
 pub use alignment::AlignmentFigure;
 pub use beam::MOST_LOSS_DB;
+pub use beside::AtOnce;
+pub(crate) use beside::{done_beside, once_for_each_part};
 pub use beyond_bay::{Beyond, Reaches};
 pub(crate) use beyond_bay::{own_bay, used_floor};
 pub(crate) use car_place::without;
@@ -199,6 +202,7 @@ pub const ALL: &[Check] = &[
     keep_free::CHECK,
     outside_room::CHECK,
     beyond_bay::CHECK,
+    beside::CHECK,
     way_in::CHECK,
     walk_in::CHECK,
     shut_door::CHECK,

@@ -7,6 +7,8 @@ mod bay;
 mod found;
 mod parts;
 
+use std::borrow::Cow;
+
 use baywright_geometry::DVec2;
 
 use crate::assessment::Subject;
@@ -83,6 +85,8 @@ pub enum Change {
     KeptEmpty([Vec<Id>; 2]),
     /// Other doors are kept shut for it.
     KeptShut([Vec<Id>; 2]),
+    /// Other set-ups are done at the same time.
+    AtOnce([Vec<Id>; 2]),
     /// The levels of its top are others.
     Levels,
     /// Its figures come from elsewhere.
@@ -204,9 +208,17 @@ pub fn between_arrangements(before: &Arrangement, now: &Arrangement) -> Vec<Diff
     let kept = is_other(kept).then(|| Change::KeptEmpty(kept.map(Clone::clone)));
     let kept_shut = [&before.kept_shut, &now.kept_shut];
     let kept_shut = is_other(kept_shut).then(|| Change::KeptShut(kept_shut.map(Clone::clone)));
-    let of_arrangement = in_bay.into_iter().chain(kept).chain(kept_shut);
+    let at_once =
+        [before, now].map(|own| own.beside.iter().map(|own| own.set_up.clone()).collect::<Vec<_>>());
+    let at_once = is_other([&at_once[0], &at_once[1]]).then_some(Change::AtOnce(at_once));
+    let of_arrangement = in_bay.into_iter().chain(kept).chain(kept_shut).chain(at_once);
     all.extend(of_arrangement.map(|what| Difference { of: Subject::Car, what }));
-    all.extend(between(&before.bay, &now.bay));
+    // What stands there of other set-ups is told in theirs.
+    let [before, now] = [before, now].map(|own| match own.beside.is_empty() {
+        true => Cow::Borrowed(&own.bay),
+        false => Cow::Owned(own.clone().alone().bay),
+    });
+    all.extend(between(&before, &now));
     all
 }
 

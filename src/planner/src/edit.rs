@@ -2,6 +2,7 @@
 //! [`Deed`]. Nothing is done in part: either the layout after it, or a fault.
 
 mod arrangements;
+mod at_once;
 mod bay;
 mod bay_deed;
 mod building;
@@ -202,6 +203,8 @@ pub enum Edit {
         /// The others that are kept empty; its own is left out.
         kept_empty: Vec<Id>,
     },
+    /// The set-ups that are done at the same time, in other bays of the hall; none where this is done alone.
+    AtOnce(Vec<Id>),
     /// A door is kept shut while this is aimed, or may be opened again.
     KeepShut {
         /// Which.
@@ -249,6 +252,7 @@ impl Edit {
         let at = at.ok_or_else(|| EditFault::NoSuch(arrangement.clone()))?;
         let ends = dimensions::places(layout, at);
         self.apply_to(layout, at)?;
+        at_once::forget(layout);
         dimensions::remember(layout, at, &ends);
         Ok(())
     }
@@ -289,6 +293,7 @@ impl Edit {
             Self::Visit(aimings) => here(layout, at, |own| own.visit.clone_from(aimings)),
             Self::Carried(runways) => here(layout, at, |own| own.on_runways.clone_from(runways)),
             Self::InBay { bay, kept_empty } => in_bay::choose(layout, at, bay.as_ref(), kept_empty),
+            Self::AtOnce(others) => at_once::choose(layout, at, others),
             Self::Door { door, shut } => bay::door(layout, at, door, *shut),
             Self::KeepShut { door, kept } => bay::keep_shut(layout, at, door, *kept),
             Self::Bay { bay, renamed } => {

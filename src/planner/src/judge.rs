@@ -27,6 +27,9 @@ fn findings(context: &Context<'_>) -> Vec<Finding> {
         (check.things)(context, &mut findings);
         (check.whole)(context, &mut findings);
     }
+    // The other's own answer, with what asks in it: that asks no further.
+    let of_other = |other: &Arrangement| self::findings(&Context::new(other, &Scene::of(other)));
+    findings.extend(check::done_beside(context, &of_other));
     // What must go anyway is measured where it goes.
     let stops = findings.iter().filter(|f| f.severity == Severity::Stops);
     let going: BTreeSet<Id> = stops.filter_map(Finding::culprit).cloned().collect();
@@ -34,6 +37,7 @@ fn findings(context: &Context<'_>) -> Vec<Finding> {
     let goes = |subject: &Subject| matches!(subject, Subject::Thing(id) if going.contains(id));
     let mut findings: Vec<Finding> =
         findings.into_iter().filter_map(|found| check::without(found, goes)).collect();
+    findings = check::once_for_each_part(context.arrangement, findings);
     findings.sort_by(|a, b| (a.severity, rank(a)).cmp(&(b.severity, rank(b))));
     findings
 }

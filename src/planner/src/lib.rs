@@ -10,6 +10,7 @@ pub mod another_plan;
 pub mod as_measured;
 pub mod assess;
 pub mod assessment;
+pub mod at_once;
 pub mod check;
 pub mod clearing;
 pub mod cure;
@@ -38,10 +39,10 @@ pub use baywright_never as never;
 
 pub use assess::{assess, assess_fully};
 pub use assessment::{
-    AlignmentFigure, Assessment, Basis, Beyond, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact,
-    InSight, InZone, Lacks, LinesApart, Lit, MarkFor, MayBe, Meets, Off, OffBy, OffPlace, OnCar, OnRunways,
-    Open, Opened, Painted, Promise, Quantity, Reaches, RideFact, Severity, Shorter, StandOpen, StandReach,
-    StandSide, Step, Subject, Tilt, TooLarge, TooSmall, Under, Unlikely, Verdict,
+    AlignmentFigure, Assessment, AtOnce, Basis, Beyond, CarSide, Code, Cure, DoorPart, Facts, Finding,
+    FloorFact, InSight, InZone, Lacks, LinesApart, Lit, MarkFor, MayBe, Meets, Off, OffBy, OffPlace, OnCar,
+    OnRunways, Open, Opened, Painted, Promise, Quantity, Reaches, RideFact, Severity, Shorter, StandOpen,
+    StandReach, StandSide, Step, Subject, Tilt, TooLarge, TooSmall, Under, Unlikely, Verdict,
 };
 pub use judge::judge;
 pub use scene::Scene;

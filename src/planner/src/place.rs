@@ -127,6 +127,7 @@ impl Search {
             let set_up = SetUp::new(&at_origin, &scene);
             all.held.extend(walls::held(&set_up, &mut all.pairs));
             set_up.against_things(&mut all.pairs);
+            set_up.against_beside(&mut all.pairs);
             set_up.against_runways(&mut all.pairs);
             set_up.against_floor(&mut all.pairs);
             all.on_runways.extend(OnRunways::of(&set_up));

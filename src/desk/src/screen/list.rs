@@ -284,7 +284,7 @@ impl Desk {
         let arrangement = &self.answer.arrangement;
         let bay = &arrangement.bay;
         let stands = arrangement.aiming.placements.iter().map(|own| Subject::Stand(own.id.clone()));
-        let things = bay.things.iter().map(|own| Subject::Thing(own.id.clone()));
+        let things = arrangement.own_things().map(|own| Subject::Thing(own.id.clone()));
         let openings = bay.openings.iter().map(|own| Subject::Opening(own.id.clone()));
         let features = bay.floor_features.iter().map(|own| Subject::FloorFeature(own.id.clone()));
         let runways = bay.runways.iter().map(|own| Subject::Runway(own.id.clone()));

@@ -85,7 +85,7 @@ impl Desk {
             ui.separator();
         }
         let all: Vec<Subject> =
-            self.answer.arrangement.bay.things.iter().map(|own| Subject::Thing(own.id.clone())).collect();
+            self.answer.arrangement.own_things().map(|own| Subject::Thing(own.id.clone())).collect();
         entry(ui, texts.choose_all, &mut one(Command::View(OfView::SelectAll(all))));
         entry(ui, texts.show_all, &mut one(Command::View(OfView::Camera(None))));
         ui.label(super::widgets::soft(ui, texts.paste_hint));

@@ -293,7 +293,8 @@ impl Document {
             visit: Vec::new(),
             ..saved.clone()
         };
-        self.layout().resolve(&saved, car, "", &self.by).ok()
+        let made = self.layout().resolve(&saved, car, "", &self.by).ok()?;
+        Some(cars::together(self.layout(), &saved.id, made, self.cars(), &self.by))
     }
 
     /// The things of the arrangement that is shown, without what is in hand.

@@ -220,6 +220,7 @@ pub fn empty(corner: bool) -> Arrangement {
         in_bay: None,
         kept_empty: Vec::new(),
         kept_shut: Vec::new(),
+        beside: Vec::new(),
         on_this_car: OnThisCar::default(),
         marks_taped: Vec::new(),
         laid_before: Vec::new(),

@@ -119,6 +119,7 @@ impl From<ArrangementFirst> for ArrangementFile {
             in_bay: None,
             kept_empty: Vec::new(),
             kept_shut: Vec::new(),
+            at_once: Vec::new(),
             on_this_car: first.on_this_car,
             marks_taped: Vec::new(),
             laid_before: Vec::new(),

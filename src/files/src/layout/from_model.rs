@@ -208,6 +208,7 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
         in_bay: saved.in_bay.as_ref().map(ToString::to_string),
         kept_empty: saved.kept_empty.iter().map(ToString::to_string).collect(),
         kept_shut: saved.kept_shut.iter().map(ToString::to_string).collect(),
+        at_once: saved.at_once.iter().map(ToString::to_string).collect(),
         on_this_car: on_car::file_of(&saved.on_this_car),
         marks_taped: saved.marks_taped.iter().map(mark_taped).collect(),
         laid_before: saved.laid_before.iter().map(mark_taped).collect(),

@@ -348,6 +348,7 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
         in_bay: file.in_bay.as_deref().map(Id::from),
         kept_empty: file.kept_empty.iter().map(|own| own.as_str().into()).collect(),
         kept_shut: file.kept_shut.iter().map(|own| own.as_str().into()).collect(),
+        at_once: file.at_once.iter().map(|own| own.as_str().into()).collect(),
         on_this_car: file.on_this_car.as_ref().map(on_car::to_model).unwrap_or_default(),
         marks_taped: file.marks_taped.iter().map(mark_taped).collect(),
         laid_before: file.laid_before.iter().map(mark_taped).collect(),

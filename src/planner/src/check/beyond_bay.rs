@@ -7,6 +7,8 @@
 //! care. Two bays of which each is the other's floor cannot be told apart: where the set-up's own is one of them that needs care, and
 //! nothing is said of keeping the other empty; that two bays share some floor is a note. Where no bay was chosen, every one is another. A hall without bays is one bay, and nothing is asked. What the picture
 //! of a camera shows behind its target is not asked: it has no end.
+//! Where it is known what is done there at the same time, no other car is driven in, and what stands of that is a thing like
+//! others: only what is to be kept clear, or seen through, where people work on the other car or at its targets needs care.
 //! Limit: the bays as entered, as painted lines; the car's place within what is known of it.
 
 use baywright_geometry::distance::{Separation, distance, distance_to_point};
@@ -19,7 +21,8 @@ use super::{
     Check, Context, Remedy, SPEAKS_FROM_MM, farthest_of, finding, middle_of_both, stand_room, sway,
     thing_subject,
 };
-use crate::model::{Arrangement, Bay, HallBay, ShopFigure, ThingKind};
+use crate::model::{Arrangement, Bay, HallBay, Id, Other, ShopFigure, ThingKind};
+use crate::scene::Scene;
 
 pub(super) const CHECK: Check = Check { codes: &[Code::BeyondBay], things, whole, remedy, ..Check::NONE };
 
@@ -50,6 +53,8 @@ pub enum Beyond {
     Bay,
     /// In the rest of the hall.
     Hall,
+    /// In another bay, where people work on another set-up at the same time.
+    AtWork,
     /// In another bay, which is kept empty while this is aimed.
     KeptEmpty,
     /// A parked car stands in a bay that is to be kept empty.
@@ -101,6 +106,11 @@ impl Used {
         let arrangement = context.arrangement;
         let sway_mm = sway(arrangement, farthest_of(&outline, arrangement.parked.origin()));
         Self { of, code, outline, half_mm: 0.0, sway_mm }
+    }
+
+    /// Whether it is to be free of people and what they carry while this is aimed.
+    const fn is_kept_free(&self) -> bool {
+        matches!(self.code, Code::ZoneObject | Code::SightBlocked)
     }
 
     /// All that an aiming uses: what it claims, and the room to step up to its targets.
@@ -256,6 +266,18 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         findings.extend(bay.bays.iter().take(i).filter_map(|other| shared(context, other, one)));
     }
     for other in bay.bays.iter().filter(|other| !is_own(context, other)) {
+        if let Some(pieces) = at_work(context, &other.id) {
+            let there = There { pieces, own: None };
+            let kept: Vec<Used> = Used::all(context).into_iter().filter(Used::is_kept_free).collect();
+            findings.extend(reaching(
+                context,
+                &there,
+                Beyond::AtWork,
+                &kept,
+                Subject::HallBay(other.id.clone()),
+            ));
+            continue;
+        }
         let pieces = match own_bay(context.arrangement).filter(|_| is_own_floor(context, other)) {
             // Of one that is the own floor only what lies beyond that is another's.
             Some(own) => floors(boolean::difference(&other.outline, &own.outline)),
@@ -273,6 +295,28 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let rest = There { pieces: rest_of_hall(bay), own: outline.as_ref() };
     let subject = own.map_or(Subject::Floor, |own| Subject::HallBay(own.id.clone()));
     findings.extend(reaching(context, &rest, Beyond::Hall, &used, subject));
+}
+
+/// Where people work in a bay at the same time: round the cars of the set-ups that are made in it, and before their targets. `None` if
+/// none is known to be.
+fn at_work(context: &Context<'_>, bay: &Id) -> Option<Vec<Outline>> {
+    let all = &context.arrangement.beside;
+    let there: Vec<&Arrangement> = all
+        .iter()
+        .filter(|own| own.in_bay.as_ref() == Some(bay))
+        .filter_map(|own| match &own.other {
+            Other::Known(other) => Some(&**other),
+            Other::Asks | Other::Unknown => None,
+        })
+        .collect();
+    let works = |other: &&Arrangement| {
+        let scene = Scene::of(other);
+        let used = Used::all(&Context::new(other, &scene)).into_iter();
+        used.filter(|own| matches!(own.code, Code::WorkingRoom | Code::StandRoom))
+            .map(|own| own.outline)
+            .collect::<Vec<_>>()
+    };
+    (!there.is_empty()).then(|| there.iter().flat_map(works).collect())
 }
 
 /// What of the hall is in no bay.

@@ -253,6 +253,7 @@ pub fn clear() -> Arrangement {
         in_bay: None,
         kept_empty: vec![],
         kept_shut: vec![],
+        beside: vec![],
         on_this_car: OnThisCar::default(),
         marks_taped: Vec::new(),
         laid_before: Vec::new(),

@@ -35,9 +35,14 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     in_one_another(context, findings);
 }
 
+/// The bay's own things: what stands there of another set-up is made of its figures, and told in its answer.
+fn entered<'a>(context: &'a Context<'_>) -> impl Iterator<Item = Seen<'a>> {
+    context.things().filter(move |seen| context.arrangement.part_beside(&seen.thing.id).is_none())
+}
+
 fn outside(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let room = context.scene.room.walls().bounds();
-    for seen in context.things() {
+    for seen in entered(context) {
         let bounds = seen.placed.bounds;
         let (limit, basis) = into_shell(context, &seen);
         let found = super::outside_room::protruding_deeper(context, &seen.placed.prism, limit);
@@ -62,7 +67,7 @@ fn into_shell(context: &Context<'_>, seen: &Seen<'_>) -> (f64, Basis) {
 /// A height with a nought too many, or from a ceiling that is none.
 fn through_ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let ceiling = context.arrangement.bay.ceiling_mm;
-    for seen in context.things() {
+    for seen in entered(context) {
         let over = seen.placed.prism.span.top() - ceiling;
         let (limit, basis) = into_shell(context, &seen);
         if over > limit {
@@ -85,7 +90,8 @@ fn in_runways(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let mut left = MOST_LOOKS;
     'all: for (runway, steel) in context.idle_runways().chain(context.carrying_steel()) {
         let bounds = steel.outline.bounds();
-        for seen in context.things_near(bounds).filter(|seen| is_solid(seen.thing)) {
+        for seen in entered(context).filter(|seen| seen.placed.bounds.meets(&bounds) && is_solid(seen.thing))
+        {
             let Some(rest) = left.checked_sub(looks(&seen.placed.prism.outline) * looks(&steel.outline))
             else {
                 findings.push(not_compared(&seen));
@@ -130,7 +136,7 @@ fn place_of(room: &Bounds, thing: &Bounds) -> DVec2 {
 /// Things that are in one another, all of a heap as one finding: first the two of which one is deepest in the other as far
 /// as they were looked at, then the rest in the bay's order.
 fn in_one_another(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let things: Vec<Seen<'_>> = context.things().filter(|seen| is_solid(seen.thing)).collect();
+    let things: Vec<Seen<'_>> = entered(context).filter(|seen| is_solid(seen.thing)).collect();
     let (heaps, looked_at_all) = heaps(&things);
     for heap in heaps {
         let (Some(one), Some(other)) = (things.get(heap.deepest.0), things.get(heap.deepest.1)) else {

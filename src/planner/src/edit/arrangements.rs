@@ -6,14 +6,16 @@ use crate::model::{Id, Layout, SavedArrangement};
 /// Another one like this, after it.
 pub(super) fn duplicate(layout: &mut Layout, at: usize, name: &Id) -> Result<(), EditFault> {
     is_free(layout, name)?;
-    let copy = SavedArrangement { id: name.clone(), ..saved(layout, at)?.clone() };
+    // The copy stands in the same bay: what is done beside the one is not said to be done beside both.
+    let copy = SavedArrangement { id: name.clone(), at_once: Vec::new(), ..saved(layout, at)?.clone() };
     layout.arrangements.insert(at + 1, copy);
     Ok(())
 }
 
 pub(super) fn rename(layout: &mut Layout, at: usize, name: &Id) -> Result<(), EditFault> {
     is_free(layout, name)?;
-    saved(layout, at)?.id = name.clone();
+    let old = std::mem::replace(&mut saved(layout, at)?.id, name.clone());
+    super::at_once::follow(layout, &old, name);
     Ok(())
 }
 

@@ -91,6 +91,8 @@ pub enum Deed {
     Carried,
     /// Chose the bay of the hall that it is made in, or those that are kept empty.
     InBay,
+    /// Chose what is done at the same time.
+    AtOnce,
     /// Moved or turned so many together.
     MoveSeveral(usize),
     /// Put so many things there.
@@ -128,6 +130,7 @@ impl Edit {
             Self::Door { door, shut: false } => Deed::Open(door.clone()),
             Self::KeepShut { door, kept: true } => Deed::KeepShut(door.clone()),
             Self::KeepShut { door, kept: false } => Deed::LetOpen(door.clone()),
+            Self::AtOnce(_) => Deed::AtOnce,
             Self::Car { vehicle, aiming, .. } => {
                 let own = before.arrangements.iter().find(|own| own.id == *arrangement);
                 match own.filter(|own| own.vehicle == *vehicle) {

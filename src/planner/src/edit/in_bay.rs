@@ -71,14 +71,13 @@ fn middle_of(arrangement: &Arrangement, bay: &HallBay) -> PlanPose {
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod testing {
     use super::super::testing::layout;
     use super::*;
-    use crate::check::testing::{clear, rectangle};
-    use crate::model::validate;
+    use crate::check::testing::rectangle;
 
     /// Bays "bay 1" and "bay 2", side by side.
-    fn hall() -> (Layout, Id) {
+    pub(in crate::edit) fn hall() -> (Layout, Id) {
         let (mut layout, here) = layout();
         let bay = |name: &str, low: f64| HallBay {
             id: name.into(),
@@ -87,6 +86,18 @@ mod tests {
         layout.bay.bays = vec![bay("bay 1", 0.0), bay("bay 2", 3_000.0)];
         (layout, here)
     }
+
+    pub(in crate::edit) fn in_bay(bay: &str, layout: &Layout, which: &Id) -> Layout {
+        Edit::InBay { bay: Some(bay.into()), kept_empty: Vec::new() }.apply(layout, which).unwrap()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::testing::hall;
+    use super::*;
+    use crate::check::testing::{clear, rectangle};
+    use crate::model::validate;
 
     fn chosen(layout: &Layout, bay: &str, kept: &[&str]) -> Result<Layout, EditFault> {
         let here = layout.arrangements[0].id.clone();

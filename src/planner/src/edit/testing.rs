@@ -33,6 +33,7 @@ pub(super) fn layout() -> (Layout, Id) {
         in_bay: None,
         kept_empty: Vec::new(),
         kept_shut: Vec::new(),
+        at_once: Vec::new(),
         on_this_car: Default::default(),
         marks_taped: Vec::new(),
         laid_before: Vec::new(),

@@ -24,6 +24,7 @@ pub fn first_layout(bay: Bay, name: Id, car: &Vehicle, fingerprint: Option<Strin
         in_bay: None,
         kept_empty: Vec::new(),
         kept_shut: Vec::new(),
+        at_once: Vec::new(),
         on_this_car: Default::default(),
         marks_taped: Vec::new(),
         laid_before: Vec::new(),

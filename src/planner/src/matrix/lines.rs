@@ -75,6 +75,7 @@ pub fn lines_of_car(layout: &Layout, room_of: &Arrangement, vehicle: &Vehicle) -
             ..saved.clone()
         };
         let arrangement = layout.resolve(&saved, vehicle, "", by.clone()).ok()?;
+        let arrangement = arrangement.beside_as(room_of);
         Some(Line { arrangement, is_saved: false, weight: 1.0 })
     });
     made.collect()

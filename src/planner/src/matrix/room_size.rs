@@ -154,6 +154,7 @@ pub fn in_empty_room(of: &Arrangement, length_mm: f64, width_mm: f64) -> Option<
     own.in_bay = None;
     own.kept_empty.clear();
     own.kept_shut.clear();
+    own = own.alone();
     own.parked = PlanPose::new(DVec2::new(length_mm, width_mm) * 0.5, 0.0);
     Some(own)
 }

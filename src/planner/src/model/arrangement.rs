@@ -3,7 +3,9 @@
 use baywright_geometry::{PlanPose, angle};
 use jiff::civil::Date;
 
-use super::{Aiming, Bay, Id, InstrumentList, MarkTaped, OnThisCar, Sensor, Shop, StandRead, Vehicle};
+use super::{
+    Aiming, Bay, DoneBeside, Id, InstrumentList, MarkTaped, OnThisCar, Sensor, Shop, StandRead, Vehicle,
+};
 
 /// Where a target stands.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -91,6 +93,8 @@ pub struct Arrangement {
     pub kept_empty: Vec<Id>,
     /// Doors that are kept shut, and locked where they are no way out, while this is aimed; of one that stands open it says nothing.
     pub kept_shut: Vec<Id>,
+    /// The set-ups that are done at the same time: what of them stands here is among the bay's things.
+    pub beside: Vec<DoneBeside>,
     /// What was measured on this very car.
     pub on_this_car: OnThisCar,
     /// What the tape read between the marks that were laid for it.

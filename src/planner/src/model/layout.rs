@@ -41,6 +41,8 @@ pub struct SavedArrangement {
     pub kept_empty: Vec<Id>,
     /// Doors that are kept shut, and locked where they are no way out, while this is aimed; of one that stands open it says nothing.
     pub kept_shut: Vec<Id>,
+    /// Other set-ups that are done at the same time, in other bays of the hall; it counts both ways, whichever names the other.
+    pub at_once: Vec<Id>,
     /// What was measured on this very car.
     pub on_this_car: OnThisCar,
     /// What the tape read between the marks that were laid for it, in the order in which they were taped.
@@ -171,7 +173,8 @@ impl Layout {
             ..saved.clone()
         });
         // One that cannot be made is a fault of the file, and was refused.
-        asked.filter_map(|own| self.resolve(&own, &of.vehicle, "", by.clone()).ok()).collect()
+        let made = asked.filter_map(|own| self.resolve(&own, &of.vehicle, "", by.clone()).ok());
+        made.map(|own| own.beside_as(of)).collect()
     }
 
     /// The mark of what its answers depend on beside itself: the shop's settings and, of its instruments, those with which something
@@ -205,7 +208,8 @@ impl Layout {
         }
     }
 
-    /// The arrangement as it stands: the bay's things where this arrangement has them, this car, this aiming.
+    /// The arrangement as it stands: the bay's things where this arrangement has them, this car, this aiming. What is done beside it at
+    /// the same time is not in it yet: see [`crate::at_once::beside`].
     /// `fingerprint` is the profile's present one.
     ///
     /// # Errors
@@ -302,6 +306,7 @@ impl Layout {
             in_bay: saved.in_bay.clone(),
             kept_empty: saved.kept_empty.clone(),
             kept_shut: saved.kept_shut.clone(),
+            beside: Vec::new(),
             on_this_car: saved.on_this_car.clone(),
             marks_taped: saved.marks_taped.clone(),
             laid_before: saved.laid_before.clone(),

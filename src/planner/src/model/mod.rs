@@ -14,6 +14,7 @@ mod aiming;
 mod arrangement;
 pub mod assumed;
 mod bay;
+mod beside;
 pub mod body;
 mod building;
 mod car_on_floor;
@@ -55,6 +56,7 @@ pub use bay::{
     Bay, FloorFeature, FloorFeatureKind, FloorSurvey, HallBay, KeepFree, KeepFreeKind, LevelsTaken, Opening,
     OpeningKind, PermanentMark, Runway, Wall,
 };
+pub use beside::{BesidePart, DoneBeside, Other};
 pub use body::BodySolids;
 pub use building::{Building, Ground};
 pub use dimension::{CarPoint, DimensionEnd, EndOn, KeptDimension, ThingPoint};

@@ -42,6 +42,8 @@ pub const fn bears(code: Code) -> Bears {
         Code::MarkInAir => Bears::Decided,
         // Levels between surveyed points: squares in which they surely stop or surely do not.
         Code::FloorLevels => Bears::Bounded,
+        // What the other set-up keeps clear, against this one's solids; its sight and its way of marks undecided.
+        Code::Beside => Bears::Bounded,
         // Only the ceiling stops.
         Code::HeadRoom
         | Code::FieldOfView
@@ -127,6 +129,8 @@ pub(super) fn stops_everywhere(found: &Finding) -> bool {
         Bears::Everywhere => true,
         Bears::Decided | Bears::Bounded => match found.code() {
             Code::FloorLevels | Code::MarkInAir | Code::MarkPlace => false,
+            // A thing of this set-up that stands in the other one's way does so wherever the car is.
+            Code::Beside => found.subjects.iter().any(|own| matches!(own, Subject::Thing(_))),
             Code::WheelOffRunway => !found.subjects.contains(&Subject::Car),
             _ => found.subjects.iter().all(goes_along),
         },

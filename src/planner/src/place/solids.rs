@@ -10,7 +10,7 @@ use crate::assessment::{Code, Severity};
 use crate::check::{
     Claims, Context, MovesWith, Volume, excludes_part, is_in_run, level_mm, rests_on_floor, stops_a_wheel,
 };
-use crate::model::{Arrangement, FloorFeature, FloorFeatureKind, HeightsFrom, Metal};
+use crate::model::{Arrangement, FloorFeature, FloorFeatureKind, HeightsFrom, Metal, Other};
 use crate::scene::Scene;
 
 /// The set-up at the bay's origin, so that its bay frame is the vehicle frame.
@@ -132,6 +132,27 @@ impl<'a> SetUp<'a> {
             let stays = rings(&placed.prism.outline);
             let bars = self.bars_thing(pairs, thing, &stays);
             pairs.add(&stays, bars);
+        }
+    }
+
+    /// What set-ups that are done at the same time keep clear, against this one's car and stands.
+    pub(super) fn against_beside(&self, pairs: &mut Pairs) {
+        let own = crate::at_once::solids(self.arrangement);
+        for beside in &self.arrangement.beside {
+            let Other::Known(other) = &beside.other else { continue };
+            let scene = Scene::of(other);
+            for claim in crate::check::claims(other, &scene).iter().filter(|claim| !claim.is_solid()) {
+                for (_, thing) in &own {
+                    if claim.says(thing).is_none_or(|(_, severity)| severity != Severity::Stops) {
+                        continue;
+                    }
+                    let Some(region) = claim.volume.at(&thing.span) else { continue };
+                    let sure = matches!(claim.volume, Volume::Prism(_));
+                    let solid = rings(&thing.prism().outline);
+                    let bars = solid.into_iter().map(|ring| Barred { ring, sure });
+                    pairs.add(&rings(&region), bars.collect());
+                }
+            }
         }
     }
 

@@ -46,6 +46,7 @@ pub mod way_in;
 mod what_was_read;
 
 mod assumed;
+mod beside;
 mod beyond;
 mod car_unlikely;
 mod cure;

@@ -133,6 +133,9 @@ texts! {
     made_in_it, "A tick.";
     made_here, "Over the arrangements that are made in a bay.";
     set_up_in_why, "What that does.";
+    at_once_of, "Over ticks: the arrangements that may be done at the same time in other bays.";
+    at_once_why, "What a tick says.";
+    show_set_up, "A press: shows another arrangement.";
     // A room that is taped.
     rectangle, "A way to enter it.";
     taped, "A way to enter it.";
@@ -229,6 +232,10 @@ impl Rooms {
         to_bay(bay: &str) -> String;
         /// Makes an arrangement in a bay of the hall.
         set_up_in(bay: &str) -> String;
+        /// What stands in the bay for another arrangement that is done at the same time.
+        stands_for(set_up: &str) -> String;
+        /// A tick: this arrangement is done at the same time.
+        at_once(set_up: &str, bay: &str) -> String;
         /// What that one is called.
         set_up_of(bay: &str) -> String;
         /// What a part of an alcove in a wall is called.

@@ -1,5 +1,6 @@
 //! Sentences: what a technician reads.
 
+use baywright_planner::at_once::pair;
 use baywright_planner::model::*;
 use baywright_planner::words::{Locale, Units, Words};
 use baywright_planner::{Code, Quantity, Subject, assess};
@@ -162,6 +163,13 @@ fn every_sentence_of_the_room_is_whole() {
         arrangement.parked = PlanPose::new(DVec2::new(4_000.0, y), 0.0);
         arrangement.kept_shut.extend(kept.then(|| "side door".into()));
         assert!(!of(&assess(&arrangement), Code::ShutDoor).is_empty(), "{y} {kept}");
+        all_whole(&arrangement);
+    }
+    for (at, differs) in [((-3_000.0, 3_000.0), vec![]), ((-30_000.0, 0.0), vec![Id::from("gate")])] {
+        let parked = PlanPose::new(DVec2::from(at), 0.0);
+        let other = Arrangement { id: "the other one".into(), parked, ..clear() };
+        let arrangement = pair(clear(), other, Default::default(), differs);
+        assert!(!of(&assess(&arrangement), Code::Beside).is_empty(), "{at:?}");
         all_whole(&arrangement);
     }
     told(|own| own.aiming.placements[0].mark = None, Code::MarkMissing);

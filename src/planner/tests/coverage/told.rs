@@ -10,6 +10,7 @@ use super::cells::Cell;
 use super::rows::Row;
 use super::support::*;
 use super::{all_cells, judge};
+use baywright_planner::at_once::pair;
 use baywright_planner::model::assumed::{BodyPart, SensorPart};
 use baywright_planner::model::sheet::{Inward, Side, Typed};
 use baywright_planner::model::{
@@ -321,8 +322,27 @@ fn of_the_files() -> Vec<Asked> {
     ]
 }
 
+/// Another set-up behind the car, so far to the bay's left: ahead of it its zone reaches over the car.
+fn of_what_is_beside() -> Vec<Asked> {
+    let other =
+        |at: DVec2| Arrangement { id: "the other one".into(), parked: PlanPose::new(at, 0.0), ..clear() };
+    let at = move |own: &mut Arrangement, y: f64| {
+        *own = pair(own.clone(), other(DVec2::new(-3_000.0, y)), Default::default(), Vec::new());
+    };
+    let differs = move |own: &mut Arrangement, what: Vec<Id>| {
+        *own = pair(own.clone(), other(DVec2::new(-30_000.0, 0.0)), Default::default(), what);
+    };
+    vec![
+        asked(Code::Beside, Severity::Stops, (3_000.0, 9_000.0), clear, at),
+        asked(Code::Beside, Severity::Care, (vec!["gate".into()], Vec::new()), clear, differs),
+    ]
+}
+
 fn all() -> Vec<Asked> {
-    [of_the_car(), of_the_marks(), of_the_ground(), of_the_files()].into_iter().flatten().collect()
+    [of_what_is_beside(), of_the_car(), of_the_marks(), of_the_ground(), of_the_files()]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 /// Beside a wall behind the car, where nothing else is asked.

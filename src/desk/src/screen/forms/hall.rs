@@ -1,6 +1,7 @@
 //! In which bay of a hall a set-up is made, and which others are kept empty for it.
 
 use baywright_planner::edit::Edit;
+use baywright_planner::model::validate::limits;
 use baywright_planner::model::{Id, SavedArrangement};
 use baywright_planner::words::sentence_start;
 use egui::Ui;
@@ -30,6 +31,41 @@ impl Desk {
         }
         for own in others() {
             self.keep_empty(ui, saved, &own.id, &sentence_start(own.id.as_str()), out);
+        }
+        self.at_once_rows(ui, saved, out);
+    }
+
+    /// Ticks: which set-ups in other bays are done at the same time. A tick is one step, and counts in both.
+    fn at_once_rows(&self, ui: &mut Ui, saved: &SavedArrangement, out: &mut Vec<Command>) {
+        let texts = self.view.locale.language.rooms();
+        let layout = self.document.layout();
+        let now: Vec<Id> = layout.at_once(saved).map(|own| own.id.clone()).collect();
+        let offered =
+            layout.may_be_at_once(saved).filter(|own| own.in_bay.is_some() || now.contains(&own.id));
+        for (i, own) in offered.enumerate() {
+            if i == 0 {
+                ui.label(widgets::soft(ui, texts.at_once_of));
+            }
+            let bay = own.in_bay.as_ref().map_or(texts.no_bay, Id::as_str);
+            let label = widgets::soft(ui, texts.at_once(own.id.as_str(), bay));
+            let mut is_now = now.contains(&own.id);
+            let is_full = now.len() >= limits::MOST_AT_ONCE && !is_now;
+            let tick = ui.add_enabled(!is_full, egui::Checkbox::new(&mut is_now, label));
+            if tick.on_hover_text(texts.at_once_why).changed() {
+                let mut all = now.clone();
+                all.retain(|id| *id != own.id);
+                all.extend(is_now.then(|| own.id.clone()));
+                out.push(Command::Bay(OfBay::Edit(Edit::AtOnce(all))));
+            }
+        }
+    }
+
+    /// In the form of a thing that stands there for another set-up: whose it is, and the way to that.
+    pub(in crate::screen) fn of_other_set_up(&self, ui: &mut Ui, set_up: &Id, out: &mut Vec<Command>) {
+        let texts = self.view.locale.language.rooms();
+        ui.add(egui::Label::new(widgets::soft(ui, texts.stands_for(set_up.as_str()))).wrap());
+        if widgets::lesser(ui, texts.show_set_up).clicked() {
+            out.push(Command::Bay(OfBay::Show(set_up.clone())));
         }
     }
 

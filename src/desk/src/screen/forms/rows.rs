@@ -159,6 +159,10 @@ impl Desk {
     fn thing_form(&self, ui: &mut Ui, fields: &mut Fields, id: &Id, out: &mut Vec<Command>) {
         let texts = self.texts();
         let Some(thing) = self.answer.arrangement.bay.things.iter().find(|own| own.id == *id) else { return };
+        if let Some((beside, _)) = self.answer.arrangement.part_beside(id) {
+            self.of_other_set_up(ui, &beside.set_up, out);
+            return;
+        }
         let of = id.as_str();
         let name = Row { label: texts.name, hint: "", of };
         let read = |text: &str| {

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use baywright_files::{
     DiskMark, FileFault, Library, Profile, Saved, is_taken, load_profile, save_new_profile,
 };
+use baywright_planner::at_once;
 use baywright_planner::model::fault::{Allowed, Fault, Found, Quote};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, SavedArrangement, Vehicle, validate};
 
@@ -221,7 +222,8 @@ pub(crate) fn made(
     cars: &[Profile],
     by: &JudgedBy,
 ) -> Option<Arrangement> {
-    resolved(layout, arrangement, cars, by).filter(|made| validate::arrangement(made).is_empty())
+    let made = alone(layout, arrangement, cars, by).filter(|made| validate::arrangement(made).is_empty())?;
+    Some(together(layout, arrangement, made, cars, by))
 }
 
 /// The same, whether its figures go with its car or not: a change in hand may be anything.
@@ -231,6 +233,29 @@ pub(super) fn resolved(
     cars: &[Profile],
     by: &JudgedBy,
 ) -> Option<Arrangement> {
+    let made = alone(layout, arrangement, cars, by)?;
+    Some(together(layout, arrangement, made, cars, by))
+}
+
+/// An arrangement with what is done at the same time beside it, made with the cars that there are.
+pub(super) fn together(
+    layout: &Layout,
+    arrangement: &Id,
+    made: Arrangement,
+    cars: &[Profile],
+    by: &JudgedBy,
+) -> Arrangement {
+    let saved = layout.arrangements.iter().find(|own| own.id == *arrangement);
+    let is_sound = |made: &Arrangement| validate::arrangement(made).is_empty();
+    let other = |other: &SavedArrangement| alone(layout, &other.id, cars, by).filter(is_sound);
+    match saved {
+        Some(saved) => at_once::beside(layout, saved, made, other),
+        None => made,
+    }
+}
+
+/// One arrangement, without what is done beside it.
+fn alone(layout: &Layout, arrangement: &Id, cars: &[Profile], by: &JudgedBy) -> Option<Arrangement> {
     let saved = layout.arrangements.iter().find(|own| own.id == *arrangement)?;
     let car = cars.iter().find(|car| car.vehicle.id == saved.vehicle)?;
     layout.resolve(saved, &car.vehicle, &car.fingerprint, by).ok()

@@ -258,7 +258,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, which: Named) {
     let told = matches!(which, Named::Stopping | Named::Told);
     let things = || {
         let all = top.arrangement.bay.things.iter().zip(&top.scene.things);
-        all.filter(|(thing, _)| {
+        all.filter(|(thing, _)| top.arrangement.is_named(&thing.id)).filter(|(thing, _)| {
             let stops = stopping.contains(&thing.id);
             match which {
                 Named::Stopping => stops,
@@ -284,11 +284,14 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, which: Named) {
         }
         let overhead = thing.span.bottom() >= roof;
         let blamed = is_told(top, thing);
-        let (hangs, at);
+        let (hangs, at, others);
         let (text, brief) = if overhead {
             let bottom = thing.span.bottom();
             (hangs, at) = (top.words.overhead(thing.id.as_str(), bottom), top.words.at_height(bottom));
             (hangs.as_str(), (!blamed).then_some(at.as_str()))
+        } else if top.arrangement.part_beside(&thing.id).is_some() {
+            others = top.words.bare_subject(&Subject::Thing(thing.id.clone()));
+            (others.as_str(), None)
         } else {
             (thing.id.as_str(), None)
         };

@@ -107,6 +107,8 @@ pub enum Code {
     BeyondDoor,
     /// Part of the set-up lies in another bay of the hall, or in the rest of it; or another bay is kept empty for it.
     BeyondBay,
+    /// What is done at the same time in another bay of the hall does not go with this, or it is not known whether it does.
+    Beside,
     /// No door that is entered lets the car in.
     WayIn,
     /// People may walk into a zone that is to be clear of them.
@@ -169,7 +171,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 81] = [
+    pub const ALL: [Self; 82] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -222,6 +224,7 @@ impl Code {
         Self::CarMoved,
         Self::BeyondDoor,
         Self::BeyondBay,
+        Self::Beside,
         Self::WayIn,
         Self::WalkIn,
         Self::ShutDoor,
@@ -309,6 +312,7 @@ impl Code {
             Self::CarMoved => "car-moved",
             Self::BeyondDoor => "beyond-door",
             Self::BeyondBay => "beyond-bay",
+            Self::Beside => "beside",
             Self::WayIn => "way-in",
             Self::WalkIn => "walk-in",
             Self::ShutDoor => "shut-door",

@@ -6,9 +6,9 @@ use jiff::civil::Date;
 
 use super::Code;
 use crate::check::{
-    AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, LinesApart, Lit, MarkFor,
-    MayBe, Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, RideFact, StandOpen,
-    StandReach, StandSide, TooLarge, TooSmall, Under, Unlikely, Unused,
+    AlignmentFigure, AtOnce, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, LinesApart, Lit,
+    MarkFor, MayBe, Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, RideFact,
+    StandOpen, StandReach, StandSide, TooLarge, TooSmall, Under, Unlikely, Unused,
 };
 use crate::history::Drift;
 use crate::model::assumed::Assumed;
@@ -169,6 +169,13 @@ pub enum Facts {
         /// What lies there, the deepest first; none of a bay that is kept empty for nothing, or is not empty.
         parts: Vec<Reaches>,
     },
+    /// See [`Code::Beside`].
+    Beside {
+        /// The other set-up.
+        set_up: Id,
+        /// What of it.
+        what: AtOnce,
+    },
     /// See [`Code::WayIn`]: of what the door that is nearest to it has too little.
     WayIn(TooSmall),
     /// See [`Code::WalkIn`].
@@ -293,6 +300,7 @@ impl Facts {
             Self::CarMoved { .. } => Code::CarMoved,
             Self::BeyondDoor => Code::BeyondDoor,
             Self::BeyondBay { .. } => Code::BeyondBay,
+            Self::Beside { .. } => Code::Beside,
             Self::WayIn(_) => Code::WayIn,
             Self::WalkIn => Code::WalkIn,
             Self::ShutDoor { .. } => Code::ShutDoor,

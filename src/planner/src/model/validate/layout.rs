@@ -29,8 +29,12 @@ pub(super) fn check(layout: &Layout, faults: &mut Faults) {
         let found = Found::Count(placed, Counted::Placed);
         faults.add("arrangements", found, Allowed::AtMost(limits::MOST_PLACED));
     }
+    let at_once_with = layout.named_at_once();
     for (i, saved) in layout.arrangements.iter().enumerate() {
         arrangement(&format!("arrangements[{i}]"), saved, layout, faults);
+        if at_once_with.contains(&saved.id) {
+            at_once(&format!("arrangements[{i}]"), saved, layout, faults);
+        }
     }
     if let Some(picture) = &layout.underlay {
         underlay(picture, faults);
@@ -147,6 +151,22 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
         faults.name(format!("{path}.visit[{i}]"), aiming.as_str());
     }
     faults.unique(saved.visit.iter().enumerate().map(|(i, id)| (format!("{path}.visit[{i}]"), id)));
+}
+
+/// Each set-up that is done at the same time is another one, in the same building and another bay of the hall, and is named once. Those
+/// that name it count too.
+fn at_once(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &mut Faults) {
+    let field = format!("{path}.at_once");
+    faults.count(&field, saved.at_once.len(), limits::MOST_AT_ONCE);
+    if saved.at_once.len() <= limits::MOST_AT_ONCE {
+        faults.count(&field, layout.at_once(saved).count(), limits::MOST_AT_ONCE);
+    }
+    let named: Vec<(String, &Id)> =
+        saved.at_once.iter().enumerate().map(|(i, id)| (format!("{field}[{i}]"), id)).collect();
+    for (field, id) in &named {
+        faults.known(field.clone(), id, layout.may_be_at_once(saved).map(|own| &own.id));
+    }
+    faults.unique(named);
 }
 
 /// The bay of a hall that an arrangement is made in and those that are kept empty for it are there, each named once.

@@ -252,6 +252,8 @@ pub const MOST_FIXTURES: usize = 2_000;
 pub const MOST_DIMENSIONS: usize = 500;
 /// Most bays in one hall: each is compared with all that an aiming uses.
 pub const MOST_BAYS: usize = 30;
+/// Most set-ups that are done at the same time as one: each is judged with it.
+pub const MOST_AT_ONCE: usize = 4;
 /// Most corners of all bays of a hall together.
 pub const MOST_CORNERS_OF_BAYS: usize = 300;
 /// How far along a wall an end of a dimension lies.

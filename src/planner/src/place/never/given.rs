@@ -67,7 +67,9 @@ impl Given {
             put(&mut stands, &subject, rings(&own.outline), &own.span);
         }
         for (thing, placed) in at_origin.bay.things.iter().zip(&scene.things) {
-            if stays == Stays::All || thing.effort == Effort::Fixed {
+            // What stands there for another set-up is there for a while.
+            let is_own = at_origin.part_beside(&thing.id).is_none();
+            if is_own && (stays == Stays::All || thing.effort == Effort::Fixed) {
                 let own = &placed.prism;
                 put(&mut stands, &Subject::Thing(thing.id.clone()), rings(&own.outline), &own.span);
             }

@@ -12,6 +12,7 @@ impl About<'_> {
         let verb = if parts.iter().any(|part| part.depth_mm.is_some()) { "reaches" } else { "may reach" };
         match (lies, finding.subjects.first()) {
             (Beyond::Bay, _) => format!("the set-up {verb} into {}", name(0)),
+            (Beyond::AtWork, _) => format!("the set-up {verb} to where people work in {}", name(0)),
             (Beyond::Hall, Some(Subject::HallBay(own))) => format!("the set-up {verb} out of {}", the(own)),
             (Beyond::Hall, _) => format!("the set-up {verb} into the hall beside its bays"),
             (Beyond::KeptEmpty, _) => format!("keep {} empty while this is aimed", name(0)),
@@ -25,6 +26,7 @@ impl About<'_> {
     pub(super) fn beyond_bay(&self, lies: Beyond, parts: &[Reaches]) -> String {
         let said = match lies {
             Beyond::Bay => "Another car may be driven in there meanwhile",
+            Beyond::AtWork => "Nobody steps in there, and nothing is put there, while this is aimed",
             Beyond::Hall => "People and cars pass there: close it off meanwhile",
             Beyond::NotEmpty => return "Drive it out before this is aimed.".to_owned(),
             Beyond::Overlap => return "What is set up on the floor that they share is in both.".to_owned(),

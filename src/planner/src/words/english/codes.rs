@@ -109,6 +109,9 @@ pub const fn code(code: Code) -> &'static str {
         Code::BeyondDoor => {
             "Part of the set-up is outside, through a door that stands open; what is there is not known."
         }
+        Code::Beside => {
+            "What is done at the same time in another bay of the hall does not go with this, or it is not known whether it does."
+        }
         Code::BeyondBay => {
             "Part of the set-up lies in another bay of the hall, or in the rest of the hall; another bay is kept empty for it; or two bays share floor."
         }

@@ -51,6 +51,7 @@ impl About<'_> {
             Deed::RemoveDimension(id) => format!("Remove {id}"),
             Deed::Carried => "What the car stands on".to_owned(),
             Deed::InBay => "Bays of the set-up".to_owned(),
+            Deed::AtOnce => "What is done at the same time".to_owned(),
             Deed::MoveSeveral(count) => format!("Move {count} things"),
             Deed::AddSeveral(count) => format!("Add {count} things"),
             Deed::RemoveSeveral(count) => format!("Remove {count} things"),

@@ -107,6 +107,7 @@ impl About<'_> {
                 format!("Out there look after traffic and people{open}, the slope of the ground, light and weather.")
             }
             Facts::BeyondBay { lies, parts } => self.beyond_bay(*lies, parts),
+            Facts::Beside { what, .. } => self.beside_detail(what),
             Facts::ShutDoor { by, parts } => self.shut_door(*by, parts),
             Facts::LightOnMat => {
                 "The edge of a patch of sun crosses its pattern; how far it reaches depends on the day. Shut it or shade it.".to_owned()

@@ -99,6 +99,7 @@ impl About<'_> {
             }
             Change::KeptEmpty([was, now]) => instead(&kept_empty(now), &kept_empty(was)),
             Change::KeptShut([was, now]) => instead(&kept_shut(now), &kept_shut(was)),
+            Change::AtOnce([was, now]) => instead(&at_once(now), &at_once(was)),
             Change::Levels => "other levels of its top".to_owned(),
             Change::Source => "its figures come from elsewhere".to_owned(),
             Change::OnMark(true) => "exactly on its mark now".to_owned(),
@@ -198,6 +199,16 @@ fn kept_shut(doors: &[Id]) -> String {
         "no door kept shut".to_owned()
     } else {
         format!("{} kept shut", names.join(" and "))
+    }
+}
+
+/// What is done at the same time as it.
+fn at_once(set_ups: &[Id]) -> String {
+    let names: Vec<String> = set_ups.iter().map(|id| format!("“{id}”")).collect();
+    if names.is_empty() {
+        "nothing at the same time".to_owned()
+    } else {
+        format!("{} at the same time", names.join(" and "))
     }
 }
 

@@ -84,6 +84,7 @@ impl About<'_> {
             }
             Facts::FieldOfView => format!("{value} off the middle of its view, limit {limit_text}"),
             Facts::OffBeam { .. } => format!("{value} off its boresight, edge of the beam {limit_text}"),
+            Facts::Beside { what, .. } => return self.beside_measure(what),
             Facts::BeyondBay { .. } if !is_nought(limit) => format!("clear by {value}, wants {limit_text}"),
             Facts::BeyondBay { .. } => format!("by {value}"),
             Facts::BeyondDoor if is_nought(limit) => format!("by {value}, where nothing is known to be free"),

@@ -3,7 +3,7 @@
 use super::About;
 use crate::assessment::{Subject, Verdict};
 use crate::model::{
-    Effort, Exclusion, Id, Known, Material, Metal, ParkedKnown, SensorKind, TargetKind, ThingKind,
+    BesidePart, Effort, Exclusion, Id, Known, Material, Metal, ParkedKnown, SensorKind, TargetKind, ThingKind,
 };
 
 /// A name with its article, unless it was typed with one.
@@ -28,8 +28,8 @@ impl About<'_> {
     pub fn subject(&self, subject: &Subject) -> String {
         match subject {
             Subject::Car => "the car".to_owned(),
-            Subject::Thing(id)
-            | Subject::Wall(id)
+            Subject::Thing(id) => self.named_thing(id),
+            Subject::Wall(id)
             | Subject::Opening(id)
             | Subject::FloorFeature(id)
             | Subject::Runway(id)
@@ -46,6 +46,17 @@ impl About<'_> {
             Subject::Floor => "the floor".to_owned(),
             Subject::Figures => "the figures".to_owned(),
         }
+    }
+
+    /// A thing of the bay, or a part of a set-up that is done at the same time.
+    fn named_thing(&self, id: &Id) -> String {
+        let Some((beside, part)) = self.arrangement.part_beside(id) else { return the(id) };
+        let what = match part {
+            BesidePart::Car => "the car".to_owned(),
+            BesidePart::Stand(_) => "the target stand".to_owned(),
+            BesidePart::Thing(id) => the(id),
+        };
+        format!("{what} of “{}”", beside.set_up)
     }
 
     /// The sensor's kind, as a workshop says it.

@@ -192,6 +192,9 @@ pub const TEXTS: Rooms = Rooms {
     keep_empty: "Keep it empty while this set-up is aimed",
     made_in_it: "This set-up is made in this bay",
     made_here: "Also set up here",
+    at_once_of: "At the same time, in other bays",
+    at_once_why: "Each of the two is judged with the other's car and targets standing there",
+    show_set_up: "Show that set-up",
     set_up_in_why: "A new set-up with this car and aiming, the car and its targets in the middle of the bay; this can be undone",
     // A room that is taped.
     rectangle: "A rectangle",
@@ -306,6 +309,14 @@ pub fn nth_wall(number: usize) -> String {
 
 pub fn to_bay(bay: &str) -> String {
     format!("Go to {}", the(&bay.into()))
+}
+
+pub fn stands_for(set_up: &str) -> String {
+    format!("Stands here for “{set_up}”, which is done at the same time. It is moved there.")
+}
+
+pub fn at_once(set_up: &str, bay: &str) -> String {
+    format!("{set_up} ({bay})")
 }
 
 pub fn set_up_in(bay: &str) -> String {

@@ -94,6 +94,7 @@ impl About<'_> {
                 format!("{what} runs out through {the_first}")
             }
             Facts::BeyondBay { lies, parts } => self.beyond_bay_title(*lies, parts, finding),
+            Facts::Beside { set_up, what } => self.beside_title(set_up, what),
             Facts::WayIn(_) => "no door lets the car in".to_owned(),
             Facts::WalkIn => match (finding.subjects.first(), finding.measured) {
                 (Some(Subject::KeepFree(_)), Some(_)) => format!("{first} leads through {second}"),

@@ -15,6 +15,9 @@ impl About<'_> {
         };
         match (lies, finding.subjects.first()) {
             (Beyond::Bay, _) => format!("die Aufstellung {verb} in {}", name(0)),
+            (Beyond::AtWork, _) => {
+                format!("die Aufstellung {verb} bis zu denen, die auf {} arbeiten", name(0))
+            }
             (Beyond::Hall, Some(Subject::HallBay(own))) => {
                 format!("die Aufstellung {verb} über {} hinaus", the(own))
             }
@@ -30,6 +33,9 @@ impl About<'_> {
     pub(super) fn beyond_bay(&self, lies: Beyond, parts: &[Reaches]) -> String {
         let said = match lies {
             Beyond::Bay => "Dort kann in der Zeit ein anderes Fahrzeug einfahren",
+            Beyond::AtWork => {
+                "Während der Einstellung tritt dort niemand hin, und nichts wird dort abgestellt"
+            }
             Beyond::Hall => "Dort kommen Personen und Fahrzeuge vorbei: für die Zeit absperren",
             Beyond::NotEmpty => return "Vor der Einstellung hinausfahren.".to_owned(),
             Beyond::Overlap => {

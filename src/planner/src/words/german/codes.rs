@@ -115,6 +115,9 @@ pub const fn code(code: Code) -> &'static str {
         Code::BeyondDoor => {
             "Ein Teil der Aufstellung liegt draußen, durch eine offene Tür; was dort ist, ist nicht bekannt."
         }
+        Code::Beside => {
+            "Was gleichzeitig auf einem anderen Stellplatz der Halle gemacht wird, geht nicht zugleich, oder das ist nicht bekannt."
+        }
         Code::BeyondBay => {
             "Ein Teil der Aufstellung liegt auf einem anderen Stellplatz oder im Rest der Halle; ein anderer Stellplatz wird dafür leer gehalten; oder zwei teilen sich den Boden."
         }

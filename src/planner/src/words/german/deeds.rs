@@ -51,6 +51,7 @@ impl About<'_> {
             Deed::RemoveDimension(id) => format!("„{id}“ entfernen"),
             Deed::Carried => "Worauf das Fahrzeug steht".to_owned(),
             Deed::InBay => "Stellplätze der Aufstellung".to_owned(),
+            Deed::AtOnce => "Was gleichzeitig gemacht wird".to_owned(),
             Deed::MoveSeveral(count) => format!("{count} Gegenstände verschieben"),
             Deed::AddSeveral(count) => format!("{count} Gegenstände hinzufügen"),
             Deed::RemoveSeveral(count) => format!("{count} Gegenstände entfernen"),

@@ -76,6 +76,7 @@ impl About<'_> {
                 format!("Draußen auf Verkehr und Personen achten{open}, auf Gefälle, Licht und Wetter.")
             }
             Facts::BeyondBay { lies, parts } => self.beyond_bay(*lies, parts),
+            Facts::Beside { what, .. } => self.beside_detail(what),
             Facts::ShutDoor { by, parts } => self.shut_door(*by, parts),
             Facts::LightOnMat => {
                 "Der Rand eines Sonnenflecks quert das Muster; wie weit er reicht, hängt vom Tag ab. Schließen oder abschatten.".to_owned()

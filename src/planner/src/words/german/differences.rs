@@ -100,6 +100,7 @@ impl About<'_> {
             }
             Change::KeptEmpty([was, now]) => instead(&kept_empty(now), &kept_empty(was)),
             Change::KeptShut([was, now]) => instead(&kept_shut(now), &kept_shut(was)),
+            Change::AtOnce([was, now]) => instead(&at_once(now), &at_once(was)),
             Change::Levels => "andere Höhen der Oberseite".to_owned(),
             Change::Source => "Angaben von anderer Herkunft".to_owned(),
             Change::OnMark(true) => "jetzt genau auf der Marke".to_owned(),
@@ -199,6 +200,15 @@ fn kept_shut(doors: &[Id]) -> String {
         "keine Tür geschlossen gehalten".to_owned()
     } else {
         format!("{} geschlossen gehalten", names(doors))
+    }
+}
+
+/// What is done at the same time as it.
+fn at_once(set_ups: &[Id]) -> String {
+    if set_ups.is_empty() {
+        "nichts gleichzeitig".to_owned()
+    } else {
+        format!("{} gleichzeitig", names(set_ups))
     }
 }
 

@@ -86,6 +86,7 @@ impl About<'_> {
             Facts::OffBeam { .. } => {
                 format!("{value} neben der Mitte des Strahls, Rand des Strahls {limit_text}")
             }
+            Facts::Beside { what, .. } => return self.beside_measure(what),
             Facts::BeyondBay { .. } if !is_nought(limit) => format!("{value} Luft, nötig {limit_text}"),
             Facts::BeyondBay { .. } => format!("um {value}"),
             Facts::BeyondDoor if is_nought(limit) => format!("um {value}, bekannt frei ist dort nichts"),

@@ -3,7 +3,7 @@
 use super::About;
 use crate::assessment::{Subject, Verdict};
 use crate::model::{
-    Effort, Exclusion, Id, Known, Material, Metal, ParkedKnown, SensorKind, TargetKind, ThingKind,
+    BesidePart, Effort, Exclusion, Id, Known, Material, Metal, ParkedKnown, SensorKind, TargetKind, ThingKind,
 };
 
 /// The cases that the sentences use.
@@ -46,6 +46,8 @@ const RUN: Noun =
 const CEILING: Noun = Noun::of("Decke", ["die Decke", "die Decke", "der Decke", "der Decke"]);
 const FLOOR: Noun = Noun::of("Boden", ["der Boden", "den Boden", "dem Boden", "des Bodens"]);
 const FIGURES: Noun = Noun::of("Angaben", ["die Angaben", "die Angaben", "den Angaben", "der Angaben"]);
+const THING: Noun =
+    Noun::of("Gegenstand", ["der Gegenstand", "den Gegenstand", "dem Gegenstand", "des Gegenstands"]);
 const TARGET: Noun = Noun::of("Ziel", ["das Ziel", "das Ziel", "dem Ziel", "des Ziels"]);
 
 const fn of_sensor(kind: SensorKind) -> Noun {
@@ -170,14 +172,25 @@ impl About<'_> {
             Subject::Ceiling => (CEILING, none),
             Subject::Floor => (FLOOR, none),
             Subject::Figures => (FIGURES, none),
-            Subject::Thing(_)
-            | Subject::Wall(_)
+            Subject::Thing(id) => return self.beside(id),
+            Subject::Wall(_)
             | Subject::Opening(_)
             | Subject::FloorFeature(_)
             | Subject::Runway(_)
             | Subject::KeepFree(_)
             | Subject::HallBay(_)
             | Subject::Dimension(_) => return None,
+        })
+    }
+
+    /// A part of a set-up that is done at the same time; `None` of the bay's own things.
+    fn beside(&self, id: &Id) -> Option<(Noun, String)> {
+        let (beside, part) = self.arrangement.part_beside(id)?;
+        let of = &beside.set_up;
+        Some(match part {
+            BesidePart::Car => (CAR, format!(" von „{of}“")),
+            BesidePart::Stand(_) => (STAND, format!(" von „{of}“")),
+            BesidePart::Thing(id) => (THING, format!(" „{id}“ von „{of}“")),
         })
     }
 

@@ -191,6 +191,9 @@ pub const TEXTS: Rooms = Rooms {
     keep_empty: "Während dieser Aufstellung leer halten",
     made_in_it: "Diese Aufstellung steht auf diesem Stellplatz",
     made_here: "Auch hier aufgestellt",
+    at_once_of: "Gleichzeitig auf anderen Stellplätzen",
+    at_once_why: "Beide werden mit Fahrzeug und Zielen der anderen beurteilt",
+    show_set_up: "Diese Aufstellung zeigen",
     set_up_in_why: "Eine neue Aufstellung mit diesem Fahrzeug und dieser Einstellung, Fahrzeug und Ziele mitten auf dem Stellplatz; lässt sich rückgängig machen",
     // A room that is taped.
     rectangle: "Ein Rechteck",
@@ -305,6 +308,14 @@ pub fn nth_wall(number: usize) -> String {
 
 pub fn to_bay(bay: &str) -> String {
     format!("Zu „{bay}“ gehen")
+}
+
+pub fn stands_for(set_up: &str) -> String {
+    format!("Steht hier für „{set_up}“, die gleichzeitig gemacht wird. Versetzt wird es dort.")
+}
+
+pub fn at_once(set_up: &str, bay: &str) -> String {
+    format!("{set_up} ({bay})")
 }
 
 pub fn set_up_in(bay: &str) -> String {

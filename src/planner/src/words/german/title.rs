@@ -107,6 +107,7 @@ impl About<'_> {
             }
             Facts::BeyondDoor => format!("{second} reicht durch {first_accusative} hinaus"),
             Facts::BeyondBay { lies, parts } => self.beyond_bay_title(*lies, parts, finding),
+            Facts::Beside { set_up, what } => self.beside_title(set_up, what),
             Facts::WayIn(_) => "durch keine Tür und kein Tor passt das Fahrzeug herein".to_owned(),
             Facts::WalkIn => match (finding.subjects.first(), finding.measured) {
                 (Some(Subject::KeepFree(_)), Some(_)) => format!("{first} führt durch {second_accusative}"),
