@@ -50,7 +50,7 @@ fn what_is_done_at_the_same_time() {
         let wrong = format!("{}{named}{}", &text[..at], &text[end..]);
         let fault = parse_layout("f.ron", "hall", &wrong).unwrap_err();
         let fault = Language::English.file_fault(&fault[0]);
-        assert!(fault.contains(part) && fault.starts_with("f.ron:"), "{fault}");
+        assert!(fault.contains(part) && fault.starts_with("f.ron, line "), "{fault}");
     }
     // The same bay of the hall, twice the same, too many.
     for (at, names, part) in [

@@ -2,6 +2,7 @@
 //!
 //! A sample of some seconds; `BAYWRIGHT_BAYS=2000` asks for so many bays.
 
+use baywright_planner::at_once::pair;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
 use baywright_planner::place::{Bears, bears, stood};
 
@@ -137,6 +138,13 @@ pub fn bay(seed: u64) -> Arrangement {
         });
     }
     own.bay.ceiling_mm = 3_200.0;
+    // Another car, with its target, is aimed there at the same time.
+    if dice.often(0.2) {
+        let place = DVec2::new(dice.within(0.0, size.x), dice.within(0.0, size.y));
+        let there = stood(&own, PlanPose::new(place, dice.within(-3.2, 3.2)));
+        let there = Arrangement { id: "beside".into(), ..there };
+        own = pair(own, there, Default::default(), Vec::new());
+    }
     own
 }
 
