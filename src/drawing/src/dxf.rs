@@ -12,8 +12,9 @@ use baywright_planner::model::{Arrangement, Effort, OpeningKind, Wheel};
 use baywright_planner::scene::TargetPart;
 use baywright_planner::words::layers::Layers;
 use baywright_planner::words::{Locale, Words};
-use baywright_planner::{Assessment, Scene, Subject};
+use baywright_planner::{Assessment, Scene};
 
+use crate::thing_name::thing_name;
 use writer::{Layer, Line, Writer};
 
 /// Height of lettering, mm: 2.5 mm at 1 : 50, the smallest that ISO 3098 has for a sheet of this size (from memory).
@@ -155,16 +156,8 @@ impl Plan<'_> {
                 Effort::OnePerson | Effort::TwoPeople | Effort::ForkLift => self.layers.movable,
             };
             self.outline(layer, &placed.prism.outline);
-            let text = if hangs {
-                self.words.overhead(own.id.as_str(), own.span.bottom())
-            } else {
-                own.id.to_string()
-            };
-            if !self.arrangement.is_named(&own.id) {
-                continue;
-            }
-            let others = self.arrangement.part_beside(&own.id).map(|_| Subject::Thing(own.id.clone()));
-            let text = others.map_or(text, |own| self.words.bare_subject(&own));
+            let Some(name) = thing_name(self.arrangement, &self.words, own) else { continue };
+            let text = if hangs { self.words.overhead(&name, own.span.bottom()) } else { name.into_owned() };
             self.label(layer, placed.bounds.centre(), &text);
         }
     }

@@ -22,6 +22,7 @@ pub mod sign;
 mod svg;
 pub mod text;
 pub mod theme;
+mod thing_name;
 mod view;
 
 pub use dxf::to_dxf;

@@ -2,6 +2,7 @@
 
 mod aiming;
 mod bays;
+mod beside;
 mod car;
 mod contours;
 mod dimensions;

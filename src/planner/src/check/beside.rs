@@ -166,9 +166,10 @@ fn said(context: &Context<'_>, beside: &DoneBeside, what: AtOnce, severity: Seve
 #[cfg(test)]
 mod tests {
     use super::super::testing::*;
+    use crate::assessment::{Beyond, Facts, Finding};
     use crate::at_once::pair;
     use crate::judge::judge;
-    use crate::model::{Arrangement, BesidePart, Material};
+    use crate::model::{Arrangement, BesidePart, HallBay, Material};
     use crate::place::{Fit, Search};
     use baywright_geometry::{DVec2, PlanPose};
 
@@ -228,8 +229,7 @@ mod tests {
         let found = found.iter().find(|own| own.code() == Code::Beside).unwrap();
         assert_eq!(found.subjects, [Subject::Car]);
         let words = crate::words::Words::new(&other, Default::default());
-        let title =
-            "This stops “one”, done at the same time: car of “other” is inside the keep-clear zone “beam”";
+        let title = "This stops “one”, done at the same time: this car is inside the keep-clear zone “beam”";
         assert_eq!(words.title(found), title);
     }
 
@@ -307,5 +307,54 @@ mod tests {
             }
         }
         assert!(fits > 20 && stops > 20, "{fits} {stops}");
+    }
+
+    /// The other's car stands beside the zone, with the room to work round it in the zone: whether it is made in a bay or in none, and
+    /// in a hall without bays too.
+    #[test]
+    fn people_at_work_on_the_other_in_what_is_kept_clear_are_told() {
+        let one = in_hall("one", (4_000.0, 10_000.0));
+        let beside_at = |y: f64| Arrangement {
+            parked: PlanPose::new(DVec2::new(9_000.0, y), 0.0),
+            ..in_hall("other", (0.0, 0.0))
+        };
+        let at = (0..40).map(|i| 11_000.0 + 50.0 * f64::from(i));
+        let clear_of_it = at.map(beside_at).find(|other| told(&one, other).is_empty()).unwrap();
+        let bay = |name: &str, y: f64| HallBay {
+            id: name.into(),
+            outline: rectangle((0.0, y), (24_000.0, y + 10_000.0)),
+        };
+        let bays = vec![bay("near", 0.0), bay("far", 10_000.0)];
+        for (bays, in_bay) in [(Vec::new(), None), (bays.clone(), None), (bays, Some("far".into()))] {
+            let mut one = one.clone();
+            one.bay.bays = bays;
+            let other = Arrangement { in_bay, ..clear_of_it.clone() };
+            let judged = judge(&beside(&one, &other));
+            let is_told = |own: &&Finding| {
+                own.severity == Severity::Care
+                    && matches!(own.facts, Facts::BeyondBay { lies: Beyond::AtWork, .. })
+            };
+            assert_eq!(judged.findings.iter().filter(is_told).count(), 1, "{:?}", other.in_bay);
+        }
+    }
+
+    /// A bay that is to be kept empty is none while another set-up is done in it.
+    #[test]
+    fn a_bay_is_not_kept_empty_with_the_other_in_it() {
+        let mut one = in_hall("one", (4_000.0, 3_000.0));
+        let bay = |name: &str, y: f64| HallBay {
+            id: name.into(),
+            outline: rectangle((0.0, y), (24_000.0, y + 10_000.0)),
+        };
+        one.bay.bays = vec![bay("near", 0.0), bay("far", 10_000.0)];
+        (one.in_bay, one.kept_empty) = (Some("near".into()), vec!["far".into()]);
+        let mut other = in_hall("other", (4_000.0, 13_000.0));
+        (other.bay.bays, other.in_bay) = (one.bay.bays.clone(), Some("far".into()));
+        let found = judge(&beside(&one, &other)).findings;
+        let is_told = |own: &Finding| {
+            own.severity == Severity::Care
+                && matches!(own.facts, Facts::BeyondBay { lies: Beyond::NotEmpty, .. })
+        };
+        assert!(found.iter().any(is_told), "{found:?}");
     }
 }

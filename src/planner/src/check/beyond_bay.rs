@@ -8,7 +8,7 @@
 //! nothing is said of keeping the other empty; that two bays share some floor is a note. Where no bay was chosen, every one is another. A hall without bays is one bay, and nothing is asked. What the picture
 //! of a camera shows behind its target is not asked: it has no end.
 //! Where it is known what is done there at the same time, no other car is driven in, and what stands of that is a thing like
-//! others: only what is to be kept clear, or seen through, where people work on the other car or at its targets needs care.
+//! others: only what is to be kept clear, or seen through, where people work on the other car or at its targets needs care; so it does in a hall without bays.
 //! Limit: the bays as entered, as painted lines; the car's place within what is known of it.
 
 use baywright_geometry::distance::{Separation, distance, distance_to_point};
@@ -53,7 +53,7 @@ pub enum Beyond {
     Bay,
     /// In the rest of the hall.
     Hall,
-    /// In another bay, where people work on another set-up at the same time.
+    /// Where people work on another set-up at the same time, in another bay or in none.
     AtWork,
     /// In another bay, which is kept empty while this is aimed.
     KeptEmpty,
@@ -80,6 +80,7 @@ pub struct Reaches {
 }
 
 /// What an aiming uses of the floor.
+#[derive(Clone)]
 struct Used {
     of: Subject,
     code: Code,
@@ -258,26 +259,25 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let bay = &context.arrangement.bay;
-    if bay.bays.is_empty() {
+    let works = at_work(context);
+    if bay.bays.is_empty() && works.is_empty() {
         return;
     }
     let used = Used::all(context);
+    let kept: Vec<Used> = used.iter().filter(|own| own.is_kept_free()).cloned().collect();
+    for (other, pieces) in &works {
+        let there = There { pieces: pieces.clone(), own: None };
+        let subject = other.as_ref().map_or(Subject::Floor, |own| Subject::HallBay(own.clone()));
+        findings.extend(reaching(context, &there, Beyond::AtWork, &kept, subject));
+    }
+    if bay.bays.is_empty() {
+        return;
+    }
     for (i, one) in bay.bays.iter().enumerate() {
         findings.extend(bay.bays.iter().take(i).filter_map(|other| shared(context, other, one)));
     }
-    for other in bay.bays.iter().filter(|other| !is_own(context, other)) {
-        if let Some(pieces) = at_work(context, &other.id) {
-            let there = There { pieces, own: None };
-            let kept: Vec<Used> = Used::all(context).into_iter().filter(Used::is_kept_free).collect();
-            findings.extend(reaching(
-                context,
-                &there,
-                Beyond::AtWork,
-                &kept,
-                Subject::HallBay(other.id.clone()),
-            ));
-            continue;
-        }
+    let is_worked_in = |bay: &HallBay| works.iter().any(|(own, _)| own.as_ref() == Some(&bay.id));
+    for other in bay.bays.iter().filter(|other| !is_own(context, other) && !is_worked_in(other)) {
         let pieces = match own_bay(context.arrangement).filter(|_| is_own_floor(context, other)) {
             // Of one that is the own floor only what lies beyond that is another's.
             Some(own) => floors(boolean::difference(&other.outline, &own.outline)),
@@ -297,26 +297,22 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(reaching(context, &rest, Beyond::Hall, &used, subject));
 }
 
-/// Where people work in a bay at the same time: round the cars of the set-ups that are made in it, and before their targets. `None` if
-/// none is known to be.
-fn at_work(context: &Context<'_>, bay: &Id) -> Option<Vec<Outline>> {
-    let all = &context.arrangement.beside;
-    let there: Vec<&Arrangement> = all
-        .iter()
-        .filter(|own| own.in_bay.as_ref() == Some(bay))
-        .filter_map(|own| match &own.other {
-            Other::Known(other) => Some(&**other),
-            Other::Asks | Other::Unknown => None,
-        })
-        .collect();
-    let works = |other: &&Arrangement| {
+/// Where people work at the same time, by the bay that it is in, or in none: round the cars of the set-ups that are made there, and before
+/// their targets.
+fn at_work(context: &Context<'_>) -> Vec<(Option<Id>, Vec<Outline>)> {
+    let mut all: Vec<(Option<Id>, Vec<Outline>)> = Vec::new();
+    for beside in &context.arrangement.beside {
+        let Other::Known(other) = &beside.other else { continue };
         let scene = Scene::of(other);
         let used = Used::all(&Context::new(other, &scene)).into_iter();
-        used.filter(|own| matches!(own.code, Code::WorkingRoom | Code::StandRoom))
-            .map(|own| own.outline)
-            .collect::<Vec<_>>()
-    };
-    (!there.is_empty()).then(|| there.iter().flat_map(works).collect())
+        let works = used.filter(|own| matches!(own.code, Code::WorkingRoom | Code::StandRoom));
+        let works = works.map(|own| own.outline);
+        match all.iter_mut().find(|(bay, _)| *bay == beside.in_bay) {
+            Some((_, known)) => known.extend(works),
+            None => all.push((beside.in_bay.clone(), works.collect())),
+        }
+    }
+    all
 }
 
 /// What of the hall is in no bay.

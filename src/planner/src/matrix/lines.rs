@@ -18,8 +18,8 @@ pub struct Line {
 impl Line {
     /// Whether another line is of the same car and aiming: another set-up of what comes in once.
     pub fn is_same_job(&self, other: &Self) -> bool {
-        let of = |own: &Self| (own.arrangement.vehicle.id.clone(), own.arrangement.aiming.id.clone());
-        of(self) == of(other)
+        let (own, other) = (&self.arrangement, &other.arrangement);
+        (&own.vehicle.id, &own.aiming.id) == (&other.vehicle.id, &other.aiming.id)
     }
 }
 

@@ -12,6 +12,7 @@ use crate::lettering::size;
 use crate::list::{Item, Shape};
 use crate::role::Role;
 use crate::text::Weight;
+use crate::thing_name::thing_name;
 use crate::view::label::{NEEDED, TOO_DEAR, Wanted};
 use crate::view::pen::Pen;
 use crate::view::space::Taken;
@@ -183,7 +184,8 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: b
     // Of a crowd behind one another only the nearest are named; the rest would cover one another's names.
     let most = if !told && drawn.len() > CROWD { MOST_NAMES } else { usize::MAX };
     for (place, thing) in in_order.enumerate() {
-        let Some(own) = thing_of(thing).filter(|own| side.arrangement.is_named(&own.id)) else { continue };
+        let Some(own) = thing_of(thing) else { continue };
+        let Some(name) = thing_name(side.arrangement, side.words, own) else { continue };
         let Some(around) = overlap_box(&thing.around, &pen.window) else { continue };
         let subject = Some(Subject::Thing(own.id.clone()));
         let in_hand = subject == side.state.selected;
@@ -191,10 +193,8 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: b
             continue;
         }
         let strongly = thing.shown.blamed || in_hand;
-        let others = side.arrangement.part_beside(&own.id).map(|_| Subject::Thing(own.id.clone()));
-        let others = others.map(|own| side.words.bare_subject(&own));
         pen.name(Wanted {
-            text: others.as_deref().unwrap_or(own.id.as_str()),
+            text: &name,
             brief: None,
             role: if strongly { Role::Label } else { Role::LabelSoft },
             subject,

@@ -5,12 +5,13 @@ use baywright_planner::model::{Id, Thing, ThingKind};
 use baywright_planner::scene::PlacedThing;
 use baywright_planner::{Code, Cure, Finding, Severity, Step, Subject};
 
-use super::Top;
+use super::{Top, beside};
 use crate::finding::{flagged, shared, stopping};
 use crate::lettering::size;
 use crate::list::{Item, Shape};
 use crate::role::Role;
 use crate::text::Weight;
+use crate::thing_name::thing_name;
 use crate::view::label::{NEEDED, TOO_DEAR, Wanted};
 use crate::view::pen::{Pen, area};
 use crate::view::space::Taken;
@@ -28,13 +29,18 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
             (false, true) => Role::Thing(thing.material),
             (false, false) => Role::QuietThing(thing.material),
         };
-        let shape = pen.outline(&placed.prism.outline, &top.view_from_bay);
-        pen.push(role, subject.clone(), shape);
+        let is_part = beside::is_part(top, &thing.id);
+        if !is_part {
+            let shape = pen.outline(&placed.prism.outline, &top.view_from_bay);
+            pen.push(role, subject.clone(), shape);
+        }
         // What hangs above is seen through: nothing is read as its own for standing under it.
         if let (Some(subject), Some(place), true) = (&subject, box_px, told || !overhead) {
             pen.bodies.take(subject, place);
         }
-        if overhead {
+        if is_part {
+            // Nothing of its own is drawn in it.
+        } else if overhead {
             for line in crossed(pen, top, thing, placed) {
                 pen.line(Role::OverheadLine, subject.clone(), line);
             }
@@ -59,6 +65,8 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
             pen.space.take(box_px, how);
         }
     }
+    let is_in_hand = |own: &Thing| matches!(&top.state.selected, Some(Subject::Thing(id)) if *id == own.id);
+    beside::draw(pen, top, roof, |own| is_told(top, own) || is_in_hand(own));
 }
 
 /// Around what is pointed out no name stands nearer than this, px.
@@ -258,7 +266,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, which: Named) {
     let told = matches!(which, Named::Stopping | Named::Told);
     let things = || {
         let all = top.arrangement.bay.things.iter().zip(&top.scene.things);
-        all.filter(|(thing, _)| top.arrangement.is_named(&thing.id)).filter(|(thing, _)| {
+        all.filter(|(thing, _)| {
             let stops = stopping.contains(&thing.id);
             match which {
                 Named::Stopping => stops,
@@ -284,16 +292,14 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, which: Named) {
         }
         let overhead = thing.span.bottom() >= roof;
         let blamed = is_told(top, thing);
-        let (hangs, at, others);
+        let Some(name) = thing_name(top.arrangement, top.words, thing) else { continue };
+        let (hangs, at);
         let (text, brief) = if overhead {
             let bottom = thing.span.bottom();
-            (hangs, at) = (top.words.overhead(thing.id.as_str(), bottom), top.words.at_height(bottom));
+            (hangs, at) = (top.words.overhead(&name, bottom), top.words.at_height(bottom));
             (hangs.as_str(), (!blamed).then_some(at.as_str()))
-        } else if top.arrangement.part_beside(&thing.id).is_some() {
-            others = top.words.bare_subject(&Subject::Thing(thing.id.clone()));
-            (others.as_str(), None)
         } else {
-            (thing.id.as_str(), None)
+            (&*name, None)
         };
         let ringed = top.state.told.iter().any(|own| matches!(own, Subject::Thing(id) if *id == thing.id));
         let around = if ringed { around.grown(RINGED_PX) } else { around };

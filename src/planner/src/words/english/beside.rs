@@ -21,7 +21,8 @@ impl About<'_> {
             AtOnce::Unknown => format!("what stands of “{set_up}” at the same time is not known"),
             AtOnce::Differs(names) => {
                 let names: Vec<String> = names.iter().map(|id| format!("“{id}”")).collect();
-                format!("at the same time “{set_up}” has {} otherwise", listed(&names))
+                let are = if names.len() == 1 { "is" } else { "are" };
+                format!("{} {are} not the same in “{set_up}”, done at the same time", listed(&names))
             }
             AtOnce::NotReady => format!("at the same time “{set_up}” is not ready by itself"),
         }

@@ -12,7 +12,10 @@ impl About<'_> {
         let verb = if parts.iter().any(|part| part.depth_mm.is_some()) { "reaches" } else { "may reach" };
         match (lies, finding.subjects.first()) {
             (Beyond::Bay, _) => format!("the set-up {verb} into {}", name(0)),
-            (Beyond::AtWork, _) => format!("the set-up {verb} to where people work in {}", name(0)),
+            (Beyond::AtWork, Some(Subject::HallBay(own))) => {
+                format!("the set-up {verb} to where people work in {}", the(own))
+            }
+            (Beyond::AtWork, _) => format!("the set-up {verb} to where people work on another car"),
             (Beyond::Hall, Some(Subject::HallBay(own))) => format!("the set-up {verb} out of {}", the(own)),
             (Beyond::Hall, _) => format!("the set-up {verb} into the hall beside its bays"),
             (Beyond::KeptEmpty, _) => format!("keep {} empty while this is aimed", name(0)),

@@ -3,7 +3,8 @@
 use super::About;
 use crate::assessment::{Subject, Verdict};
 use crate::model::{
-    BesidePart, Effort, Exclusion, Id, Known, Material, Metal, ParkedKnown, SensorKind, TargetKind, ThingKind,
+    BesidePart, Effort, Exclusion, Id, Known, Material, Metal, Other, ParkedKnown, SensorKind, TargetKind,
+    ThingKind,
 };
 
 /// A name with its article, unless it was typed with one.
@@ -51,7 +52,12 @@ impl About<'_> {
     /// A thing of the bay, or a part of a set-up that is done at the same time.
     fn named_thing(&self, id: &Id) -> String {
         let Some((beside, part)) = self.arrangement.part_beside(id) else { return the(id) };
+        let asks = beside.other == Other::Asks;
         let what = match part {
+            // Said of the other set-up where this one is told what it does there.
+            BesidePart::Car if asks => return "this car".to_owned(),
+            BesidePart::Stand(_) if asks => return "this target stand".to_owned(),
+            BesidePart::Thing(id) if asks => return the(id),
             BesidePart::Car => "the car".to_owned(),
             BesidePart::Stand(_) => "the target stand".to_owned(),
             BesidePart::Thing(id) => the(id),

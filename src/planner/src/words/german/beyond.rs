@@ -15,8 +15,11 @@ impl About<'_> {
         };
         match (lies, finding.subjects.first()) {
             (Beyond::Bay, _) => format!("die Aufstellung {verb} in {}", name(0)),
-            (Beyond::AtWork, _) => {
+            (Beyond::AtWork, Some(Subject::HallBay(_))) => {
                 format!("die Aufstellung {verb} bis zu denen, die auf {} arbeiten", name(0))
+            }
+            (Beyond::AtWork, _) => {
+                format!("die Aufstellung {verb} bis zu denen, die an einem anderen Fahrzeug arbeiten")
             }
             (Beyond::Hall, Some(Subject::HallBay(own))) => {
                 format!("die Aufstellung {verb} über {} hinaus", the(own))

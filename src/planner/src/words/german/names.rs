@@ -3,7 +3,8 @@
 use super::About;
 use crate::assessment::{Subject, Verdict};
 use crate::model::{
-    BesidePart, Effort, Exclusion, Id, Known, Material, Metal, ParkedKnown, SensorKind, TargetKind, ThingKind,
+    BesidePart, Effort, Exclusion, Id, Known, Material, Metal, Other, ParkedKnown, SensorKind, TargetKind,
+    ThingKind,
 };
 
 /// The cases that the sentences use.
@@ -40,6 +41,14 @@ const CAR: Noun = Noun::of("Fahrzeug", ["das Fahrzeug", "das Fahrzeug", "dem Fah
 const ZONE: Noun = Noun::of("Freiraum", ["der Freiraum", "den Freiraum", "dem Freiraum", "des Freiraums"]);
 const STAND: Noun =
     Noun::of("Zielständer", ["der Zielständer", "den Zielständer", "dem Zielständer", "des Zielständers"]);
+const THIS_CAR: Noun = Noun::of(
+    "dieses Fahrzeug",
+    ["dieses Fahrzeug", "dieses Fahrzeug", "diesem Fahrzeug", "dieses Fahrzeugs"],
+);
+const THIS_STAND: Noun = Noun::of(
+    "dieser Zielständer",
+    ["dieser Zielständer", "diesen Zielständer", "diesem Zielständer", "dieses Zielständers"],
+);
 const MARK: Noun = Noun::of("Marke", ["die Marke", "die Marke", "der Marke", "der Marke"]);
 const RUN: Noun =
     Noun::of("Messstrecke", ["die Messstrecke", "die Messstrecke", "der Messstrecke", "der Messstrecke"]);
@@ -188,6 +197,10 @@ impl About<'_> {
         let (beside, part) = self.arrangement.part_beside(id)?;
         let of = &beside.set_up;
         Some(match part {
+            // Said of the other set-up where this one is told what it does there.
+            BesidePart::Car if beside.other == Other::Asks => (THIS_CAR, String::new()),
+            BesidePart::Stand(_) if beside.other == Other::Asks => (THIS_STAND, String::new()),
+            BesidePart::Thing(id) if beside.other == Other::Asks => (THING, format!(" „{id}“")),
             BesidePart::Car => (CAR, format!(" von „{of}“")),
             BesidePart::Stand(_) => (STAND, format!(" von „{of}“")),
             BesidePart::Thing(id) => (THING, format!(" „{id}“ von „{of}“")),
