@@ -78,7 +78,7 @@ fn own_solids(arrangement: &Arrangement, scene: &Scene, subject: &Subject) -> Ve
 fn solids<'a>(arrangement: &Arrangement, scene: &'a Scene, subject: &Subject) -> &'a [Prism] {
     match subject {
         Subject::Car => &scene.car,
-        Subject::Thing(id) => arrangement
+        Subject::Thing(id) if arrangement.part_beside(id).is_none() => arrangement
             .bay
             .things
             .iter()

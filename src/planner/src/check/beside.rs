@@ -357,4 +357,15 @@ mod tests {
         };
         assert!(found.iter().any(is_told), "{found:?}");
     }
+
+    /// The other's car is many solids one on the other: where people work beside it none of them hangs over them.
+    #[test]
+    fn a_car_that_stands_there_hangs_over_nobody() {
+        let one = in_hall("one", (4_000.0, 10_000.0));
+        for y in (0..30).map(|i| 11_500.0 + 50.0 * f64::from(i)) {
+            let other = in_hall("other", (10_000.0, y));
+            let found = judge(&beside(&one, &other)).findings;
+            assert!(found.iter().all(|own| own.code() != Code::HeadRoom), "{y}: {found:?}");
+        }
+    }
 }

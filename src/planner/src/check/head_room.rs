@@ -3,7 +3,8 @@
 //! Rule: the ceiling clears car and stands; it and what hangs over the car leave the shop's own `over_car_mm`; where a person works
 //! around the car and the targets and between them, nothing hangs lower than a person may walk under. Beside the car what
 //! hangs lower than a person's waist stands in the way of the work there, and that is another check's; beside a target it is
-//! this one's.
+//! this one's. Of a car or a stand of another set-up no part hangs over anybody
+//! unless all of it does.
 //! Limits: over the car, the shop's own; over a person, 29 CFR 1910.36(g)(1): ceiling at least 7 ft 6 in
 //! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect. Either with
 //! as much more as the height is uncertain by.
@@ -75,7 +76,9 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 || bottom >= HANGS_FROM_MM && is_near(&context.scene.car, outline, room));
         // What is stepped over hangs over nobody.
         let is_stepped_over = seen.placed.prism.span.top() <= context.arrangement.shop.step_over_mm;
-        if is_within && !is_stepped_over && !wholly_over_car(context, outline) {
+        let stands_there =
+            || context.arrangement.lowest_part_mm(&seen.thing.id).is_some_and(|low| low < HANGS_FROM_MM);
+        if is_within && !is_stepped_over && !wholly_over_car(context, outline) && !stands_there() {
             let subjects = vec![thing_subject(&seen.thing.id)];
             findings.push(
                 finding(

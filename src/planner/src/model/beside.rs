@@ -60,6 +60,22 @@ impl Arrangement {
         })
     }
 
+    /// Whether two things are one, or parts of one car or of one stand of another set-up.
+    pub fn is_one(&self, one: &Id, other: &Id) -> bool {
+        one == other
+            || self.part_beside(one).zip(self.part_beside(other)).is_some_and(
+                |((one, part), (other, other_part))| one.set_up == other.set_up && part == other_part,
+            )
+    }
+
+    /// How high the lowest part of the car or stand of another set-up lies that a thing is a part of, mm above the floor; `None` of the
+    /// bay's own.
+    pub fn lowest_part_mm(&self, thing: &Id) -> Option<f64> {
+        self.part_beside(thing)?;
+        let parts = self.bay.things.iter().filter(|own| self.is_one(&own.id, thing));
+        parts.map(|own| own.span.bottom()).min_by(f64::total_cmp)
+    }
+
     /// The things that are the bay's own, and none of another set-up's.
     pub fn own_things(&self) -> impl Iterator<Item = &Thing> {
         self.bay.things.iter().filter(|own| self.part_beside(&own.id).is_none())

@@ -66,8 +66,7 @@ pub(super) fn shown(side: &Side<'_>) -> Vec<Shown> {
             let extent = side.extent(&placed.prism.outline);
             let off = extent.low.y.max(-extent.high.y).max(0.0);
             let (low, high) = (extent.low.x, extent.high.x);
-            let subject = Some(Subject::Thing(thing.id.clone()));
-            let in_hand = subject == side.state.selected;
+            let in_hand = in_hand(side, thing);
             let blamed = side.blamed.contains(&thing.id);
             let between = from - 1.0 <= low && high <= to + 1.0;
             if !blamed && !in_hand {
@@ -87,6 +86,11 @@ pub(super) fn shown(side: &Side<'_>) -> Vec<Shown> {
     shown
 }
 
+/// Whether it is in hand, or a part of what is.
+fn in_hand(side: &Side<'_>, thing: &Thing) -> bool {
+    matches!(&side.state.selected, Some(Subject::Thing(id)) if side.arrangement.is_one(id, &thing.id))
+}
+
 /// A thing of which less than this share stands between the end walls is left out; of others the rest is cut off.
 const MOST_OF_IT: f64 = 0.5;
 
@@ -97,7 +101,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>, shown: Vec<Shown>) -> Vec
         let Some((thing, placed)) = own else { continue };
         let on_axis = shown.on_axis;
         let subject = Some(Subject::Thing(thing.id.clone()));
-        let loud = shown.blamed || subject == side.state.selected;
+        let loud = shown.blamed || in_hand(side, thing);
         let role = match (on_axis, loud) {
             (true, true) => Role::Thing(thing.material),
             (true, false) => Role::QuietThing(thing.material),
