@@ -22,7 +22,7 @@ impl About<'_> {
             AtOnce::Differs(names) => {
                 let names: Vec<String> = names.iter().map(|id| format!("“{id}”")).collect();
                 let are = if names.len() == 1 { "is" } else { "are" };
-                format!("{} {are} not the same in “{set_up}”, done at the same time", listed(&names))
+                format!("in “{set_up}”, done at the same time, {} {are} not the same", listed(&names))
             }
             AtOnce::NotReady => format!("at the same time “{set_up}” is not ready by itself"),
         }
