@@ -80,6 +80,7 @@ fn every_fixed_text_is_german() {
         ("proof_file", texts(one.proof_file()), texts(other.proof_file())),
         ("on_paper", texts(one.on_paper()), texts(other.on_paper())),
         ("permanent", texts(one.permanent()), texts(other.permanent())),
+        ("clearing", texts(one.clearing()), texts(other.clearing())),
     ];
     let (mut found, mut seen) = (BTreeSet::new(), 0);
     for (table, english, german) in &tables {

@@ -91,6 +91,55 @@ fn what_is_not_there_is_answered_with_what_is() {
     assert_eq!(baywright(&["plan", "nowhere"]).status.code(), Some(2));
 }
 
+/// What must move is told of each set-up that is stopped where it stands and of each line without a place, as text and as data; in the
+/// table, on the report and beside a proof it is not.
+#[test]
+fn what_must_move_is_told_when_it_is_asked() {
+    let schema = serde_json::from_slice(&baywright(&["schema"]).stdout).expect("a schema");
+    let schema = jsonschema::draft202012::new(&schema).expect("a schema");
+    let (mut ways, mut none) = (0, 0);
+    for bay in ["short-bay", "crowded-bay"] {
+        let plain: Value = serde_json::from_slice(&baywright(&["plan", bay, "--json"]).stdout).expect("data");
+        assert!(!plain.to_string().contains("must_move"));
+        let told = baywright(&["plan", bay, "--moves", "--json"]);
+        let data: Value = serde_json::from_slice(&told.stdout).expect("data");
+        let wrong: Vec<String> = schema.iter_errors(&data).map(|own| own.to_string()).collect();
+        assert!(wrong.is_empty(), "{bay}: {wrong:#?}");
+        let judged: Value =
+            serde_json::from_slice(&baywright(&["check", bay, "--json"]).stdout).expect("data");
+        let said = text(&baywright(&["plan", bay, "--moves"]).stdout);
+        assert!(said.contains("What must move:"), "{said}");
+        for line in data["lines"].as_array().expect("lines") {
+            let all = line["must_move"].as_array().expect("it was asked");
+            let set_ups = judged["arrangements"].as_array().expect("set-ups");
+            let own = set_ups.iter().find(|own| own["arrangement"] == line["set_up"]).expect("a set-up");
+            let of = |at: &str| all.iter().find(|own| own["at"] == at);
+            assert_eq!(of("here").is_some(), own["verdict"] == "not-ready", "{bay}: {line}");
+            let cells = line["cells"].as_array().expect("cells");
+            assert_eq!(of("anywhere").is_some(), cells.last().expect("a room")["answer"] == "none-found");
+            for own in all {
+                for sentence in own["sentences"].as_array().expect("sentences") {
+                    let sentence = sentence.as_str().expect("a sentence");
+                    assert!(said.contains(sentence), "{bay}: {sentence}");
+                }
+                match &own["way"] {
+                    Value::Null => none += 1,
+                    way => {
+                        ways += 1;
+                        assert_ne!(way["verdict"], "not-ready");
+                        assert!(!way["moves"].as_array().expect("moves").is_empty());
+                    }
+                }
+            }
+        }
+    }
+    assert!(ways > 0, "{ways} {none}");
+    for beside in [["--csv", "--moves"], ["--moves", "-oreport.pdf"]] {
+        let both = baywright(&[["plan", "short-bay"], beside].concat());
+        assert_eq!(both.status.code(), Some(2), "{beside:?}");
+    }
+}
+
 /// The owner's report is a file of the kind that its name says, in the language and on the paper that were asked for; the exit status is
 /// that of the answer. What is read is not replaced, and what cannot be written is said before the search.
 #[test]

@@ -1,429 +1,187 @@
-//! What must move? The cheapest set of things that have to go so that an aiming fits somewhere, where each of them goes, and
-//! where the car is parked then.
+//! What must move? The cheapest set of things that have to go so that an aiming fits somewhere, or at a place that is asked about,
+//! where each of them goes, and where the car is parked then.
 //!
-//! What a set takes is the hands of its things, each by how hard it is to move ([`hands`]). Sets are taken in the order of
+//! What a set takes is the hands of its things, each by how hard it is to move ([`hands`]); of sets that take as many, the money that
+//! the owner said that it costs to have them gone. Sets are taken in the order of
 //! that. One that leaves the car no place even with all of it out of the room is none, and neither is any part of it: that is
 //! known of regions ([`crate::place`]) for each heading looked at, and of every such set it is kept which things it lacks, so
-//! that few have to be asked. Of a set that leaves the car a place the things are put somewhere, all together, for one spot
+//! that few have to be asked. Of one place that is asked about the checks say it, there and at the corners of what the car may be off.
+//! Of a set that leaves the car a place the things are put somewhere, all together, for one spot
 //! after the other; what comes of it is confirmed by the checks before it is given. So a set is *proven* to be the cheapest if
 //! each cheaper one leaves no place in any heading looked at; if one does, and its things were put nowhere, the set is the best
 //! that was found. How far things go is no part of that: of equal sets the one with the shortest ways found is given.
 //!
-//! Not asked is how a thing gets there, and whether it could be turned. What money it takes is not asked either.
+//! Only where hands do nothing, things that no hands move but of which the owner said what it costs to have them gone are looked at
+//! too: then money counts before hands, and what goes so needs a builder, which is told apart.
+//!
+//! Not asked is how a thing gets there, and whether it could be turned.
 
+mod answer;
+mod case;
+mod cost;
 mod freed;
 mod movers;
 mod put;
 mod sets;
 mod towards;
 
-use baywright_geometry::{PlanPose, angle};
+use baywright_geometry::PlanPose;
 
-use crate::assessment::{Code, Finding, Severity, Step, Subject, Verdict};
-use crate::cure::apply;
-use crate::edit::Edit;
+use crate::assessment::{Finding, Severity, Subject};
 use crate::judge::judge;
-use crate::model::{Arrangement, Id, ParkedKnown, StandSet};
-use crate::place::{ByTape, Margin, Offer, Search, Slack, Spot, stood};
-use crate::scene::Scene;
+use crate::model::{Arrangement, CostOf, Id, ParkedKnown};
+use crate::place::{Margin, Search, Slack, Spot};
 
+use case::{Case, Found};
+use cost::By;
 use freed::Freed;
 use movers::Mover;
-use put::{Floor, Keeps};
-use sets::Sets;
 
+pub use answer::{Asked, Cleared, Money, Move, Surety, Way, Where};
 pub use movers::hands;
 pub use towards::Towards;
 
 /// So many things are looked at: more that could go stay where they are.
 const MOST_THINGS: usize = 64;
-/// So many sets are taken, and of so many that leave the car a place the things are put somewhere.
-const MOST_SETS: usize = 200_000;
-const MOST_PUT: usize = 40;
-/// So many sets that take equally many hands are compared.
-const MOST_ALIKE: usize = 6;
-/// In so many headings spots are tried, in each at so many, and so many in all.
-const MOST_HEADINGS: usize = 24;
-const MOST_IN_HEADING: usize = 8;
-const MOST_SPOTS: usize = 48;
-/// Two spots of a heading nearer than this, mm, are one.
-const APART_MM: f64 = 300.0;
-/// The least slack of a spot, mm, and what rounding a spot to whole mm takes of it.
-const LEAST_MM: f64 = 1.0;
-const ROUNDED_MM: f64 = 1.0;
-/// A way that keeps clear of what only needs care too may be this much longer than one that does not.
-const DETOUR: f64 = 2.0;
-/// Two headings that differ by less, rad, are one.
-const SAME_RAD: f64 = 1e-9;
 
-/// What is known of it that no set of things takes less.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Surety {
-    /// No set that takes less leaves the car a place, in any heading looked at.
-    Proven,
-    /// One may, but its things were put nowhere, or something could go that is not looked at, as a lift's arm: what is given is
-    /// the best that was found.
-    BestFound,
-}
-
-/// A thing that goes.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Move {
-    /// Where to: moved by so much, or out of the bay.
-    pub step: Step,
-    /// Of a move, towards which walls.
-    pub towards: Vec<Towards>,
-}
-
-/// A way to make room.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Way {
-    /// What goes, by name.
-    pub moves: Vec<Move>,
-    /// Where the car is parked then.
-    pub offer: Offer,
-    /// The hands that it takes, on the scale of [`hands`]; out of the bay twice as many.
-    pub hands: u32,
-    /// How far all goes within the room, mm, each mm counted as often as hands carry.
-    pub way_mm: f64,
-    /// What is said of the space then: never "not ready".
-    pub verdict: Verdict,
-}
-
-/// The answer.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Cleared {
-    /// The way; `None` if none was found.
-    pub way: Option<Way>,
-    /// Of a way, whether a cheaper one is ruled out; of none, whether each is: proven, it fits nowhere even with all gone that
-    /// can go.
-    pub surety: Surety,
-    /// Whether it was stopped, or came to its limits, before all was looked at.
-    pub is_partial: bool,
-    /// What stops the aiming wherever the car stands: nothing that goes helps.
-    pub everywhere: Vec<Finding>,
-    /// How many things can go.
-    pub movable: usize,
-    /// How far off the shop parks a car.
-    pub margin: Margin,
-}
-
-impl Way {
-    /// All of it as one edit: what goes, the car, and with it the stands that were put somewhere.
-    pub fn edit(&self, arrangement: &Arrangement) -> Edit {
-        let pose = self.offer.spot.pose;
-        let there_from_here = pose * arrangement.parked.inverse();
-        let placements = arrangement.aiming.placements.iter().zip(&arrangement.stands);
-        let carried = placements.filter_map(|(own, set)| {
-            let StandSet::At { place, height_mm, pitch_rad } = *set else { return None };
-            let set = StandSet::At { place: there_from_here * place, height_mm, pitch_rad };
-            Some(Edit::Stand { placement: own.id.clone(), set })
-        });
-        let moves = self.moves.iter().map(|own| Edit::Do(own.step.clone()));
-        Edit::All(moves.chain([Edit::Park(pose)]).chain(carried).collect())
-    }
-}
-
-/// A thing moved within the room, or taken out.
-struct Deed {
-    thing: usize,
-    is_out: bool,
-    hands: u32,
-}
-
-/// What every look at a set shares.
-struct Case<'a> {
-    arrangement: &'a Arrangement,
-    headings: &'a [(f64, bool)],
-    /// What is found as it stands.
-    before: Vec<Finding>,
-    movers: Vec<Mover>,
-    margin: Margin,
-    is_stopped: &'a dyn Fn() -> bool,
-}
-
-/// Looks for the cheapest way to make room, with the car in any of these headings, radians, each with whether the room invites
-/// it. `tell` hears how many headings are done; the putting comes after them.
+/// Looks for the cheapest way to make room. `tell` hears how many of [`looks`] are done; the putting comes after them.
 pub fn cleared(
     arrangement: &Arrangement,
-    headings: &[(f64, bool)],
+    asked: &Asked<'_>,
     is_stopped: &dyn Fn() -> bool,
     tell: &mut dyn FnMut(usize),
 ) -> Cleared {
-    let (mm, rad) = arrangement.shop.parked_within(ParkedKnown::Planned);
-    let mut movers = movers::movers(arrangement);
-    let is_cut = movers.len() > MOST_THINGS;
-    movers.truncate(MOST_THINGS);
-    let stays_open = is_cut || movers::has_arms(arrangement);
-    let mut answer = Cleared {
-        way: None,
-        surety: Surety::BestFound,
-        is_partial: is_cut,
-        everywhere: Search::new(arrangement).everywhere().to_vec(),
-        movable: movers.len(),
-        margin: Margin { mm, rad },
-    };
-    if !answer.everywhere.is_empty() {
-        answer.surety = Surety::Proven;
-        return answer;
-    }
-    let things: Vec<&Id> = movers.iter().map(|own| &own.id).collect();
-    let radians: Vec<f64> = headings.iter().map(|own| own.0).collect();
-    let Some(freed) = Freed::new(arrangement, &things, &radians, is_stopped, tell) else {
-        answer.is_partial = true;
-        return answer;
-    };
     let before = judge(arrangement).findings;
-    let case = Case { arrangement, headings, before, movers, margin: answer.margin, is_stopped };
-    case.search(&freed, &mut answer, stays_open);
-    answer
+    let by_hand = movers::by_hand(arrangement, asked.costs);
+    let look = Look { arrangement, asked, before: &before, is_stopped };
+    let answer = look.cleared(by_hand.clone(), By::Hands, tell);
+    let by_builder = movers::by_builder(arrangement, asked.costs);
+    if answer.way.is_some() || by_builder.is_empty() || is_stopped() {
+        return answer;
+    }
+    // First those that hands do not move, so that none of them is cut off.
+    let all = by_builder.into_iter().chain(by_hand).collect();
+    let built = look.cleared(all, By::Money, &mut |_| {});
+    if built.way.is_none() {
+        return answer;
+    }
+    Cleared { not_by_hands: Some(answer.surety), least_money: None, movable: answer.movable, ..built }
 }
 
-/// Whether a thing is one of some, a bit for each.
-const fn has(set: u64, nth: usize) -> bool {
-    set >> nth & 1 == 1
+/// How many looks are told of: the headings, or of one place the things that hands move.
+pub fn looks(arrangement: &Arrangement, asked: &Asked<'_>) -> usize {
+    match asked.at {
+        Where::Anywhere => asked.headings.len(),
+        Where::Here(_) => movers::by_hand(arrangement, asked.costs).len().min(MOST_THINGS),
+    }
 }
 
-impl Case<'_> {
-    /// Takes set after set, the cheapest first. With `stays_open` something that could go is not looked at: nothing is proven.
-    fn search(&self, freed: &Freed, answer: &mut Cleared, stays_open: bool) {
-        let all: u64 = (0..self.movers.len()).map(|nth| 1_u64 << nth).sum();
-        if !freed.may(all) {
-            answer.surety = if stays_open { Surety::BestFound } else { Surety::Proven };
-            return;
-        }
-        let deeds = self.deeds();
-        let least = |own: &Mover| own.within.into_iter().chain(own.out).min().unwrap_or_default();
-        let costs: Vec<u32> = self.movers.iter().map(least).collect();
-        // Of each of these at least one thing has to go.
-        let mut one_of: Vec<u64> = Vec::new();
-        // The cheapest set of which it is not known that it is none, and that was put nowhere: what it takes, and its things.
-        let mut open: Option<(u32, u64)> = None;
-        let (mut put, mut alike) = (0, 0);
-        for (taken, (cost, set)) in Sets::of(deeds.iter().map(|own| own.hands).collect()).enumerate() {
-            if answer.way.as_ref().is_some_and(|own| cost > own.hands || alike >= MOST_ALIKE) {
-                break;
-            }
-            if (self.is_stopped)() || taken >= MOST_SETS || put >= MOST_PUT {
-                answer.is_partial = true;
-                break;
-            }
-            let chosen = deeds.iter().enumerate().filter(|(nth, _)| set >> nth & 1 == 1).map(|own| own.1);
-            let Some((within, out)) = split(chosen) else { continue };
-            let gone = within | out;
-            if one_of.iter().any(|own| own & gone == 0) {
-                continue;
-            }
-            if !freed.may(gone) {
-                one_of.push(freed.one_of(gone, &costs));
-                continue;
-            }
-            (put, alike) = (put + 1, alike + usize::from(answer.way.is_some()));
-            let found = self.put(freed, within, out);
-            if found.is_none() {
-                open = open.or(Some((cost, gone)));
-            }
-            let is_better = |own: &Way, than: &Way| {
-                (own.hands, !own.offer.meets)
-                    .cmp(&(than.hands, !than.offer.meets))
-                    .then(own.way_mm.total_cmp(&than.way_mm))
-                    .is_lt()
-            };
-            if let Some(own) = found
-                && answer.way.as_ref().is_none_or(|than| is_better(&own, than))
-            {
-                answer.way = Some(own);
-            }
-        }
-        let is_proven = |way: &Way| !stays_open && open.is_none_or(|(cost, _)| cost >= way.hands);
-        match &answer.way {
-            Some(way) if is_proven(way) => answer.surety = Surety::Proven,
-            Some(_) => {}
-            // Where so much has to go that no set that leaves the car a place was come to, one is made from above.
-            None => {
-                let gone = open.map_or_else(|| freed.few(all, &costs), |own| own.1);
-                answer.way = self.mostly_out(freed, gone);
-            }
-        }
-    }
+/// Whether any of these findings stops the aiming by a thing that could go, by hands or by a builder at a cost that was said.
+pub fn may_help(arrangement: &Arrangement, findings: &[Finding], costs: &[CostOf]) -> bool {
+    let by_hand = movers::by_hand(arrangement, costs);
+    let all: Vec<Mover> = by_hand.into_iter().chain(movers::by_builder(arrangement, costs)).collect();
+    let goes = |own: &Subject| matches!(own, Subject::Thing(id) if all.iter().any(|own| own.id == *id));
+    let mut stops = findings.iter().filter(|own| own.severity == Severity::Stops);
+    stops.any(|own| own.subjects.iter().any(goes))
+}
 
-    /// A way that needs little room: all of these things out of the bay that can leave, but those that can then be put within it.
-    fn mostly_out(&self, freed: &Freed, gone: u64) -> Option<Way> {
-        let can_leave = |nth: usize| self.movers.get(nth).is_some_and(|own| own.out.is_some());
-        let can_stay = |nth: usize| self.movers.get(nth).is_some_and(|own| own.within.is_some());
-        let all = || (0..self.movers.len()).filter(|&nth| has(gone, nth));
-        let mut out: u64 = all().filter(|&nth| can_leave(nth)).map(|nth| 1_u64 << nth).sum();
-        let mut way = self.put(freed, gone & !out, out)?;
-        for nth in all().filter(|&nth| can_leave(nth) && can_stay(nth)) {
-            let fewer = out & !(1 << nth);
-            if let Some(own) = self.put(freed, gone & !fewer, fewer) {
-                (way, out) = (own, fewer);
+/// What every look shares.
+struct Look<'a> {
+    arrangement: &'a Arrangement,
+    asked: &'a Asked<'a>,
+    before: &'a [Finding],
+    is_stopped: &'a dyn Fn() -> bool,
+}
+
+impl Look<'_> {
+    /// Looks with some things that may go.
+    fn cleared(&self, mut movers: Vec<Mover>, by: By, tell: &mut dyn FnMut(usize)) -> Cleared {
+        let is_cut = movers.len() > MOST_THINGS;
+        movers.truncate(MOST_THINGS);
+        let shop = &self.arrangement.shop;
+        let (mm, rad) = match self.asked.at {
+            Where::Here(pose) if pose == self.arrangement.parked => {
+                shop.parked_within(self.arrangement.parked_known)
             }
-        }
-        Some(way)
-    }
-
-    /// All that can be done, the cheapest first.
-    fn deeds(&self) -> Vec<Deed> {
-        let all = self.movers.iter().enumerate().flat_map(|(thing, own)| {
-            let within = own.within.map(|hands| Deed { thing, is_out: false, hands });
-            within.into_iter().chain(own.out.map(|hands| Deed { thing, is_out: true, hands }))
-        });
-        let mut all: Vec<Deed> = all.collect();
-        all.sort_by_key(|own| (own.hands, own.is_out, own.thing));
-        all
-    }
-
-    fn ids(&self, set: u64) -> Vec<&Id> {
-        let all = self.movers.iter().enumerate().filter(|(nth, _)| has(set, *nth));
-        all.map(|(_, own)| &own.id).collect()
-    }
-
-    /// Puts the things of a set somewhere, those that leave aside, and parks the car: as well clear as can be, by the shortest
-    /// ways.
-    fn put(&self, freed: &Freed, within: u64, out: u64) -> Option<Way> {
-        let headings = freed.fits(within | out);
-        let (within, out) = (self.ids(within), self.ids(out));
-        let left = freed::without(self.arrangement, |id| out.contains(&id));
-        let search = Search::new(&freed::without(&left, |id| within.contains(&id)));
-        let lever_mm = search.lever_mm().max(1.0);
-        let slack = |mm: f64| Slack { mm, rad: mm / lever_mm };
-        let margin = slack(self.margin.mm.max(self.margin.rad * lever_mm));
-        let best = |slack: Slack, of_care: bool| {
-            let keeps = Keeps { slack, of_care };
-            let mut best: Option<Way> = None;
-            for pose in spots(&search, &headings, &slack) {
-                if (self.is_stopped)() {
-                    break;
-                }
-                let parked = stood(&left, pose);
-                let Some(put) = Floor::new(&parked, &within, keeps).put() else { continue };
-                if best.as_ref().is_some_and(|own| own.way_mm < put.way_mm) {
-                    continue;
-                }
-                let moves = put.moves.into_iter().map(|(thing, by)| Step::MoveThing { thing, by });
-                let gone = out.iter().map(|&thing| Step::TakeAway { thing: thing.clone() });
-                let Some(own) = self.confirmed(moves.chain(gone).collect(), pose, put.way_mm) else {
-                    continue;
-                };
-                let is_better = |than: &Way| {
-                    own.way_mm < than.way_mm || own.offer.spot.slack.mm > than.offer.spot.slack.mm
-                };
-                if best.as_ref().is_none_or(is_better) {
-                    best = Some(own);
-                }
-            }
-            best
+            Where::Anywhere | Where::Here(_) => shop.parked_within(ParkedKnown::Planned),
         };
-        let well = best(margin, true);
-        if well.as_ref().is_some_and(|own| own.way_mm <= 0.0) {
-            return well;
-        }
-        match (well, best(margin, false)) {
-            // Nobody goes far out of the way for what only needs care.
-            (Some(well), Some(short)) if well.way_mm > DETOUR * short.way_mm => Some(short),
-            (Some(own), _) | (None, Some(own)) => Some(own),
-            (None, None) => best(slack(LEAST_MM), false),
-        }
-    }
-
-    /// The way, if the checks have nothing that stops then, and nothing to say of where a thing went.
-    fn confirmed(&self, steps: Vec<Step>, pose: PlanPose, way_mm: f64) -> Option<Way> {
-        let moved = steps.iter().fold(self.arrangement.clone(), |own, step| apply(&own, step));
-        let search = Search::new(&moved);
-        let after = stood(&moved, pose);
-        let judged = judge(&after);
-        let went = |subject: &Subject| {
-            steps.iter().any(|step| {
-                matches!((step, subject), (Step::MoveThing { thing, .. }, Subject::Thing(id)) if thing == id)
-            })
+        let mut answer = Cleared {
+            at: self.asked.at,
+            way: None,
+            surety: Surety::BestFound,
+            least_money: None,
+            not_by_hands: None,
+            is_partial: is_cut,
+            remains: Vec::new(),
+            movable: movers.len(),
+            margin: Margin { mm, rad },
         };
-        let complains = |own: &Finding| {
-            own.severity != Severity::Note
-                && (own.subjects.iter().any(went) && is_of_room(own.code()) || is_of_ways(own.code()))
-                && !self.before.iter().any(|old| old.code() == own.code() && old.subjects == own.subjects)
+        let case = Case {
+            arrangement: self.arrangement,
+            asked: self.asked,
+            before: self.before,
+            movers: &movers,
+            by,
+            margin: answer.margin,
+            needs_margin: true,
+            stays_open: is_cut || movers::has_arms(self.arrangement),
+            is_stopped: self.is_stopped,
         };
-        if judged.count(Severity::Stops) > 0 || judged.findings.iter().any(complains) {
-            return None;
-        }
-        let slack = search.slack_at(pose).filter(|own| own.mm >= LEAST_MM)?;
-        let is_invited =
-            self.headings.iter().any(|own| own.1 && angle::wrapped(own.0 - pose.heading()).abs() < SAME_RAD);
-        let spot = Spot { pose, slack, is_invited };
-        let by_tape = ByTape::of(&after, &Scene::of(&after), pose);
-        let of = |id: &Id| self.movers.iter().find(|own| own.id == *id);
-        let taken = steps.iter().filter_map(|step| match step {
-            Step::MoveThing { thing, .. } => of(thing)?.within,
-            Step::TakeAway { thing } => of(thing)?.out,
-            _ => None,
-        });
-        let hands = taken.sum();
-        let moves = steps.into_iter().map(|step| {
-            let towards = match &step {
-                Step::MoveThing { thing, by } => towards::towards(self.arrangement, thing, *by),
-                _ => Vec::new(),
-            };
-            Move { step, towards }
-        });
-        Some(Way {
-            moves: moves.collect(),
-            offer: Offer { meets: spot.meets(&self.margin), spot, by_tape },
-            hands,
-            way_mm,
-            verdict: judged.verdict,
-        })
-    }
-}
-
-/// Which things are moved and which are taken out, a bit for each; `None` if one is both.
-fn split<'a>(deeds: impl Iterator<Item = &'a Deed>) -> Option<(u64, u64)> {
-    let (mut within, mut out) = (0, 0);
-    for deed in deeds {
-        let own = if deed.is_out { &mut out } else { &mut within };
-        *own |= 1_u64 << deed.thing;
-    }
-    (within & out == 0).then_some((within, out))
-}
-
-/// Spots that are tried, those in the middle of a shape of places first: about each all is clear by a slack.
-fn spots(search: &Search, headings: &[f64], slack: &Slack) -> Vec<PlanPose> {
-    let lever_mm = search.lever_mm().max(1.0);
-    let wants = Slack { mm: slack.mm + ROUNDED_MM, rad: slack.rad + ROUNDED_MM / lever_mm };
-    let (mut middles, mut corners) = (Vec::new(), Vec::new());
-    for &rad in headings.iter().take(MOST_HEADINGS) {
-        let Some(clear) = search.clear_places(rad, &wants) else { continue };
-        let middle = (0..clear.shapes().len()).filter_map(|nth| clear.shape(nth).middle());
-        let mut own: Vec<PlanPose> = Vec::new();
-        let edges = clear.rings().flatten().map(|&at| (false, at));
-        for (is_middle, at) in middle.map(|at| (true, at)).chain(edges) {
-            let pose = PlanPose::new(at.round(), rad);
-            let is_near = |other: &PlanPose| other.origin().distance(pose.origin()) < APART_MM;
-            if own.len() >= MOST_IN_HEADING || own.iter().any(is_near) {
-                continue;
+        let things: Vec<&Id> = movers.iter().map(|own| &own.id).collect();
+        let found = match self.asked.at {
+            Where::Anywhere => {
+                answer.remains = Search::new(self.arrangement).everywhere().to_vec();
+                if !answer.remains.is_empty() {
+                    answer.surety = Surety::Proven;
+                    return answer;
+                }
+                self.anywhere(&case, &things, tell)
             }
-            own.push(pose);
-            if is_middle { middles.push(pose) } else { corners.push(pose) }
-        }
+            Where::Here(pose) => {
+                let found = self.here(case, (&things, pose), tell);
+                if found.as_ref().is_some_and(|own| own.way.is_none()) {
+                    let bare = freed::without(self.arrangement, |id| things.contains(&id));
+                    let all = judge(&freed::with_car(&bare, pose)).findings;
+                    answer.remains = all.into_iter().filter(|own| own.severity == Severity::Stops).collect();
+                }
+                found
+            }
+        };
+        let Some(found) = found else {
+            answer.is_partial = true;
+            return answer;
+        };
+        let is_said = movers.iter().any(|own| own.costs.is_some());
+        answer.least_money = (is_said && found.way.is_some()).then_some(found.among_equals);
+        answer.is_partial |= found.is_partial;
+        (answer.way, answer.surety) = (found.way, found.surety);
+        answer
     }
-    middles.extend(corners);
-    middles.truncate(MOST_SPOTS);
-    middles
-}
 
-/// Whether a finding is of where a thing stands in the room, whatever is aimed there.
-const fn is_of_room(code: Code) -> bool {
-    matches!(
-        code,
-        Code::KeepFree
-            | Code::DoorLeaf
-            | Code::ShutDoor
-            | Code::WalkIn
-            | Code::ThingPlace
-            | Code::BesidePermanentMark
-    )
-}
+    fn anywhere(&self, case: &Case<'_>, things: &[&Id], tell: &mut dyn FnMut(usize)) -> Option<Found> {
+        let radians: Vec<f64> = self.asked.headings.iter().map(|own| own.0).collect();
+        let freed = Freed::new(self.arrangement, things, &radians, self.is_stopped, tell)?;
+        Some(case.search(&freed))
+    }
 
-/// Whether a finding is of a way in, whatever it names.
-const fn is_of_ways(code: Code) -> bool {
-    matches!(code, Code::WayIn)
+    /// At one place: with as much to spare as cars are parked off, and where nothing gives that, just so that nothing stops.
+    fn here(
+        &self,
+        case: Case<'_>,
+        (things, pose): (&[&Id], PlanPose),
+        tell: &mut dyn FnMut(usize),
+    ) -> Option<Found> {
+        let lever_mm = Search::new(self.arrangement).lever_mm().max(1.0);
+        let mm = case.margin.mm.max(case.margin.rad * lever_mm);
+        let slack = Slack { mm, rad: mm / lever_mm };
+        let well = Spot { pose, slack, is_invited: false };
+        let freed = Freed::at(self.arrangement, things, &well, self.is_stopped, tell)?;
+        let found = case.search(&freed);
+        if found.way.is_some() || (self.is_stopped)() {
+            return Some(found);
+        }
+        let just = Spot { slack: Slack { mm: 0.0, rad: 0.0 }, ..well };
+        let freed = Freed::at(self.arrangement, things, &just, self.is_stopped, &mut |_| {})?;
+        Some(Case { needs_margin: false, ..case }.search(&freed))
+    }
 }

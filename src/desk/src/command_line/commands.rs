@@ -149,6 +149,8 @@ pub(crate) struct PlanAsked {
     pub(crate) cars: Vec<String>,
     /// Of all cars.
     pub(crate) all_cars: bool,
+    /// What must move for what is stopped is answered too.
+    pub(crate) moves: bool,
     /// Instead of a plan a proof that the set-up fits nowhere, into this file.
     pub(crate) proof: Option<PathBuf>,
     pub(crate) json: bool,
@@ -312,6 +314,7 @@ pub(crate) fn read(
             arrangement: given.get_one::<String>("arrangement").cloned(),
             cars: given.get_many::<String>("car").unwrap_or_default().cloned().collect(),
             all_cars: given.get_flag("all-cars"),
+            moves: given.get_flag("moves"),
             proof: given.get_one::<PathBuf>("proof").cloned(),
             json: given.get_flag("json"),
             csv: given.get_flag("csv"),

@@ -219,6 +219,7 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .arg(flag("all-cars", of_plan.all_cars).conflicts_with("car"))
         .arg(flag("json", of_plan.json))
         .arg(flag("csv", of_plan.csv).conflicts_with("json"))
+        .arg(flag("moves", of_plan.moves).conflicts_with_all(["csv", "output", "proof"]))
         .arg(
             Arg::new("proof")
                 .long("proof")

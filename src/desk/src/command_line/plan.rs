@@ -12,6 +12,7 @@ use std::sync::Arc;
 use baywright_drawing::Lettering;
 use baywright_drawing::sheet::{About, ReportOf, owner_report};
 use baywright_files::{FileFault, Library, Loaded, ShopInUse, may_be_output, shop_in_use};
+use baywright_planner::clearing::{Cleared, Where};
 use baywright_planner::matrix::{
     Cell, Line, Place, Planned, Row, lines_of_car, lines_of_layout, places_of, weigh,
 };
@@ -30,7 +31,7 @@ use crate::command_line::report::{chosen, judged_by, not_read};
 use crate::command_line::sheet::read_from;
 use crate::command_line::trouble::{Errors, Trouble};
 use crate::command_line::written::written;
-use crate::session::planning::planned;
+use crate::session::planning::{moves_of, planned};
 use crate::session::printed::Format;
 
 pub(crate) use table::table;
@@ -87,11 +88,13 @@ pub(crate) fn plan(
     let (mm, rad) = used.shop.parked_within(ParkedKnown::Planned);
     let places: Arc<[Place]> = places_of(&loaded.layout).into();
     let found = answered(asked, &lines, &places, Margin { mm, rad }, errors);
+    let moves = asked.moves.then(|| must_move(asked, &found, &loaded, errors));
     let answer = PlanAnswer {
         file: if is_stream(&asked.layout) { asked.layout.display().to_string() } else { loaded.file.clone() },
         layout: &loaded.layout,
         used: (&used.shop, used.path.as_deref()),
         found: &found,
+        moves: moves.as_deref(),
     };
     let at = places.iter().position(|own| *own == Place::Room).unwrap_or_default();
     let is_found = |row: &Row| matches!(row.cells.get(at), Some(Some(Cell::Fits(_))));
@@ -193,6 +196,21 @@ fn answered(
     })
 }
 
+/// What must move for each line that is stopped; a terminal is told how many lines are answered.
+fn must_move(
+    asked: &PlanAsked,
+    found: &Planned,
+    loaded: &Loaded,
+    errors: &mut Errors<'_>,
+) -> Vec<Vec<Cleared>> {
+    let (texts, all) = (asked.locale.language.clearing(), found.lines.len());
+    moves_of(found, &loaded.layout.owner.without, &|| false, &mut |done| {
+        if !asked.quiet {
+            errors.so_far_on_terminal(&texts.lines_done(done, all));
+        }
+    })
+}
+
 /// What a report is written as, by the ending of its file's name.
 fn format(report: &ReportAsked) -> Option<Format> {
     let ending = report.output.extension()?.to_string_lossy();
@@ -277,10 +295,35 @@ fn text(answer: &PlanAnswer<'_>, locale: Locale, out: &mut Page<'_>) -> io::Resu
         }
         None => out.entry("      ", texts.no_size)?,
     }
+    if let Some(moves) = answer.moves {
+        writeln!(out)?;
+        moves_told(all, moves, locale, out)?;
+    }
     writeln!(out)?;
     out.entry("  ", texts.searched)?;
     match all.lines.first() {
         Some(line) => out.entry("  ", Words::new(&line.arrangement, locale).caution()),
         None => Ok(()),
     }
+}
+
+/// What must move, line by line.
+fn moves_told(all: &Planned, moves: &[Vec<Cleared>], locale: Locale, out: &mut Page<'_>) -> io::Result<()> {
+    let texts = locale.language.clearing();
+    out.entry("  ", &format!("{}:", texts.must_move))?;
+    if moves.iter().all(Vec::is_empty) {
+        out.entry("      ", texts.nothing_moves)?;
+    }
+    for (line, found) in all.lines.iter().zip(moves).filter(|own| !own.1.is_empty()) {
+        let words = Words::new(&line.arrangement, locale);
+        out.entry("   -  ", &words.plan_line(line.is_saved))?;
+        for own in found {
+            let at = if own.at == Where::Anywhere { texts.to_stand_anywhere } else { texts.to_stand_here };
+            out.entry("      ", &format!("{at}:"))?;
+            for text in words.cleared(own) {
+                out.entry("       -  ", &text)?;
+            }
+        }
+    }
+    Ok(())
 }

@@ -6,6 +6,7 @@ use baywright_drawing::sheet::Sheet;
 use baywright_drawing::{Axis, Projection, Theme};
 use baywright_planner::Subject;
 use baywright_planner::another_plan::PlanBuys;
+use baywright_planner::clearing::Where;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::hand::Order;
@@ -344,8 +345,8 @@ pub enum OfView {
     Prove,
     /// End that.
     StopProving,
-    /// Look for what must move.
-    WhatMoves,
+    /// Look for what must move so that the car can stand anywhere, or at this very place.
+    WhatMoves(Where),
     /// Open or close the list of what is in the bay.
     List(bool),
     /// Search in the list.
@@ -457,7 +458,7 @@ impl OfView {
             | Self::StayingLines(_)
             | Self::Prove
             | Self::StopProving
-            | Self::WhatMoves
+            | Self::WhatMoves(_)
             | Self::Search
             | Self::EndSearch
             | Self::FullScreen

@@ -9,6 +9,7 @@ mod way_in;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
+use baywright_planner::clearing::Where;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{PlanPose, angle};
 use baywright_planner::model::{Arrangement, Id};
@@ -90,8 +91,8 @@ impl Parking {
     }
 
     /// Has it looked for what must move, of this answer.
-    pub fn ask_what_moves(&mut self, generation: u64) {
-        self.clearing.ask(generation);
+    pub fn ask_what_moves(&mut self, generation: u64, at: Where) {
+        self.clearing.ask(generation, at);
     }
 
     /// The places for the car's heading as it is now; the search is made anew only for what does not go with the car.
@@ -185,6 +186,7 @@ impl Desk {
             }
             ui.scope(|ui| self.search_told(ui, out));
             lit.way_in = ui.scope(|ui| self.way_in_here(ui)).inner;
+            ui.scope(|ui| self.what_must_move_here(ui, &mut lit.spot, out));
             ui.scope(|ui| {
                 if let Some(shown) = self.answer.shown_of(&self.parking.offered) {
                     self.offers(ui, &shown, &mut lit, out);
@@ -317,7 +319,7 @@ impl Desk {
                 ui.scope(|ui| self.fits_nowhere(ui, &mut lit.spot, out));
             }
             if !found.is_partial && !shown.is_older {
-                ui.scope(|ui| self.what_must_move(ui, &mut lit.spot, out));
+                ui.scope(|ui| self.what_must_move(ui, Where::Anywhere, &mut lit.spot, out));
             }
         } else {
             ui.add(Label::new(widgets::soft(ui, texts.measured_so)).wrap());

@@ -3,11 +3,14 @@
 use std::sync::Arc;
 use std::sync::mpsc;
 
+use baywright_planner::clearing::{Asked, Cleared, Where, cleared};
 use baywright_planner::matrix::{
-    Change, Curve, Grid, Heard, Line, Needs, Place, Planned, Row, Unlocked, best_place, fit_map, heard,
+    Cell, Change, Curve, Grid, Heard, Line, Needs, Place, Planned, Row, Unlocked, best_place, fit_map, heard,
     needs, row, unlocked,
 };
+use baywright_planner::model::CostOf;
 use baywright_planner::place::{Margin, Search, Slack, headings};
+use baywright_planner::{Severity, judge};
 use rayon::prelude::*;
 
 /// How wide a square of the floor is in which aimings are counted, mm.
@@ -119,6 +122,37 @@ pub fn unlocked_by(
     // In the order in which they were asked about, whichever was done first.
     all.sort_by_key(|own| own.0);
     all.into_iter().map(|own| own.1).collect()
+}
+
+/// What must move for each line of a list: so that its car can stand where it stands, if it is a set-up and something stops it there;
+/// and so that it can stand anywhere in the room, if no place was found in it. `tell` hears how many lines are done.
+pub fn moves_of(
+    found: &Planned,
+    costs: &[CostOf],
+    is_stopped: &(dyn Fn() -> bool + Sync),
+    tell: &mut dyn FnMut(usize),
+) -> Vec<Vec<Cleared>> {
+    let room = found.places.iter().position(|own| *own == Place::Room);
+    let look = |nth: usize| {
+        let line = found.lines.get(nth)?;
+        let own = &line.arrangement;
+        let is_stopped_here = line.is_saved && judge(own).count(Severity::Stops) > 0;
+        let fits_nowhere = matches!(room.and_then(|at| found.cell(nth, at)), Some(Cell::NoneFound(_)));
+        let here = is_stopped_here.then_some(Where::Here(own.parked));
+        let anywhere = fits_nowhere.then_some(Where::Anywhere);
+        let all = headings(&own.bay.room);
+        let asked = here.into_iter().chain(anywhere).map(|at| Asked { at, headings: &all, costs });
+        Some(asked.map(|asked| cleared(own, &asked, is_stopped, &mut |_| {})).collect::<Vec<_>>())
+    };
+    let (mut all, mut done) = (vec![Vec::new(); found.lines.len()], 0);
+    on_all(found.lines.len(), is_stopped, &look, &mut |at, own| {
+        if let Some(place) = all.get_mut(at) {
+            *place = own;
+        }
+        done += 1;
+        tell(done);
+    });
+    all
 }
 
 /// The headings that the room of a list invites, radians.

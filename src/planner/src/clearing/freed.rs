@@ -1,15 +1,21 @@
 //! Where the car could stand if some things were not there.
 //!
 //! What a thing takes of the places does not depend on the others: the places with some of them are what the places with each
-//! alone have in common. So each is asked once, and every set of them is then a matter of regions.
+//! alone have in common. So each is asked once, and every set of them is then a matter of regions. Of one place that is asked about
+//! the checks are asked themselves, there and at the corners of what the car may be off.
 
-use baywright_geometry::{DVec2, Region};
+use baywright_geometry::{Bounds, DVec2, PlanPose, Region};
 
+use super::cost::Cost;
+use crate::assessment::Severity;
+use crate::judge::judge;
 use crate::model::{Arrangement, Id};
-use crate::place::{Places, Search};
+use crate::place::{Places, Search, Spot, corners, stood};
 
 /// A thing that takes less of the places than this takes none of them, mm²: what rounding makes of an edge.
 const NOTHING_MM2: f64 = 1.0;
+/// One place is a square of this half side, mm.
+const HERE_MM: f64 = 1.0;
 
 /// The places for a heading.
 #[derive(Clone, Debug)]
@@ -87,6 +93,40 @@ impl Freed {
         Some(Self { headings: found })
     }
 
+    /// Looks at one spot alone, with each thing: `tell` hears how many things are done.
+    pub(super) fn at(
+        arrangement: &Arrangement,
+        things: &[&Id],
+        spot: &Spot,
+        is_stopped: &dyn Fn() -> bool,
+        tell: &mut dyn FnMut(usize),
+    ) -> Option<Self> {
+        let (here, rad) = (spot.pose.origin(), spot.pose.heading());
+        let Bounds { low, high } = Bounds { low: here, high: here }.grown(HERE_MM);
+        let ring = vec![low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)];
+        let is_clear = |own: &Arrangement| {
+            let mut all = corners(spot);
+            all.all(|pose| judge(&with_car(own, pose)).count(Severity::Stops) == 0)
+        };
+        let bare = without(arrangement, |id| things.contains(&id));
+        let all = if is_clear(&bare) { Region::left(&[ring], &[]) } else { Region::default() };
+        if all.is_empty() {
+            return Some(Self { headings: Vec::new() });
+        }
+        let mut with = Vec::new();
+        for (done, thing) in things.iter().enumerate() {
+            if is_stopped() {
+                return None;
+            }
+            let alone = without(arrangement, |id| id != *thing && things.contains(&id));
+            let nowhere = || Left { fits: Region::default(), may: Region::default() };
+            with.push((!is_clear(&alone)).then(nowhere));
+            tell(done + 1);
+        }
+        let without = Left { fits: all.clone(), may: all };
+        Some(Self { headings: vec![Heading { rad, without, with }] })
+    }
+
     /// Whether the car may stand anywhere without these things, a bit for each.
     pub(super) fn may(&self, without: u64) -> bool {
         self.headings.iter().any(|own| !own.left(without, |own| &own.may).is_empty())
@@ -100,7 +140,7 @@ impl Freed {
 
     /// Of these things at least one has to go, if without the others it may stand nowhere: as few as can be told so, dear ones
     /// rather than cheap ones. `costs` has what each takes.
-    pub(super) fn one_of(&self, without: u64, costs: &[u32]) -> u64 {
+    pub(super) fn one_of(&self, without: u64, costs: &[Cost]) -> u64 {
         let mut gone = without;
         for nth in cheapest(costs) {
             let more = gone | 1 << nth;
@@ -112,7 +152,7 @@ impl Freed {
     }
 
     /// Of these things as few as leave the car a place, dear ones left where they are first: none can be left out.
-    pub(super) fn few(&self, of: u64, costs: &[u32]) -> u64 {
+    pub(super) fn few(&self, of: u64, costs: &[Cost]) -> u64 {
         let mut gone = of;
         for nth in cheapest(costs).into_iter().rev() {
             let fewer = gone & !(1 << nth);
@@ -125,7 +165,7 @@ impl Freed {
 }
 
 /// The places of some costs among them, the cheapest first.
-fn cheapest(costs: &[u32]) -> Vec<usize> {
+fn cheapest(costs: &[Cost]) -> Vec<usize> {
     let mut all: Vec<usize> = (0..costs.len()).collect();
     all.sort_by_key(|&nth| costs.get(nth));
     all
@@ -147,6 +187,11 @@ impl Heading {
         }
         left
     }
+}
+
+/// The same with the car at a pose; where it stands there already, with all that is known of its place.
+pub(super) fn with_car(arrangement: &Arrangement, pose: PlanPose) -> Arrangement {
+    if pose == arrangement.parked { arrangement.clone() } else { stood(arrangement, pose) }
 }
 
 /// The same without some things.

@@ -299,10 +299,11 @@ impl Matter<'_> {
         Some(if own.is_person() { ThingKind::Person } else { own.kind })
     }
 
-    /// How hard the hardest of all is that goes to make room.
+    /// How hard the hardest of all is that hands move to make room.
     pub fn hardest(&self, way: &Way) -> Option<Effort> {
         let of = |id: &Id| self.arrangement.bay.things.iter().find(|own| own.id == *id).map(|own| own.effort);
-        let all = way.moves.iter().filter_map(|own| match &own.step {
+        let by_hand = way.moves.iter().filter(|own| !own.needs_builder);
+        let all = by_hand.filter_map(|own| match &own.step {
             Step::MoveThing { thing, .. } | Step::TakeAway { thing } => of(thing),
             _ => None,
         });

@@ -105,6 +105,12 @@ impl Region {
         self.written(&format!("{value:.places$}"))
     }
 
+    /// A sum of somebody's money, in whatever that is: to hundredths, unless it is whole.
+    pub fn money(self, sum: f64) -> String {
+        let is_whole = (sum - sum.round()).abs() < 0.005;
+        self.number(sum, if is_whole { 0 } else { 2 })
+    }
+
     /// A share in per cent: what is not nothing is never shown as "0 %", what is not all never as "100 %".
     pub(super) fn share(self, share: f64) -> Share {
         let value = share * 100.0;

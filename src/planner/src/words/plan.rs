@@ -12,6 +12,7 @@ texts! {
     all_cars, "A flag: all of them.";
     a_car, "What stands for a car's name.";
     csv, "A flag.";
+    moves, "A flag: what must move too.";
     json, "A flag.";
     report, "A file: the owner's report.";
     a_report, "What stands for its name.";

@@ -3,7 +3,7 @@
 
 use std::f64::consts::PI;
 
-use baywright_planner::clearing::{Cleared, Surety, cleared};
+use baywright_planner::clearing::{Asked, Cleared, Surety, Where, cleared};
 use baywright_planner::geometry::DVec2;
 use baywright_planner::place::{corners, stood};
 
@@ -14,7 +14,8 @@ use crate::{Severity, Step, judge};
 /// Asks with the nose along the room, and back.
 pub fn ask(own: &Arrangement, headings: &[f64]) -> Cleared {
     let headings: Vec<(f64, bool)> = headings.iter().map(|&own| (own, true)).collect();
-    let found = cleared(own, &headings, &|| false, &mut |_| {});
+    let asked = Asked { at: Where::Anywhere, headings: &headings, costs: &[] };
+    let found = cleared(own, &asked, &|| false, &mut |_| {});
     confirm(own, &found);
     found
 }
@@ -37,7 +38,7 @@ pub fn confirm(own: &Arrangement, found: &Cleared) {
 }
 
 /// A room so wide that only what stands off its wall is in the way; nothing can leave by its door.
-fn room(length: f64, width: f64, things: Vec<Thing>) -> Arrangement {
+pub fn room(length: f64, width: f64, things: Vec<Thing>) -> Arrangement {
     let mut own = with(things);
     own.bay.room = rectangle((0.0, 0.0), (length, width));
     own.bay.survey = None;
@@ -208,11 +209,12 @@ fn nothing_goes_where_it_fits_and_nothing_into_a_way() {
 #[test]
 fn a_stop_is_marked() {
     let own = room(9_400.0, 3_900.0, vec![cabinet("cabinet", (7_000.0, 800.0), 600.0, 600.0)]);
-    let found = cleared(&own, &[(0.0, true)], &|| true, &mut |_| {});
+    let asked = Asked { at: Where::Anywhere, headings: &[(0.0, true)], costs: &[] };
+    let found = cleared(&own, &asked, &|| true, &mut |_| {});
     assert!(found.is_partial && found.way.is_none() && found.surety == Surety::BestFound);
     // What stops everywhere is said, and nothing goes.
     let mut low = own;
     low.bay.ceiling_mm = 1_400.0;
     let found = ask(&low, &[0.0]);
-    assert!(!found.everywhere.is_empty() && found.way.is_none());
+    assert!(!found.remains.is_empty() && found.way.is_none());
 }

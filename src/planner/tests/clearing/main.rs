@@ -11,4 +11,6 @@ mod support;
 mod by_hand;
 #[path = "../checks/dice.rs"]
 mod dice;
+mod here;
+mod money;
 mod tried;

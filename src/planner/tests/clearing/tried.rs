@@ -21,7 +21,7 @@ const THING_MM: f64 = 400.0;
 const MOST_PLACES: usize = 6;
 const MOST_PUT: usize = 300;
 
-fn room(seed: u64) -> Arrangement {
+pub fn room(seed: u64) -> Arrangement {
     let mut dice = Dice(seed.wrapping_mul(0x9e37_79b9_97f4_a7c1));
     let size = DVec2::new(dice.within(9_300.0, 11_500.0), dice.within(3_100.0, 5_000.0)).round();
     let mut own = clear();
@@ -71,10 +71,18 @@ fn stopping(own: &Arrangement, pose: PlanPose) -> Option<u64> {
     Some(all)
 }
 
-/// Every way to put the things of a set on the grid, each with the car where it is, until one is found in which nothing stops.
-fn is_put(own: &Arrangement, pose: PlanPose, set: &[usize], left: &mut usize) -> bool {
+/// Every way to put the things of a set on the grid, each with the car where it is, until one is found in which nothing stops, nor
+/// at the other poses.
+pub fn is_put(
+    own: &Arrangement,
+    pose: PlanPose,
+    others_too: &[PlanPose],
+    set: &[usize],
+    left: &mut usize,
+) -> bool {
     let Some((&next, rest)) = set.split_first() else {
-        return judge(&stood(own, pose)).count(Severity::Stops) == 0;
+        let mut all = std::iter::once(&pose).chain(others_too);
+        return all.all(|&pose| judge(&stood(own, pose)).count(Severity::Stops) == 0);
     };
     let size = own.bay.room.bounds().size();
     let (rows, columns) = ((size.y / THING_MM) as usize, (size.x / THING_MM) as usize);
@@ -94,14 +102,16 @@ fn is_put(own: &Arrangement, pose: PlanPose, set: &[usize], left: &mut usize) ->
         let asked = without(&with, rest);
         let Some(now_left) = left.checked_sub(1) else { return false };
         *left = now_left;
-        if judge(&stood(&asked, pose)).count(Severity::Stops) == 0 && is_put(&with, pose, rest, left) {
+        if judge(&stood(&asked, pose)).count(Severity::Stops) == 0
+            && is_put(&with, pose, others_too, rest, left)
+        {
             return true;
         }
     }
     false
 }
 
-fn without(own: &Arrangement, gone: &[usize]) -> Arrangement {
+pub fn without(own: &Arrangement, gone: &[usize]) -> Arrangement {
     let mut left = own.clone();
     let mut nth = 0;
     left.bay.things.retain(|_| {
@@ -111,23 +121,15 @@ fn without(own: &Arrangement, gone: &[usize]) -> Arrangement {
     left
 }
 
-/// The fewest hands that are found by trying; and the fewest of any set without which the car has a place on the grid.
-fn tried(own: &Arrangement, headings: &[f64]) -> (Option<u32>, Option<u32>) {
-    let size = own.bay.room.bounds().size();
-    // The set-up is 9200 by 3000: elsewhere it is not in the room. Nor is anything tried that has not a millimetre to spare.
-    let spare = size - DVec2::new(9_200.0, 3_000.0) - 4.0;
-    let (rows, columns) = ((spare.y / CAR_MM) as usize, (spare.x / CAR_MM) as usize);
-    let places = headings.iter().flat_map(|&rad| {
-        let low = DVec2::new(if rad == 0.0 { 3_400.0 } else { 5_800.0 }, 1_500.0) + 2.0;
-        (0..=columns)
-            .flat_map(move |x| (0..=rows).map(move |y| (x, y)))
-            .map(move |(x, y)| PlanPose::new(low + DVec2::new(x as f64, y as f64) * CAR_MM, rad))
-    });
-    let places: Vec<(PlanPose, u64)> = places.filter_map(|pose| Some((pose, stopping(own, pose)?))).collect();
+/// What is done of a set: what it takes, what is moved within the room, what is taken out, by position.
+pub type Done = (u32, Vec<usize>, Vec<usize>);
+
+/// All sets of things that hands move, the cheapest first.
+pub fn sets(own: &Arrangement) -> Vec<Done> {
     let of = |nth: usize| hands(own.bay.things[nth].effort);
     // Each thing stays, is moved, or is taken out for twice the hands.
     let count = own.bay.things.len();
-    let mut all: Vec<(u32, Vec<usize>, Vec<usize>)> = Vec::new();
+    let mut all: Vec<Done> = Vec::new();
     'sets: for code in 0..3_usize.pow(count as u32) {
         let (mut cost, mut moved, mut out) = (0, Vec::new(), Vec::new());
         for nth in 0..count {
@@ -147,8 +149,29 @@ fn tried(own: &Arrangement, headings: &[f64]) -> (Option<u32>, Option<u32>) {
         all.push((cost, moved, out));
     }
     all.sort();
+    all
+}
+
+/// The positions of some things among those that are left when others are gone.
+pub fn among_left(moved: &[usize], out: &[usize]) -> Vec<usize> {
+    moved.iter().map(|nth| nth - out.iter().filter(|gone| *gone < nth).count()).collect()
+}
+
+/// The fewest hands that are found by trying; and the fewest of any set without which the car has a place on the grid.
+fn tried(own: &Arrangement, headings: &[f64]) -> (Option<u32>, Option<u32>) {
+    let size = own.bay.room.bounds().size();
+    // The set-up is 9200 by 3000: elsewhere it is not in the room. Nor is anything tried that has not a millimetre to spare.
+    let spare = size - DVec2::new(9_200.0, 3_000.0) - 4.0;
+    let (rows, columns) = ((spare.y / CAR_MM) as usize, (spare.x / CAR_MM) as usize);
+    let places = headings.iter().flat_map(|&rad| {
+        let low = DVec2::new(if rad == 0.0 { 3_400.0 } else { 5_800.0 }, 1_500.0) + 2.0;
+        (0..=columns)
+            .flat_map(move |x| (0..=rows).map(move |y| (x, y)))
+            .map(move |(x, y)| PlanPose::new(low + DVec2::new(x as f64, y as f64) * CAR_MM, rad))
+    });
+    let places: Vec<(PlanPose, u64)> = places.filter_map(|pose| Some((pose, stopping(own, pose)?))).collect();
     let mut free = None;
-    for (cost, moved, out) in all {
+    for (cost, moved, out) in sets(own) {
         let gone: u64 = moved.iter().chain(&out).map(|nth| 1_u64 << nth).sum();
         let left_free: Vec<PlanPose> =
             places.iter().filter(|(_, stops)| stops & !gone == 0).map(|own| own.0).collect();
@@ -157,12 +180,10 @@ fn tried(own: &Arrangement, headings: &[f64]) -> (Option<u32>, Option<u32>) {
         }
         free = free.or(Some(cost));
         let out_of = without(own, &out);
-        // Their places among those that are left.
-        let moved: Vec<usize> =
-            moved.iter().map(|nth| nth - out.iter().filter(|gone| *gone < nth).count()).collect();
+        let moved = among_left(&moved, &out);
         let step = left_free.len().div_ceil(MOST_PLACES);
         let mut left = MOST_PUT;
-        if left_free.iter().step_by(step).any(|&pose| is_put(&out_of, pose, &moved, &mut left)) {
+        if left_free.iter().step_by(step).any(|&pose| is_put(&out_of, pose, &[], &moved, &mut left)) {
             return (Some(cost), free);
         }
     }

@@ -3,6 +3,7 @@
 use std::io::{self, Write};
 use std::path::Path;
 
+use baywright_planner::clearing::{Cleared, Surety, Way, Where};
 use baywright_planner::geometry::{PlanPose, angle};
 use baywright_planner::matrix::{Cell, FitMap, Line, Place, Planned, RoomSize, Row, Stands};
 use baywright_planner::model::{Layout, Shop};
@@ -104,6 +105,76 @@ struct LineTold {
     aiming: String,
     /// The answers, one for each place; null: it was stopped before.
     cells: Vec<Option<CellTold>>,
+    /// With --moves: what must move where it is stopped, for where the car of a set-up stands first, then for anywhere in the room.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    must_move: Option<Vec<MustMove>>,
+}
+
+/// What must move so that the car can stand.
+#[derive(Serialize, JsonSchema)]
+struct MustMove {
+    /// Where it is to stand.
+    at: MoveFor,
+    /// The way to make room; null: none was found.
+    way: Option<WayTold>,
+    /// Whether each way that takes less is ruled out (fewer hands; of one that needs a builder, less money); without a way, whether
+    /// each is.
+    surety: SuretyTold,
+    /// Whether each way that takes as few hands and costs less is ruled out; null: no costs were entered.
+    least_money: Option<SuretyTold>,
+    /// Of a way that needs a builder, whether each is ruled out that hands alone make; else null.
+    not_by_hands: Option<SuretyTold>,
+    /// Whether the search came to its limits before all was tried.
+    partial: bool,
+    /// What stops it whatever goes.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    remains: Vec<Causes>,
+    /// All of it in sentences.
+    sentences: Vec<String>,
+}
+
+/// Where a car is to stand.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum MoveFor {
+    /// Where the car of the set-up stands.
+    Here,
+    /// Anywhere in the room.
+    Anywhere,
+}
+
+/// How sure something is.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum SuretyTold {
+    /// It is proven, in headings a degree apart.
+    Proven,
+    /// It is the best that was found.
+    BestFound,
+}
+
+/// A way to make room.
+#[derive(Serialize, JsonSchema)]
+struct WayTold {
+    /// What goes, all of it together.
+    moves: Vec<Do>,
+    /// What of it a builder takes out, by name.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    by_builder: Vec<String>,
+    /// Where the car stands then.
+    pose: PoseTold,
+    /// How far off it may stand so that nothing stops.
+    slack: SlackTold,
+    /// Whether that is as much as the margin.
+    meets_margin: bool,
+    /// The hands that it takes: one person 1, two people 2, a fork lift 4, out of the bay twice that.
+    hands: u32,
+    /// What it costs, by what was entered for having things gone; null: nothing was entered of any.
+    costs: Option<f64>,
+    /// Of so many of the things that go no cost was entered: they count as nothing.
+    without_cost: usize,
+    /// The verdict then.
+    verdict: Judged,
 }
 
 /// What is found of an aiming at a place.
@@ -195,6 +266,8 @@ pub(crate) struct PlanAnswer<'a> {
     pub(crate) used: (&'a Shop, Option<&'a Path>),
     /// All that was found.
     pub(crate) found: &'a Planned,
+    /// What must move for each line, if that was asked.
+    pub(crate) moves: Option<&'a [Vec<Cleared>]>,
 }
 
 impl PlanAnswer<'_> {
@@ -211,7 +284,8 @@ const COARSER: usize = 5;
 /// Writes it.
 pub(crate) fn write_plan(all: &PlanAnswer<'_>, locale: Locale, out: &mut dyn Write) -> io::Result<()> {
     let found = all.found;
-    let rows = found.lines.iter().zip(&found.rows);
+    let rows = found.lines.iter().zip(&found.rows).enumerate();
+    let moves = |nth: usize| all.moves.and_then(|own| own.get(nth)).map(Vec::as_slice);
     let told = PlanTold {
         format: PlanFormat::Plan,
         version: VERSION,
@@ -222,7 +296,9 @@ pub(crate) fn write_plan(all: &PlanAnswer<'_>, locale: Locale, out: &mut dyn Wri
         partial: found.rows.iter().flatten().any(|own| own.is_partial()),
         places: found.places.iter().map(place).collect(),
         lines: rows
-            .filter_map(|(own, row)| Some(line(own, row.as_deref()?, &found.margin, locale)))
+            .filter_map(|(nth, (own, row))| {
+                Some(line(own, row.as_deref()?, moves(nth), (&found.margin, locale)))
+            })
             .collect(),
         one_place: found.best.as_ref().and_then(|best| {
             let (first, _) = best.serves.first()?;
@@ -264,13 +340,46 @@ fn place(own: &Place) -> PlaceTold {
     }
 }
 
-fn line(own: &Line, row: &Row, margin: &Margin, locale: Locale) -> LineTold {
+fn line(own: &Line, row: &Row, moves: Option<&[Cleared]>, (margin, locale): (&Margin, Locale)) -> LineTold {
     let words = Words::new(&own.arrangement, locale);
     LineTold {
         set_up: own.is_saved.then(|| own.arrangement.id.to_string()),
         vehicle: own.arrangement.vehicle.id.to_string(),
         aiming: own.arrangement.aiming.id.to_string(),
         cells: row.cells.iter().map(|own| own.as_ref().map(|own| cell(own, &words, margin))).collect(),
+        must_move: moves.map(|all| all.iter().map(|own| must_move(own, &words)).collect()),
+    }
+}
+
+fn must_move(own: &Cleared, words: &Words<'_>) -> MustMove {
+    let surety = |own: Surety| match own {
+        Surety::Proven => SuretyTold::Proven,
+        Surety::BestFound => SuretyTold::BestFound,
+    };
+    MustMove {
+        at: if own.at == Where::Anywhere { MoveFor::Anywhere } else { MoveFor::Here },
+        way: own.way.as_ref().map(way),
+        surety: surety(own.surety),
+        least_money: own.least_money.map(surety),
+        not_by_hands: own.not_by_hands.map(surety),
+        partial: own.is_partial,
+        remains: own.remains.iter().map(causes).collect(),
+        sentences: words.cleared(own),
+    }
+}
+
+fn way(own: &Way) -> WayTold {
+    let spot = &own.offer.spot;
+    WayTold {
+        moves: own.moves.iter().map(|own| step(&own.step)).collect(),
+        by_builder: own.by_builder().map(ToString::to_string).collect(),
+        pose: pose(spot.pose),
+        slack: slack(spot.slack.mm, spot.slack.rad),
+        meets_margin: own.offer.meets,
+        hands: own.hands,
+        costs: own.money.map(|own| own.sum),
+        without_cost: own.money.map_or(own.moves.len(), |own| own.unsaid),
+        verdict: own.verdict.into(),
     }
 }
 

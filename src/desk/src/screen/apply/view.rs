@@ -59,7 +59,7 @@ impl Desk {
             OfView::StayingLines(is_open) => self.staying.is_open = is_open,
             OfView::Prove => self.parking.never.ask(self.answer.generation),
             OfView::StopProving => self.parking.never.stop(),
-            OfView::WhatMoves => self.parking.ask_what_moves(self.answer.generation),
+            OfView::WhatMoves(at) => self.parking.ask_what_moves(self.answer.generation, at),
             OfView::Search => self.search(),
             OfView::EndSearch => view.sought = None,
             OfView::List(open) => view.list_open = open,

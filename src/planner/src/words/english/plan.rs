@@ -15,6 +15,7 @@ pub const TEXTS: PlanTexts = PlanTexts {
     cars: "Instead of the set-ups: all aimings of this car; can be given several times",
     all_cars: "Instead of the set-ups: all aimings of all cars that the layout can name",
     a_car: "CAR",
+    moves: "Say too what must move so that each set-up that is stopped can stand where it stands, and each aiming for which no place was found anywhere; takes longer",
     csv: "Write the table of aimings by places as CSV",
     json: "Write all of it as JSON",
     report: "Write the owner's report to print into this file, instead of the answer as text: .pdf, .svg or .png",

@@ -15,6 +15,7 @@ pub const TEXTS: PlanTexts = PlanTexts {
     cars: "Statt der Aufbauten: alle Einstellungen dieses Fahrzeugs; mehrmals möglich",
     all_cars: "Statt der Aufbauten: alle Einstellungen aller Fahrzeuge, die der Messplatz nennen kann",
     a_car: "FAHRZEUG",
+    moves: "Auch sagen, was weg muss, damit jeder aufgehaltene Aufbau dort stehen kann, wo er steht, und jede Einstellung ohne Stelle irgendwo; dauert länger",
     csv: "Die Tabelle der Einstellungen und Stellen als CSV schreiben",
     json: "Alles als JSON schreiben",
     report: "Den Bericht für den Inhaber zum Drucken in diese Datei schreiben statt der Antwort als Text: .pdf, .svg oder .png",
