@@ -30,7 +30,7 @@ pub const TEXTS: PlanTexts = PlanTexts {
     empty_room: "How big an empty room must be",
     no_size: "One of them is stopped in any empty room: no size was found.",
     searched: "Looked at in headings a degree apart, with all things where they stand. Where no place was found there may be one in \
-               between; moving things is another question.",
+               between; --moves says what must move.",
 };
 
 pub fn head(bay: &str, aimings: usize) -> String {

@@ -30,7 +30,7 @@ pub const TEXTS: PlanTexts = PlanTexts {
     empty_room: "Wie groß ein leerer Raum sein muss",
     no_size: "Eine von ihnen hält in jedem leeren Raum etwas auf: Keine Größe ist gefunden.",
     searched: "Angesehen in Richtungen, die ein Grad auseinander sind, alle Gegenstände, wo sie stehen. Wo keine Stelle gefunden ist, kann \
-               dazwischen eine sein; was zu verschieben ist, ist eine andere Frage.",
+               dazwischen eine sein; --moves sagt, was weg muss.",
 };
 
 pub fn head(bay: &str, aimings: usize) -> String {
