@@ -91,7 +91,9 @@ pub(crate) use claim::{GOES_OVER_MM, excludes_part, is_in_run};
 pub use door_leaf::DoorPart;
 pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};
-pub(crate) use floor_levels::{Levelled, Surveyed, levelled_within};
+#[cfg(test)]
+pub(crate) use floor_levels::direct;
+pub(crate) use floor_levels::{Levelled, Surveyed};
 pub use head_room::Under;
 pub use in_one_place::Lacks;
 pub use mark_unsure::MarkFor;

@@ -16,12 +16,14 @@
 mod cells;
 mod contours;
 mod groups;
+mod nearby;
 mod spots;
 mod weights;
 
 use baywright_geometry::DVec2;
 
 use cells::Cell;
+use nearby::Nearby;
 
 pub use contours::{Contour, MOST_CONTOURS};
 pub use spots::{BEYOND_MM, SAME_PLACE_MM};
@@ -59,6 +61,7 @@ pub struct Level {
 pub struct LevelSurface {
     taken: Vec<SurveyedPoint>,
     cells: Vec<Cell>,
+    nearby: Nearby,
 }
 
 impl LevelSurface {
@@ -75,7 +78,7 @@ impl LevelSurface {
     pub fn through(points: &[SurveyedPoint]) -> Self {
         let taken = spots::taken(points);
         let cells = cells::of(&spots::of(&taken));
-        Self { taken, cells }
+        Self { nearby: Nearby::of(&cells), taken, cells }
     }
 
     /// How steep the floor is, as a share, wherever it is as near to a place as this, mm; 0 where nothing is known.
@@ -87,12 +90,23 @@ impl LevelSurface {
     /// assert!((floor.steepest_near((500.0, 500.0).into(), 30.0) - 0.002).abs() < 1e-12);
     /// ```
     pub fn steepest_near(&self, place: DVec2, within_mm: f64) -> f64 {
+        self.steepest_against(place, within_mm, DVec2::ZERO)[0]
+    }
+
+    /// The same, and how steep it is there against a plane that rises so much along x and y, as shares: how unevenly a floor falls
+    /// that falls as that plane does.
+    pub fn steepest_against(&self, place: DVec2, within_mm: f64, plane: DVec2) -> [f64; 2] {
         let reach = within_mm + EDGE_MM;
-        let near = |cell: &&Cell| {
-            let (low, high) = (cell.low - reach, cell.high + reach);
-            place.cmpge(low).all() && place.cmple(high).all() && cell.depth(place) >= -reach
-        };
-        self.cells.iter().filter(near).map(|cell| cell.steepest).fold(0.0, f64::max)
+        let near = self.nearby.about(place - reach, place + reach).filter_map(|nth| self.cells.get(nth));
+        near.fold([0.0; 2], |[plain, unlike], cell| {
+            let own = [cell.steepest(DVec2::ZERO), cell.steepest(plane)];
+            // How far it is costs more than how steep.
+            let is_steeper = own[0] > plain || own[1] > unlike;
+            match is_steeper && cell.is_near(place, reach) {
+                true => [plain.max(own[0]), unlike.max(own[1])],
+                false => [plain, unlike],
+            }
+        })
     }
 
     /// The level at a place; `None` outside the triangles, where nothing is known. Of points that make no triangle only
@@ -101,20 +115,40 @@ impl LevelSurface {
         let squared = |point: &SurveyedPoint| point.at.distance_squared(place);
         let nearest = self.taken.iter().min_by(|a, b| squared(a).total_cmp(&squared(b)))?;
         let nearest_mm = nearest.at.distance(place);
-        if nearest_mm <= SAME_PLACE_MM {
-            // All that was taken here, not only the nearest: of two points as near as each other chance would choose.
-            let here = self.taken.iter().filter(|point| point.at.distance(place) <= SAME_PLACE_MM);
+        Some(Level { nearest_mm, ..self.known(place)? })
+    }
+
+    /// The level alone, as [`Self::at`] has it, which also looks how far the nearest point is: told sooner.
+    ///
+    /// ```
+    /// use baywright_survey::{LevelSurface, SurveyedPoint};
+    /// let point = |x: f64, y: f64, level_mm| SurveyedPoint { at: (x, y).into(), level_mm };
+    /// let floor = LevelSurface::through(&[point(0.0, 0.0, 0.0), point(2000.0, 0.0, 4.0), point(0.0, 2000.0, 0.0)]);
+    /// assert_eq!(floor.level_mm((500.0, 500.0).into()), Some(1.0));
+    /// ```
+    pub fn level_mm(&self, place: DVec2) -> Option<f64> {
+        self.known(place).map(|level| level.level_mm)
+    }
+
+    /// The level at a place, without how far the nearest point is.
+    fn known(&self, place: DVec2) -> Option<Level> {
+        // All that was taken here, not only the nearest: of two points as near as each other chance would choose. They are
+        // sorted by x.
+        let first = self.taken.partition_point(|point| point.at.x < place.x - SAME_PLACE_MM);
+        let column = self.taken.iter().skip(first).take_while(|point| point.at.x <= place.x + SAME_PLACE_MM);
+        let mut here = column.filter(|point| point.at.distance(place) <= SAME_PLACE_MM).peekable();
+        if here.peek().is_some() {
             let (level_mm, within_mm) = spots::half_way(here.map(|point| point.level_mm));
-            return Some(Level { level_mm, within_mm, nearest_mm });
+            return Some(Level { level_mm, within_mm, nearest_mm: 0.0 });
         }
         let near =
             |cell: &&Cell| place.cmpge(cell.low - EDGE_MM).all() && place.cmple(cell.high + EDGE_MM).all();
         let mut found: Vec<(&Cell, f64)> = Vec::new();
-        for cell in self.cells.iter().filter(near) {
+        for cell in self.nearby.at(place).iter().filter_map(|nth| self.cells.get(*nth)).filter(near) {
             let depth = cell.depth(place);
             // Cells share no more than their edges.
             if depth > DEEP_MM {
-                return Some(Level { nearest_mm, ..cell.level(place, depth) });
+                return Some(cell.level(place, depth));
             }
             if depth >= -EDGE_MM {
                 found.push((cell, depth));
@@ -126,6 +160,6 @@ impl LevelSurface {
             let own = cell.level(place, *depth);
             (level, within, count) = (level + own.level_mm, own.within_mm.max(within), count + 1.0);
         }
-        Some(Level { level_mm: level / count, within_mm: within, nearest_mm })
+        Some(Level { level_mm: level / count, within_mm: within, nearest_mm: 0.0 })
     }
 }

@@ -33,7 +33,9 @@ use super::stand_off_mark::OffBy;
 use super::{Check, Context, finding};
 use crate::ground::spots::{Ground, On, Spot, Spots};
 use crate::model::{Arrangement, FloorSurvey, ParkedKnown, ShopFigure};
-pub(crate) use anywhere::{Levelled, Surveyed, levelled_within};
+#[cfg(test)]
+pub(crate) use anywhere::direct;
+pub(crate) use anywhere::{Levelled, Surveyed};
 use spread::{astride, spread};
 use target_height::target_height;
 use target_plumb::target_plumb;

@@ -2,7 +2,7 @@
 
 use baywright_geometry::locate::{Located, locate, locate_in};
 use baywright_geometry::marks::Construction;
-use baywright_geometry::{DVec2, Outline};
+use baywright_geometry::{DVec2, Outline, Polygon};
 use baywright_survey::Level;
 
 use super::LevelKnown;
@@ -47,8 +47,48 @@ pub(crate) struct Spot {
     pub(crate) moved_mm: f64,
 }
 
-/// Where a stand's base rests: its corners, or the four quarters of a round one.
-fn feet(base: &Outline) -> Vec<DVec2> {
+/// The runways that carry the car, in the bay's order.
+pub(crate) fn carrying(arrangement: &Arrangement) -> Vec<&Runway> {
+    let carries = |own: &&Runway| arrangement.on_runways.contains(&own.id);
+    arrangement.bay.runways.iter().filter(carries).collect()
+}
+
+/// On which of some runways a place is, by position.
+pub(crate) fn on_which<'a>(mut runways: impl Iterator<Item = &'a Polygon>, at: DVec2) -> Option<usize> {
+    runways.position(|own| locate_in(own, at) != Located::Outside)
+}
+
+/// What stands on the ground, and where: the same in every bay if the scene's car stands at its origin.
+#[derive(Clone, Debug)]
+pub(crate) struct Standing {
+    pub(crate) wheels: [DVec2; 4],
+    /// Under the middle of each target's face.
+    pub(crate) targets: Vec<(On, DVec2)>,
+    /// Under the corners of each stand's base.
+    pub(crate) feet: Vec<(On, DVec2)>,
+    /// What each mat covers. It is as flat as what is under all of it: between surveyed points the floor is nowhere higher than at
+    /// one of them.
+    pub(crate) mats: Vec<(On, Outline)>,
+}
+
+impl Standing {
+    pub(crate) fn of(arrangement: &Arrangement, scene: &Scene) -> Self {
+        let target = |id: &Id| On::Target(id.clone());
+        let targets = scene.targets.iter().map(|own| (target(&own.id), own.set.place.origin()));
+        let stands = arrangement.aiming.placements.iter().zip(&scene.targets);
+        let stands = stands.filter_map(|(placement, own)| Some((placement.target.stand.as_ref()?, own)));
+        let feet = stands.flat_map(|(stand, own)| {
+            let at = feet(&stand.base.placed(&own.set.place));
+            at.into_iter().map(|at| (On::Stand(own.id.clone()), at)).collect::<Vec<_>>()
+        });
+        let mats = scene.targets.iter().filter(|own| own.lies);
+        let mats = mats.filter_map(|own| Some((target(&own.id), own.solids.first()?.outline.clone())));
+        Self { wheels: scene.wheels, targets: targets.collect(), feet: feet.collect(), mats: mats.collect() }
+    }
+}
+
+/// Where a stand's base rests, or a mat's rim: its corners, or the four quarters of a round one.
+pub(crate) fn feet(base: &Outline) -> Vec<DVec2> {
     match base {
         Outline::Polygon(polygon) => polygon.outer().to_vec(),
         Outline::Circle(circle) => {
@@ -76,8 +116,7 @@ impl<'a> Spots<'a> {
         let survey = arrangement.bay.survey.as_ref();
         let place = scene.bay_from_vehicle.origin();
         let mut grounds = vec![Ground { of: On::Floor, survey, height: 0.0, raised: 0.0, place }];
-        let carries = |own: &&Runway| arrangement.on_runways.contains(&own.id);
-        let carrying: Vec<&Runway> = arrangement.bay.runways.iter().filter(carries).collect();
+        let carrying = carrying(arrangement);
         grounds.extend(carrying.iter().map(|runway| Ground {
             of: On::Runway(runway.id.clone()),
             survey: runway.survey.as_ref(),
@@ -85,10 +124,7 @@ impl<'a> Spots<'a> {
             raised: runway.top_mm - scene.carried_at_mm,
             place: runway.outline.bounds().centre(),
         }));
-        let on_runway = |at: DVec2| {
-            let holds = |own: &&Runway| locate_in(&own.outline, at) != Located::Outside;
-            carrying.iter().position(holds).map(|index| index + 1)
-        };
+        let on_runway = |at: DVec2| on_which(carrying.iter().map(|own| &own.outline), at).map(|nth| nth + 1);
         let spot = |of: On, ground: usize, at: DVec2| {
             let own = grounds.get(ground);
             let survey = own.and_then(|own| own.survey);
@@ -107,26 +143,17 @@ impl<'a> Spots<'a> {
         };
         // A wheel that no runway holds is found by another check.
         let ground_of = |at: DVec2| if carrying.is_empty() { Some(0) } else { on_runway(at) };
-        let wheels = scene.wheels.iter().filter_map(|at| Some(spot(On::Car, ground_of(*at)?, *at)));
-        let target = |id: &Id| On::Target(id.clone());
-        let targets = scene.targets.iter().map(|own| spot(target(&own.id), 0, own.set.place.origin()));
-        let stands = arrangement.aiming.placements.iter().zip(&scene.targets);
-        let stands = stands.filter_map(|(placement, own)| Some((placement.target.stand.as_ref()?, own)));
-        let feet_of_stands = stands.flat_map(|(stand, own)| {
-            let at = feet(&stand.base.placed(&own.set.place));
-            at.into_iter().map(|at| spot(On::Stand(own.id.clone()), 0, at)).collect::<Vec<_>>()
+        let standing = Standing::of(arrangement, scene);
+        let wheels = standing.wheels.iter().filter_map(|at| Some(spot(On::Car, ground_of(*at)?, *at)));
+        let on_floor = |(of, at): (On, DVec2)| spot(of, 0, at);
+        let targets = standing.targets.into_iter().map(on_floor);
+        let mats = standing.mats.into_iter().flat_map(|(of, area)| {
+            let inside = |at: &DVec2| locate(&area, *at) == Located::Inside;
+            let surveyed = survey.into_iter().flat_map(|own| &own.points).map(|point| point.at);
+            let under = feet(&area).into_iter().chain(surveyed.filter(inside));
+            under.map(|at| (of.clone(), at)).collect::<Vec<_>>()
         });
-        // A mat is as flat as what is under all of it: between surveyed points the floor is nowhere higher than at one of them.
-        let mats = scene.targets.iter().filter(|own| own.lies).flat_map(|own| {
-            let under = |area: &Outline| {
-                let inside = |at: &DVec2| locate(area, *at) == Located::Inside;
-                let surveyed = survey.into_iter().flat_map(|own| &own.points).map(|point| point.at);
-                feet(area).into_iter().chain(surveyed.filter(inside)).collect::<Vec<_>>()
-            };
-            let at = own.solids.first().map(|solid| under(&solid.outline)).unwrap_or_default();
-            at.into_iter().map(|at| spot(target(&own.id), 0, at)).collect::<Vec<_>>()
-        });
-        let feet = feet_of_stands.chain(mats);
+        let feet = standing.feet.into_iter().chain(mats).map(on_floor);
         let made = arrangement.aiming.mark_plan.iter().zip(&scene.marks);
         let made = made.filter(|(step, _)| !matches!(step.construction, Construction::WheelPoint { .. }));
         let marks = made.filter_map(|(_, mark)| {

@@ -30,9 +30,19 @@ impl Levels {
         self.surface().at(place)
     }
 
+    /// The level alone, mm: [`LevelSurface::level_mm`].
+    pub fn level_mm(&self, place: DVec2) -> Option<f64> {
+        self.surface().level_mm(place)
+    }
+
     /// How steep it is anywhere as near to a place as this, mm: [`LevelSurface::steepest_near`].
     pub fn steepest_near(&self, place: DVec2, within_mm: f64) -> f64 {
         self.surface().steepest_near(place, within_mm)
+    }
+
+    /// The same, and that against a plane: [`LevelSurface::steepest_against`].
+    pub fn steepest_against(&self, place: DVec2, within_mm: f64, plane: DVec2) -> [f64; 2] {
+        self.surface().steepest_against(place, within_mm, plane)
     }
 
     /// The lines of every whole multiple of an interval, mm: [`LevelSurface::contours`].

@@ -1,13 +1,18 @@
 //! Where the floor's levels stop the aiming: no polygons, but a floor rises no faster than it is steep, so that a square is decided
 //! by its middle if its limits are further off than that; else it is cut in four, down to [`LEAST_MM`].
 
-use baywright_geometry::{Bounds, DVec2, PlanPose, Region};
+#[cfg(test)]
+mod tests;
 
-use super::stood::{carry, stood};
+use std::rc::Rc;
+use std::sync::Arc;
+
+use baywright_geometry::{Bounds, DVec2, PlanPose, Region, Segment};
+
+use super::stood::stood;
 use super::sweep::Sweep;
-use crate::check::{Levelled, Surveyed, levelled_within};
+use crate::check::{Levelled, Surveyed};
 use crate::model::{Arrangement, FloorSurvey};
-use crate::scene::Scene;
 
 /// A square of half this side that is not decided is left so, mm: a whole number.
 const LEAST_MM: f64 = 24.0;
@@ -18,8 +23,7 @@ const MOST_ASKED: usize = 3_000;
 #[derive(Clone, Debug)]
 pub(super) struct Levels {
     /// Without things, openings, what is in the floor, and what of the set-up stands on no level.
-    bare: Arrangement,
-    surveyed: Surveyed,
+    surveyed: Arc<Surveyed>,
 }
 
 /// Squares, as rings.
@@ -27,6 +31,28 @@ pub(super) struct Levels {
 struct Squares {
     stop: Vec<Vec<DVec2>>,
     undecided: Vec<Vec<DVec2>>,
+}
+
+impl Squares {
+    /// What still fits and what is undecided of some places.
+    fn take_from(self, fits: Region, undecided: Region) -> (Region, Region) {
+        if self.stop.is_empty() && self.undecided.is_empty() {
+            return (fits, undecided);
+        }
+        let rings = |own: &Region| own.rings().map(<[DVec2]>::to_vec).collect::<Vec<_>>();
+        let still = Region::left(&rings(&undecided), &self.stop);
+        let new = Region::common(&rings(&fits), &self.undecided);
+        let taken: Vec<Vec<DVec2>> = self.stop.into_iter().chain(self.undecided).collect();
+        (Region::left(&rings(&fits), &taken), still.beside(new))
+    }
+}
+
+/// A square that is to be asked about.
+struct Open {
+    middle: DVec2,
+    half: f64,
+    /// The edges of the places in question that may come near it; none if it lies within them.
+    edges: Rc<[Segment]>,
 }
 
 impl Levels {
@@ -51,51 +77,32 @@ impl Levels {
         bare.aiming.zones.clear();
         bare.aiming.mark_plan.clear();
         bare.vehicle.body = Vec::new().into();
-        Some(Self { surveyed: Surveyed::of(&bare), bare })
+        let at_origin = stood(&bare, PlanPose::IDENTITY);
+        Some(Self { surveyed: Arc::new(Surveyed::of(at_origin)) })
     }
 
     /// What fits and what is undecided of it, with what the levels say.
     pub(super) fn refined(&self, sweep: &Sweep, fits: Region, undecided: Region) -> (Region, Region) {
-        let Some(around) = fits.bounds().into_iter().chain(undecided.bounds()).reduce(Bounds::union) else {
-            return (fits, undecided);
-        };
-        let squares = self.squares(sweep, &around, |middle, reach| {
-            let is_in = |own: &Region| own.holds(middle) || own.to_edge(middle) < reach;
-            is_in(&fits) || is_in(&undecided)
-        });
-        if squares.stop.is_empty() && squares.undecided.is_empty() {
-            return (fits, undecided);
-        }
-        let rings = |own: &Region| own.rings().map(<[DVec2]>::to_vec).collect::<Vec<_>>();
-        let still = Region::left(&rings(&undecided), &squares.stop);
-        let new = Region::common(&rings(&fits), &squares.undecided);
-        let taken: Vec<Vec<DVec2>> = squares.stop.into_iter().chain(squares.undecided).collect();
-        (Region::left(&rings(&fits), &taken), still.beside(new))
+        self.squares(sweep, &[&fits, &undecided]).take_from(fits, undecided)
     }
 
-    fn squares(&self, sweep: &Sweep, around: &Bounds, is_asked: impl Fn(DVec2, f64) -> bool) -> Squares {
+    /// The squares about some places that share no area.
+    fn squares(&self, sweep: &Sweep, places: &[&Region]) -> Squares {
         let mut squares = Squares::default();
+        let Some(around) = places.iter().filter_map(|own| own.bounds()).reduce(Bounds::union) else {
+            return squares;
+        };
         let (turn_rad, by_mm) = sweep.reach();
-        // Of one lattice, so that the same squares are asked about wherever it is looked; whole millimetres, halved to whole ones:
-        // squares side by side leave nothing between them.
-        let mut half = LEAST_MM;
-        while half < around.size().max_element() * 0.5 {
-            half *= 2.0;
-        }
-        let nth = |at: DVec2| (at / (2.0 * half)).floor();
-        let (first, last) = (nth(around.low), nth(around.high));
-        let mut open = Vec::new();
-        for x in first.x as i64..=last.x as i64 {
-            for y in first.y as i64..=last.y as i64 {
-                open.push(((DVec2::new(x as f64, y as f64) * 2.0 + DVec2::ONE) * half, half));
-            }
-        }
-        // Parked anew once, and carried from square to square.
-        let mut here = stood(&self.bare, PlanPose::new(around.centre(), sweep.heading_rad()));
+        let is_box = turn_rad > 0.0 || by_mm > 0.0;
+        let asks = self.surveyed.asked();
+        let mut open = first(&around, places);
         let mut asked = 0;
-        while let Some((middle, half)) = open.pop() {
+        while let Some(Open { middle, half, edges }) = open.pop() {
             let corner = half * std::f64::consts::SQRT_2;
-            if !is_asked(middle, corner) {
+            let near = |own: &&Segment| own.distance_to(middle) < corner;
+            let is_within = edges.is_empty();
+            let edges: Rc<[Segment]> = edges.iter().filter(near).copied().collect();
+            if !is_within && edges.is_empty() && !places.iter().any(|own| own.holds(middle)) {
                 continue;
             }
             asked += 1;
@@ -103,21 +110,50 @@ impl Levels {
                 let corners = [(-half, -half), (half, -half), (half, half), (-half, half)];
                 corners.map(|off| middle + DVec2::from(off)).to_vec()
             };
-            carry(&mut here, PlanPose::new(middle, sweep.heading_rad()));
-            let reach = corner + by_mm * std::f64::consts::SQRT_2;
-            match levelled_within(&here, &Scene::of(&here), &self.surveyed, reach, turn_rad) {
+            let pose = PlanPose::new(middle, sweep.heading_rad());
+            let is_least = half < 2.0 * LEAST_MM || asked >= MOST_ASKED;
+            match asks.within(pose, corner + by_mm * std::f64::consts::SQRT_2, turn_rad) {
                 Levelled::Stops => squares.stop.push(ring()),
                 Levelled::Never => {}
-                Levelled::Perhaps if half < 2.0 * LEAST_MM || asked >= MOST_ASKED => {
-                    squares.undecided.push(ring());
+                Levelled::Perhaps if is_least => squares.undecided.push(ring()),
+                // What stops at a place itself stops all of a box about it: no part of such a square is clear.
+                Levelled::Perhaps if is_box && asks.within(pose, corner, 0.0) == Levelled::Stops => {
+                    squares.stop.push(ring());
                 }
                 Levelled::Perhaps => {
                     let half = half * 0.5;
                     let corners = [(-half, -half), (half, -half), (half, half), (-half, half)];
-                    open.extend(corners.map(|off| (middle + DVec2::from(off), half)));
+                    open.extend(corners.map(|off| {
+                        let middle = middle + DVec2::from(off);
+                        Open { middle, half, edges: Rc::clone(&edges) }
+                    }));
                 }
             }
         }
         squares
     }
+}
+
+/// The largest squares about some places. They are of one lattice, so that the same are asked about wherever it is looked; whole
+/// millimetres, halved to whole ones: squares side by side leave nothing between them.
+fn first(around: &Bounds, places: &[&Region]) -> Vec<Open> {
+    let mut half = LEAST_MM;
+    while half < around.size().max_element() * 0.5 {
+        half *= 2.0;
+    }
+    let edges = places.iter().flat_map(|own| own.rings()).flat_map(|ring| {
+        let next = ring.iter().cycle().skip(1);
+        ring.iter().zip(next).map(|(from, to)| Segment::new(*from, *to))
+    });
+    let edges: Rc<[Segment]> = edges.collect();
+    let nth = |at: DVec2| (at / (2.0 * half)).floor();
+    let (first, last) = (nth(around.low), nth(around.high));
+    let columns = first.x as i64..=last.x as i64;
+    let all = columns.flat_map(|x| (first.y as i64..=last.y as i64).map(move |y| (x, y)));
+    let open = all.map(|(x, y)| Open {
+        middle: (DVec2::new(x as f64, y as f64) * 2.0 + DVec2::ONE) * half,
+        half,
+        edges: Rc::clone(&edges),
+    });
+    open.collect()
 }

@@ -19,7 +19,7 @@ pub fn stood(arrangement: &Arrangement, pose: PlanPose) -> Arrangement {
 }
 
 /// Carries the car of an arrangement, and stands that were put somewhere, to a pose.
-pub(super) fn carry(arrangement: &mut Arrangement, pose: PlanPose) {
+fn carry(arrangement: &mut Arrangement, pose: PlanPose) {
     let bay_from_old = pose * arrangement.parked.inverse();
     arrangement.parked = pose;
     for set in &mut arrangement.stands {

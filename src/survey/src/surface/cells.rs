@@ -25,8 +25,8 @@ pub(super) struct Cell {
     corners: Vec<Spot>,
     middle: DVec2,
     slope: DVec2,
-    /// How steep it is anywhere within.
-    pub(super) steepest: f64,
+    /// How much steeper than its plane it is anywhere within.
+    bent: f64,
     /// How much the floor's slope changes hereabouts, per mm.
     bend: f64,
     pub(super) low: DVec2,
@@ -34,6 +34,17 @@ pub(super) struct Cell {
 }
 
 impl Cell {
+    /// How steep it is anywhere within, against a plane that falls so much along x and y.
+    pub(super) fn steepest(&self, against: DVec2) -> f64 {
+        (self.slope - against).length() + self.bent
+    }
+
+    /// Whether a place is as near to it as this, mm, or within.
+    pub(super) fn is_near(&self, place: DVec2, reach_mm: f64) -> bool {
+        let (low, high) = (self.low - reach_mm, self.high + reach_mm);
+        place.cmpge(low).all() && place.cmple(high).all() && self.depth(place) >= -reach_mm
+    }
+
     /// How deep a place lies within; negative: how far outside it is.
     pub(super) fn depth(&self, place: DVec2) -> f64 {
         let inside = self.within_lines(place);
@@ -106,7 +117,7 @@ impl Cell {
         // And at a corner it rises or falls so much more steeply than the plane.
         let bent = |corner: &Spot| twist(corner) * corner.at.distance(middle);
         Some(Self {
-            steepest: plane.slope.length() + corners.iter().map(bent).fold(0.0, f64::max),
+            bent: corners.iter().map(bent).fold(0.0, f64::max),
             bend: if corners.len() > 3 { corners.iter().map(twist).fold(0.0, f64::max) } else { 0.0 },
             slope: plane.slope,
             middle,

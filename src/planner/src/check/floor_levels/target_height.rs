@@ -1,5 +1,7 @@
 //! How high a target's own floor lies against the plane of the wheels.
 
+use baywright_geometry::DVec2;
+
 use super::tilt::{Figure, Wheels};
 use super::{by_the_car, care_of, no_cure, of_procedure, subject};
 use crate::check::finding::{Basis, Finding, Quantity, Severity};
@@ -41,8 +43,8 @@ fn own_limit(context: &Context<'_>, index: usize) -> Option<f64> {
 }
 
 /// How high the plane of the wheels lies where a target stands.
-pub(super) fn over_plane(wheels: &Wheels, target: &Spot) -> Figure {
-    wheels.figure(|stance| stance.plane.at(target.at))
+pub(super) fn over_plane(wheels: &Wheels, target: DVec2) -> Figure {
+    wheels.figure(|stance| stance.plane.at(target))
 }
 
 pub(super) fn target_height(
@@ -53,7 +55,7 @@ pub(super) fn target_height(
 ) -> Option<Finding> {
     let level = target.level?;
     let (limit, basis) = height_limit(context, index)?;
-    let plane = over_plane(wheels, target);
+    let plane = over_plane(wheels, target.at);
     let (off, within) = (level.level_mm - plane.value, libm::hypot(plane.within, level.within_mm));
     let moved = plane.moved + target.moved_mm;
     let most = off.abs() + within + moved;

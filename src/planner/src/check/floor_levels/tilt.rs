@@ -50,9 +50,9 @@ impl Figure {
 /// How the car stands on its wheel points, and how it would if one of them were higher.
 pub(super) struct Wheels {
     stance: Stance,
-    /// By what is uncertain of its level, each wheel in turn.
+    /// By what is uncertain of its level, each wheel in turn; none where nothing is of any.
     within: [Option<Stance>; 4],
-    /// By what the car's place makes of it; none where that makes nothing of any.
+    /// By what the car's place makes of it, in the same way.
     moved: [Option<Stance>; 4],
 }
 
@@ -63,9 +63,16 @@ impl Wheels {
             Some((spot.at.extend(level.level_mm), level.within_mm, spot.moved_mm))
         };
         let known: Vec<(DVec3, f64, f64)> = spots.wheels.iter().filter_map(known).collect();
-        let known: [(DVec3, f64, f64); 4] = known.try_into().ok()?;
+        Self::on(known.try_into().ok()?, context.scene.bay_from_vehicle.heading())
+    }
+
+    /// Of the four wheel points with their levels, in [`Wheel::ALL`]'s order: how surely each is known, and what the car's place makes
+    /// of it, mm; the car's heading in their frame, radians.
+    ///
+    /// [`Wheel::ALL`]: crate::model::Wheel::ALL
+    pub(super) fn on(known: [(DVec3, f64, f64); 4], heading_rad: f64) -> Option<Self> {
         let points = known.map(|own| own.0);
-        let ahead = angle::direction(context.scene.bay_from_vehicle.heading());
+        let ahead = angle::direction(heading_rad);
         let higher = |by: [f64; 4], wheel: usize| {
             let mut points = points;
             if let Some((point, by)) = points.get_mut(wheel).zip(by.get(wheel)) {
@@ -73,13 +80,14 @@ impl Wheels {
             }
             stance(&points, ahead)
         };
-        let each = |by: [f64; 4]| [0, 1, 2, 3].map(|wheel| higher(by, wheel));
-        let moved = known.map(|own| own.2);
-        let is_moved = moved.iter().any(|by| *by > 0.0);
+        let each = |by: [f64; 4]| match by.iter().any(|by| *by > 0.0) {
+            true => [0, 1, 2, 3].map(|wheel| higher(by, wheel)),
+            false => [None; 4],
+        };
         Some(Self {
             stance: stance(&points, ahead)?,
             within: each(known.map(|own| own.1)),
-            moved: if is_moved { each(moved) } else { [None; 4] },
+            moved: each(known.map(|own| own.2)),
         })
     }
 
