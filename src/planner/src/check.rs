@@ -90,9 +90,9 @@ pub use claim::{Claim, Claims, MovesWith, Volume};
 pub(crate) use claim::{GOES_OVER_MM, excludes_part, is_in_run};
 pub use door_leaf::DoorPart;
 pub(crate) use figures::on_examples;
-pub use floor_levels::{FloorFact, Tilt};
 #[cfg(test)]
 pub(crate) use floor_levels::direct;
+pub use floor_levels::{FloorFact, Tilt};
 pub(crate) use floor_levels::{Levelled, Surveyed};
 pub use head_room::Under;
 pub use in_one_place::Lacks;
