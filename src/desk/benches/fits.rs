@@ -63,7 +63,7 @@ fn hall() -> (Layout, Vec<Place>) {
     let points = (0..=11).flat_map(|x| (0..=14).map(move |y| (x, y))).map(|(x, y)| {
         let at = DVec2::new(f64::from(x), f64::from(y)) * 1_000.0;
         let uneven = f64::from((x * 7 + y * 5) % 11) * 0.1;
-        LevelPoint { at, level_mm: uneven - 0.0008 * (at.y - 10_500.0).abs() - 0.0004 * at.x }
+        LevelPoint { at, level_mm: uneven + 0.0008 * (at.y - 10_500.0).abs() - 0.0004 * at.x }
     });
     let points: Vec<LevelPoint> = points.collect();
     bay.survey = Some(FloorSurvey {
