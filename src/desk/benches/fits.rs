@@ -1,7 +1,13 @@
 //! How long it takes to tell which of 50 aimings of the shipped cars fit in which of 10 bays, of which two have a surveyed floor, on
 //! all processors; and what a frame of a drag works out of where the car can stand. After all that, how much memory it took at most.
 
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a bench fails by panicking")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stdout,
+    reason = "a bench fails by panicking and prints what it measured"
+)]
 
 use std::hint::black_box;
 use std::path::Path;
