@@ -135,7 +135,6 @@ fn tint(criterion: &mut Criterion) {
 }
 
 /// Linux tells what a program took at most.
-#[allow(clippy::print_stdout, reason = "a bench tells its figures there")]
 fn memory(_: &mut Criterion) {
     let told = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
     told.lines().filter(|own| own.starts_with("VmHWM")).for_each(|own| println!("memory at most: {own}"));
