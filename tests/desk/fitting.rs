@@ -10,7 +10,10 @@ use baywright_desk::screen::page::Page;
 use baywright_planner::Verdict;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose};
-use baywright_planner::matrix::{Cell, row};
+use baywright_planner::matrix::{
+    Cell, Change, Needs, Place, Purse, Settled, Unlocked, changes_of, row, settled, smallest, together,
+    unlocked_by_all,
+};
 use baywright_planner::model::OwnerFigures;
 use baywright_planner::words::Language;
 use egui::Key;
@@ -173,6 +176,191 @@ fn what_was_found_goes_on_paper() {
     clear(folder);
 }
 
+/// Types into the field of that name, and leaves it.
+fn entered(screen: &mut Harness<'_, Desk>, name: &str, text: &str) {
+    screen.get_by_label(name).focus();
+    screen.step();
+    screen.key_press_modifiers(egui::Modifiers::COMMAND, Key::A);
+    screen.step();
+    screen.get_by_label(name).type_text(text);
+    screen.step();
+    screen.key_press(Key::Enter);
+    screen.step();
+    screen.step();
+}
+
+fn until_there(screen: &mut Harness<'_, Desk>, part: &str) {
+    let start = Instant::now();
+    while screen.query_all_by_label_contains(part).next().is_none() {
+        assert!(start.elapsed() < Duration::from_secs(240), "it never came: {part}");
+        std::thread::sleep(Duration::from_millis(20));
+        screen.step();
+    }
+}
+
+/// What changes unlock together for the sum is what the core finds; their prices can be entered where they unlock none alone; all of it
+/// is undone step by step.
+#[test]
+fn what_can_be_spent_buys_what_the_core_finds() {
+    let mut screen = fits("short-bay");
+    until_found(&mut screen);
+    let texts = Language::English.fits();
+    press(&mut screen, texts.buys);
+    press(&mut screen, texts.look);
+    until_there(&mut screen, texts.only_one);
+    assert!(screen.query_by_label(texts.together_needs).is_some(), "nothing is priced yet");
+    crate::forms::unfold(&mut screen);
+    let found = screen.state().fits_planned().unwrap();
+    let at = found.places.len() - 1;
+    assert_eq!(found.places[at], Place::Room);
+    let fits_now: Vec<bool> = (0..found.lines.len()).map(|nth| found.fits(nth, at)).collect();
+    let bay = &found.lines[0].arrangement.bay;
+    let by = baywright_planner::words::Locale::default().length(1_000.0);
+    let further = |wall: &str| texts.wall_further(wall, &by);
+    for (name, costs) in [
+        (further("office wall"), "4000"),
+        (further("yard wall"), "4500"),
+        (further("street wall"), "500"),
+        (texts.without("compressor"), "300"),
+    ] {
+        let label = Language::English.screen().of(texts.costs_name, &name);
+        entered(&mut screen, &label, costs);
+    }
+    entered(&mut screen, texts.to_spend, "9000");
+    let owner = screen.state().document().layout().owner.clone();
+    assert_eq!((owner.to_spend, owner.further.len(), owner.without.len()), (Some(9_000.0), 3, 1));
+    press(&mut screen, texts.together_look);
+    let look = |changes: &[Change]| {
+        let further = (changes, 1_000.0);
+        unlocked_by_all(&found.lines, &fits_now, &Place::Room, further, &found.margin, &|| false)
+    };
+    let alone: Vec<Unlocked> = changes_of(bay)
+        .into_iter()
+        .map(|change| {
+            let (lines, is_partial) = look(std::slice::from_ref(&change));
+            Unlocked { change, lines, is_partial }
+        })
+        .collect();
+    let purse = Purse::of(&alone, &owner).unwrap();
+    let weight = |nth: usize| found.lines[nth].weight;
+    let best = together(&purse, &alone, weight, &mut |sets| {
+        sets.iter().map(|set| look(&purse.changes(set))).collect()
+    });
+    let names: Vec<String> = best
+        .changes
+        .iter()
+        .map(|change| match change {
+            Change::Further(wall) => further(wall.as_str()),
+            Change::Without(thing) => texts.without(thing.as_str()),
+        })
+        .collect();
+    let lines: Vec<String> = best
+        .lines
+        .iter()
+        .map(|nth| {
+            let line = &found.lines[*nth];
+            baywright_planner::words::Words::new(&line.arrangement, Default::default())
+                .plan_line(line.is_saved)
+        })
+        .collect();
+    let [names, lines] = [&names, &lines].map(|all| all.iter().map(String::as_str).collect::<Vec<&str>>());
+    let wanted = match names.is_empty() {
+        true => texts.together_none.to_owned(),
+        false => texts.together_are(&names, &format!("{:.0}", best.costs), &lines),
+    };
+    let start = Instant::now();
+    // Whichever spaces hold figures together.
+    let unbroken = |text: &str| text.split_whitespace().collect::<String>();
+    let is_there = |screen: &Harness<'_, Desk>| {
+        let all = screen.query_all_by_label_contains("");
+        let told =
+            |own: egui_kittest::Node<'_>| own.accesskit_node().label().or(own.accesskit_node().value());
+        all.filter_map(told).any(|own| unbroken(&own) == unbroken(&wanted))
+    };
+    while !is_there(&screen) {
+        assert!(start.elapsed() < Duration::from_secs(240), "it never came: {wanted}");
+        std::thread::sleep(Duration::from_millis(20));
+        screen.step();
+    }
+    assert!(!best.is_partial && best.costs <= 9_000.0);
+    ask(&mut screen, Command::Page(None));
+    for _ in 0..5 {
+        ask(&mut screen, Command::Undo);
+    }
+    assert_eq!(screen.state().document().layout().owner, OwnerFigures::default());
+}
+
+/// What is in store makes the room larger by what the core says, is the layout's and undone by a step; nothing else is looked at anew.
+#[test]
+fn what_is_in_store_is_kept_and_undone() {
+    let mut screen = fits("short-bay");
+    until_found(&mut screen);
+    let texts = Language::English.fits();
+    press(&mut screen, texts.how_big);
+    let before = screen.state().fits_planned().unwrap();
+    entered(&mut screen, texts.store, "deep");
+    assert_eq!(screen.state().document().layout().owner, OwnerFigures::default());
+    entered(&mut screen, texts.store, "0.8 m");
+    assert_eq!(screen.state().document().layout().owner.store_mm, Some(800.0));
+    screen.step();
+    until_found(&mut screen);
+    let after = screen.state().fits_planned().unwrap();
+    assert!(std::sync::Arc::ptr_eq(&before.lines, &after.lines));
+    let needs: Vec<Needs> = after.needs.iter().flatten().cloned().collect();
+    let area = |own: &baywright_planner::matrix::Planned| {
+        own.room.as_ref().unwrap().smallest.as_ref().unwrap().area()
+    };
+    assert!((area(&after) - smallest(&needs, 800.0).unwrap().area()).abs() < 1.0);
+    assert!(area(&after) > area(&before));
+    assert!(!labels(&screen, "in store").is_empty());
+    ask(&mut screen, Command::Undo);
+    screen.step();
+    until_found(&mut screen);
+    assert_eq!(screen.state().document().layout().owner, OwnerFigures::default());
+    assert_eq!(area(&screen.state().fits_planned().unwrap()), area(&before));
+}
+
+/// Where no place was found, choosing the cell has a proof looked for; what is proven changes the word of all cells of the line without a
+/// place, and no other's.
+#[test]
+fn a_chosen_cell_is_told_never_where_that_is_proven() {
+    let mut screen = fits("short-bay");
+    until_found(&mut screen);
+    let found = screen.state().fits_planned().unwrap();
+    assert!(found.proven.is_empty(), "nobody asked");
+    let texts = Language::English.fits();
+    let at = found.places.len() - 1;
+    let proven = (0..found.lines.len()).filter(|nth| found.is_found_nowhere(*nth)).find_map(|nth| {
+        match settled(&found.lines[nth], &|| false, &mut |_| {}) {
+            Settled::Never(short) => Some((nth, short)),
+            _ => None,
+        }
+    });
+    let (nth, short) = proven.expect("something never fits in the short bay");
+    let words = baywright_planner::words::Words::new(&found.lines[nth].arrangement, Default::default());
+    let start = format!("{}; {}:", words.plan_line(true), words.fits_place(&found.places[at]));
+    let label = labels(&screen, &start).pop().unwrap();
+    press(&mut screen, &label);
+    until_found(&mut screen);
+    let after = screen.state().fits_planned().unwrap();
+    assert_eq!(after.proven.get(&nth), Some(&short));
+    let told = words.never_fits(short.as_deref());
+    until_there(&mut screen, "It never fits here");
+    assert!(told.starts_with("It never fits here"));
+    for (line, own) in found.lines.iter().enumerate() {
+        for (place, at) in found.places.iter().enumerate() {
+            let words = baywright_planner::words::Words::new(&own.arrangement, Default::default());
+            let label = texts.cell(&words.plan_line(true), &words.fits_place(at), texts.never);
+            assert_eq!(
+                screen.query_by_label(&label).is_some(),
+                after.never(line, place).is_some(),
+                "{label}"
+            );
+        }
+    }
+    assert!(after.never(nth, at).is_some());
+}
+
 /// What the owner says is the layout's: it weighs the list, is undone by a step, and no check looks at it; what is no number changes nothing.
 #[test]
 fn what_the_owner_says_is_kept_undone_and_weighs() {
@@ -184,15 +372,6 @@ fn what_the_owner_says_is_kept_undone_and_weighs() {
     let start = format!("{}; {}:", words.plan_line(true), words.fits_place(&found.places[0]));
     let label = labels(&screen, &start).pop().unwrap();
     press(&mut screen, &label);
-    let entered = |screen: &mut Harness<'_, Desk>, name: &str, text: &str| {
-        screen.get_by_label(name).focus();
-        screen.step();
-        screen.get_by_label(name).type_text(text);
-        screen.step();
-        screen.key_press(Key::Enter);
-        screen.step();
-        screen.step();
-    };
     let verdict = screen.state().answer().assessment.verdict;
     entered(&mut screen, "comes in so often a month", "many");
     assert_eq!(screen.state().document().layout().owner, OwnerFigures::default());

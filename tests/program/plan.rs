@@ -198,3 +198,94 @@ fn the_owners_report_is_written() {
     assert!(std::fs::read_to_string(bay).expect("the bay").contains("version"));
     std::fs::remove_dir_all(&folder).expect("it goes");
 }
+
+/// A layout of the short bay whose owner says something.
+fn owned(folder: &std::path::Path, owner: &str) -> String {
+    let bay = std::fs::read_to_string("bay-layouts/short-bay.ron").expect("a bay");
+    let text = bay.replacen("    room: (", &format!("    owner: ({owner}),\n    room: ("), 1);
+    let path = folder.join("owned.ron");
+    std::fs::write(&path, text).expect("it is written");
+    path.to_str().expect("a path").to_owned()
+}
+
+/// What changes unlock is told as data and as text, each alone and together for the sum; a room keeps its strip for what is in store; where a
+/// line never fits, a proof of it can be had; the report has it all.
+#[test]
+fn changes_proofs_and_what_is_in_store_are_told() {
+    let folder = std::env::temp_dir().join(format!("baywright-changes-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).expect("a folder");
+    let bay = owned(
+        &folder,
+        "to_spend: 9000, square_metre: 1500, store_mm: 700, further: [(name: \"office wall\", costs: 4000), \
+         (name: \"yard wall\", costs: 4500)], without: [(name: \"compressor\", costs: 300)]",
+    );
+    let told = baywright(&["plan", &bay, "--changes", "--further", "1500", "--json"]);
+    assert!(told.stderr.is_empty(), "{}", text(&told.stderr));
+    let data: Value = serde_json::from_slice(&told.stdout).expect("data");
+    let schema = serde_json::from_slice(&baywright(&["schema"]).stdout).expect("a schema");
+    let schema = jsonschema::draft202012::new(&schema).expect("a schema");
+    let wrong: Vec<String> = schema.iter_errors(&data).map(|own| own.to_string()).collect();
+    assert!(wrong.is_empty(), "{wrong:#?}");
+    let said = text(&baywright(&["plan", &bay, "--changes", "--further", "1500"]).stdout);
+    let changes = &data["changes"];
+    assert_eq!((&changes["further_mm"], &changes["to_spend"]), (&Value::from(1500.0), &Value::from(9000.0)));
+    let alone = changes["alone"].as_array().expect("changes");
+    assert_eq!(alone.len(), 6, "four walls and two things");
+    let worth = |own: &Value| own["unlocks"].as_array().expect("lines").len();
+    assert!(alone.iter().map(worth).is_sorted_by(|a, b| a >= b), "{alone:#?}");
+    let costs = |key: &str, name: &str| {
+        let own = alone.iter().find(|own| own[key] == name).expect("the change");
+        own.get("costs").and_then(Value::as_f64)
+    };
+    assert_eq!(costs("further", "office wall"), Some(4000.0));
+    assert_eq!((costs("without", "compressor"), costs("without", "work bench")), (Some(300.0), None));
+    // Together no less than the best single one that has a price, and within the sum.
+    let both = &changes["together"];
+    assert!(both["costs"].as_f64().expect("costs") <= 9000.0 && both["sets_looked_at"].as_u64() >= Some(3));
+    let priced = alone.iter().filter(|own| own.get("costs").is_some());
+    assert!(worth(both) >= priced.map(worth).max().expect("some"), "{both}");
+    for own in alone.iter().filter(|own| worth(own) > 0) {
+        let name = own["further"].as_str().or(own["without"].as_str()).expect("a name");
+        assert!(said.contains(name), "{name}: {said}");
+    }
+    assert!(said.contains("Together, for what can be spent:"), "{said}");
+    // Its strip for what is in store.
+    assert_eq!(data["empty_room"]["store"]["depth_mm"], 700.0);
+    assert!(said.contains("in store"), "{said}");
+    // Whoever never fits has a proof, and is none that fits.
+    let mut never = 0;
+    for line in data["lines"].as_array().expect("lines") {
+        let cells = line["cells"].as_array().expect("cells");
+        for cell in cells.iter().filter(|own| own["never"] == true) {
+            assert_eq!((&cell["answer"], &cell["verdict"]), (&Value::from("none-found"), &Value::Null));
+            let sentence = cell["sentence"].as_str().expect("a sentence");
+            assert!(sentence.starts_with("It never fits here") && said.contains(sentence), "{sentence}");
+        }
+        if cells.last().is_some_and(|own| own["never"] == true) {
+            never += 1;
+            let proof = folder.join("proof.ron");
+            let name = line["set_up"].as_str().expect("a set-up");
+            let proven = baywright(&["plan", &bay, "-a", name, "--proof", proof.to_str().expect("a path")]);
+            assert_eq!(proven.status.code(), Some(0), "{name}: {}", text(&proven.stdout));
+        }
+    }
+    assert!(never > 0, "something never fits in the short bay: {said}");
+    let file = folder.join("report.pdf");
+    let to = file.to_str().expect("a path");
+    let done = baywright(&["plan", &bay, "--changes", "-o", to]);
+    assert_eq!(done.status.code(), Some(1), "{}", text(&done.stderr));
+    let document = lopdf::Document::load(&file).expect("a PDF");
+    let pages: Vec<u32> = document.get_pages().keys().copied().collect();
+    let paper: String = document.extract_text(&pages).expect("text").split_whitespace().collect();
+    for own in ["Changesofthebuilding", "Together,forwhatcanbespent", "never", "Itcosts"] {
+        assert!(paper.contains(own), "{own}: {paper}");
+    }
+    for line in [
+        vec!["plan", &bay, "--further", "1500"],
+        vec!["plan", &bay, "--changes", "--further", "0"],
+        vec!["plan", &bay, "--changes", "--csv"],
+    ] {
+        assert_eq!(baywright(&line).status.code(), Some(2), "{line:?}");
+    }
+    std::fs::remove_dir_all(&folder).expect("it goes");
+}

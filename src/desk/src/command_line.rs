@@ -1,5 +1,6 @@
 //! The headless commands: read from the command line, answered from the same assessment as the screen.
 
+pub(crate) mod changes;
 pub mod commands;
 pub mod demo;
 pub mod draw;

@@ -336,6 +336,7 @@ proptest! {
         layout.owner = OwnerFigures {
             square_metre: Some(900.0),
             to_spend: Some(20_000.0),
+            store_mm: Some(812.5),
             comes_in: vec![ComesIn { car: "example-saloon".into(), aiming: "forward radar".into(), a_month: 6.5 }],
             without: vec![CostOf { name: "column".into(), costs: 4_000.0 }],
             further: vec![CostOf { name: "yard wall".into(), costs: 60_000.0 }],

@@ -220,6 +220,7 @@ fn what_the_second_version_adds_is_judged() {
     for (added, part) in [
         ("underlay: (picture: \"\", mm_per_px: 4, at_mm: (0, 0))", "underlay.picture: found an empty text"),
         ("owner: (square_metre: -1)", "owner.square_metre: found -1; allowed is 0 to 1000000000000"),
+        ("owner: (store_mm: 20001)", "owner.store_mm: found 20001"),
         (
             "owner: (comes_in: [(car: \"a\", aiming: \"\", a_month: 1)])",
             "owner.comes_in[0].aiming: found an empty text",

@@ -1,16 +1,18 @@
 //! Which aimings fit where: a list of cars and aimings against the places of a layout.
 //!
 //! A place is where the car of a set-up stands, a bay of the hall, or all of the room. Each answer is one of the checks' own
-//! ([`crate::judge`]) for the car at one pose. Nothing here says that a car never fits: a search that found nothing found nothing at
-//! headings a degree apart, and that is what is told.
+//! ([`crate::judge`]) for the car at one pose. A search that found nothing found nothing at headings a degree apart, and that is what
+//! is told; that a car never fits is said only where it is proven (`proven`).
 
 mod best_place;
 mod changes;
 mod curve;
 mod lines;
 mod planned;
+mod proven;
 mod room_size;
 mod there;
+mod together;
 
 use baywright_geometry::{DVec2, PlanPose, Polygon, Region, angle};
 
@@ -25,12 +27,16 @@ use crate::place::{
 use crate::scene::Scene;
 
 pub use best_place::{BestPlace, FitMap, Grid, Heard, MOST_STEPS, best_place, fit_map, heard};
-pub use changes::{Change, Unlocked, changed, changes_of, ranked, unlocked};
+pub use changes::{Change, SetUnlocks, Unlocked, changed, changes_of, ranked, unlocked, unlocked_by_all};
 pub use curve::Curve;
 pub use lines::{Line, lines_of_car, lines_of_layout, lines_of_visit, weigh};
 pub use planned::{FitThere, Planned};
-pub use room_size::{Needs, RoomSize, in_empty_room, needs, smallest, smallest_for_width};
+pub use proven::{Proven, Settled, settled};
+pub use room_size::{
+    Along, Needs, RoomSize, Strip, in_empty_room, in_room, needs, smallest, smallest_for_width,
+};
 pub use there::{edits_there, there};
+pub use together::{Purse, Together, together};
 
 /// A place without slack is tried well inside a shape of places: within so many mm of the deepest, the finer the narrower it is. A
 /// strip that is narrower than twice the last is no place to park.

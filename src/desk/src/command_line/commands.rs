@@ -14,6 +14,7 @@ use jiff::civil::Date;
 
 use crate::command_line::grammar::grammar;
 use crate::command_line::misread::Misread;
+use crate::session::planning::FURTHER_MM;
 
 /// What was asked for.
 #[derive(Clone, Debug, PartialEq)]
@@ -155,6 +156,8 @@ pub(crate) struct PlanAsked {
     pub(crate) proof: Option<PathBuf>,
     pub(crate) json: bool,
     pub(crate) csv: bool,
+    /// Also what changes of the building unlock, walls so far out, mm.
+    pub(crate) changes: Option<f64>,
     /// Instead of the answer as text the owner's report.
     pub(crate) report: Option<ReportAsked>,
     pub(crate) quiet: bool,
@@ -318,6 +321,9 @@ pub(crate) fn read(
             proof: given.get_one::<PathBuf>("proof").cloned(),
             json: given.get_flag("json"),
             csv: given.get_flag("csv"),
+            changes: given
+                .get_flag("changes")
+                .then(|| given.get_one::<f64>("further").copied().unwrap_or(FURTHER_MM)),
             report: given.get_one::<PathBuf>("output").map(|output| ReportAsked {
                 output: output.clone(),
                 paper: paper(given),

@@ -12,6 +12,8 @@ use clap::{Arg, ArgAction, ValueHint, value_parser};
 use clap_complete::Shell;
 use jiff::civil::Date;
 
+use crate::session::planning::FURTHER;
+
 /// The program's name, as it is typed.
 pub(crate) const NAME: &str = "baywright";
 
@@ -220,6 +222,15 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
         .arg(flag("json", of_plan.json))
         .arg(flag("csv", of_plan.csv).conflicts_with("json"))
         .arg(flag("moves", of_plan.moves).conflicts_with_all(["csv", "output", "proof"]))
+        .arg(flag("changes", of_plan.changes).conflicts_with("csv"))
+        .arg(
+            Arg::new("further")
+                .long("further")
+                .value_name(texts.a_length)
+                .value_parser(length(*FURTHER.start(), *FURTHER.end(), texts.no_length))
+                .requires("changes")
+                .help(of_plan.further),
+        )
         .arg(
             Arg::new("proof")
                 .long("proof")
@@ -227,7 +238,7 @@ pub(crate) fn grammar(language: Language) -> clap::Command {
                 .value_parser(value_parser!(PathBuf))
                 .value_hint(ValueHint::FilePath)
                 .requires("arrangement")
-                .conflicts_with_all(["car", "all-cars", "json", "csv"])
+                .conflicts_with_all(["car", "all-cars", "json", "csv", "changes"])
                 .help(language.never().prove),
         )
         .arg(

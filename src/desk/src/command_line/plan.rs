@@ -21,6 +21,7 @@ use baywright_planner::place::Margin;
 use baywright_planner::place::never::Stays;
 use baywright_planner::words::{Locale, Words};
 
+use crate::command_line::changes::ChangesFound;
 use crate::command_line::commands::{PlanAsked, ReportAsked};
 use crate::command_line::input::{is_stream, open};
 use crate::command_line::json::{PlanAnswer, write_plan};
@@ -31,7 +32,7 @@ use crate::command_line::report::{chosen, judged_by, not_read};
 use crate::command_line::sheet::read_from;
 use crate::command_line::trouble::{Errors, Trouble};
 use crate::command_line::written::written;
-use crate::session::planning::{moves_of, planned};
+use crate::session::planning::{moves_of, planned, with_proofs};
 use crate::session::printed::Format;
 
 pub(crate) use table::table;
@@ -87,21 +88,31 @@ pub(crate) fn plan(
     };
     let (mm, rad) = used.shop.parked_within(ParkedKnown::Planned);
     let places: Arc<[Place]> = places_of(&loaded.layout).into();
-    let found = answered(asked, &lines, &places, Margin { mm, rad }, errors);
+    let store_mm = loaded.layout.owner.store_mm.unwrap_or(0.0);
+    let found = answered(asked, (&lines, &places), (Margin { mm, rad }, store_mm), errors);
     let moves = asked.moves.then(|| must_move(asked, &found, &loaded, errors));
+    let changes = asked.changes.and_then(|further_mm| {
+        let texts = asked.locale.language.fits();
+        ChangesFound::look(&found, &loaded.layout.owner, further_mm, &mut |done, all| {
+            if !asked.quiet {
+                errors.so_far_on_terminal(&texts.looked_at(done, all));
+            }
+        })
+    });
     let answer = PlanAnswer {
         file: if is_stream(&asked.layout) { asked.layout.display().to_string() } else { loaded.file.clone() },
         layout: &loaded.layout,
         used: (&used.shop, used.path.as_deref()),
         found: &found,
         moves: moves.as_deref(),
+        changes: changes.as_ref(),
     };
     let at = places.iter().position(|own| *own == Place::Room).unwrap_or_default();
     let is_found = |row: &Row| matches!(row.cells.get(at), Some(Some(Cell::Fits(_))));
     let all_found = found.rows.iter().flatten().all(|own| is_found(own));
     let outcome = if all_found { Outcome::Ready } else { Outcome::NotReady };
     if let (Some(report), Some(format)) = (&asked.report, format) {
-        return reported(asked, (report, format), (&loaded, &used), &found, out, errors).max(outcome);
+        return reported(asked, (report, format), (&loaded, &used), &answer, out, errors).max(outcome);
     }
     let written = if asked.quiet { Ok(()) } else { told(asked, &answer, out) };
     said(written, errors).max(outcome)
@@ -177,14 +188,13 @@ fn lines(
 /// All of it, on all processors; a terminal is told how many of the list are answered.
 fn answered(
     asked: &PlanAsked,
-    lines: &Arc<[Line]>,
-    places: &Arc<[Place]>,
-    margin: Margin,
+    (lines, places): (&Arc<[Line]>, &Arc<[Place]>),
+    of: (Margin, f64),
     errors: &mut Errors<'_>,
 ) -> Planned {
     let texts = asked.locale.language.plan();
     let (mut is_told, mut count) = (vec![false; lines.len()], 0);
-    planned(lines, places, margin, &|| false, &mut |found, _| {
+    let found = planned(lines, places, of, &|| false, &mut |found, _| {
         for ((line, row), is_told) in lines.iter().zip(&found.rows).zip(&mut is_told) {
             if asked.quiet || *is_told || !row.as_ref().is_some_and(|own| own.has_moves) {
                 continue;
@@ -193,7 +203,9 @@ fn answered(
             let line = Words::new(&line.arrangement, asked.locale).plan_line(line.is_saved);
             errors.so_far_on_terminal(&texts.so_far(count, lines.len(), &line));
         }
-    })
+    });
+    // The table and the exit status do not tell of it.
+    if asked.csv || asked.quiet && asked.report.is_none() { found } else { with_proofs(found, &|| false) }
 }
 
 /// What must move for each line that is stopped; a terminal is told how many lines are answered.
@@ -222,7 +234,7 @@ fn reported(
     asked: &PlanAsked,
     (report, format): (&ReportAsked, Format),
     (loaded, used): (&Loaded, &ShopInUse),
-    found: &Planned,
+    answer: &PlanAnswer<'_>,
     out: &mut Page<'_>,
     errors: &mut Errors<'_>,
 ) -> Outcome {
@@ -235,7 +247,12 @@ fn reported(
         record: String::new(),
     };
     let lettering = Lettering { locale: asked.locale, ..Lettering::default() };
-    let of = ReportOf { found, bay: &loaded.layout.bay.name, changes: None, price: None };
+    let of = ReportOf {
+        found: answer.found,
+        bay: &loaded.layout.bay.name,
+        changes: answer.changes.map(ChangesFound::asked),
+        price: loaded.layout.owner.square_metre,
+    };
     let pages = owner_report(&of, report.paper, &about, &lettering);
     let made_from = read_from(loaded, used);
     let made_from: Vec<&Path> = made_from.iter().map(PathBuf::as_path).collect();
@@ -253,14 +270,15 @@ fn reported(
 fn text(answer: &PlanAnswer<'_>, locale: Locale, out: &mut Page<'_>) -> io::Result<()> {
     let (all, texts) = (answer.found, locale.language.plan());
     out.entry("", &texts.head(&answer.layout.bay.name, all.lines.len()))?;
-    for (line, row) in all.lines.iter().zip(&all.rows) {
+    for (nth, (line, row)) in all.lines.iter().zip(&all.rows).enumerate() {
         let words = Words::new(&line.arrangement, locale);
         writeln!(out)?;
         out.entry("  ", &words.plan_line(line.is_saved))?;
-        for (place, cell) in all.places.iter().zip(row.iter().flat_map(|own| &own.cells)) {
+        let cells = row.iter().flat_map(|own| &own.cells);
+        for (at, (place, cell)) in all.places.iter().zip(cells).enumerate() {
             if let Some(cell) = cell {
                 out.entry("   -  ", &words.plan_place(place))?;
-                out.entry("      ", &words.plan_cell(cell, &all.margin))?;
+                out.entry("      ", &answer.sentence(&words, cell, (nth, at)))?;
             }
         }
     }
@@ -291,7 +309,7 @@ fn text(answer: &PlanAnswer<'_>, locale: Locale, out: &mut Page<'_>) -> io::Resu
     match decides {
         Some((room, line)) => {
             let words = Words::new(&line.arrangement, locale);
-            out.entry("      ", &words.plan_room(room.length_mm, room.width_mm, &all.margin))?;
+            out.entry("      ", &words.plan_room(room, &all.margin))?;
         }
         None => out.entry("      ", texts.no_size)?,
     }
@@ -300,7 +318,14 @@ fn text(answer: &PlanAnswer<'_>, locale: Locale, out: &mut Page<'_>) -> io::Resu
         moves_told(all, moves, locale, out)?;
     }
     writeln!(out)?;
+    if let Some(changes) = answer.changes {
+        changes.text(all, locale, out)?;
+        writeln!(out)?;
+    }
     out.entry("  ", texts.searched)?;
+    if !all.proven.is_empty() {
+        out.entry("  ", texts.never_so)?;
+    }
     match all.lines.first() {
         Some(line) => out.entry("  ", Words::new(&line.arrangement, locale).caution()),
         None => Ok(()),

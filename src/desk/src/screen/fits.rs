@@ -6,6 +6,7 @@
 mod aside;
 mod buys;
 mod fewest;
+mod never;
 mod owner;
 mod paper;
 mod rooms;
@@ -15,7 +16,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use baywright_planner::matrix::{
-    Line, Place, Planned, lines_of_car, lines_of_layout, lines_of_visit, places_of, weigh,
+    Curve, Line, Place, Planned, lines_of_car, lines_of_layout, lines_of_visit, places_of, weigh,
 };
 use baywright_planner::model::{Id, JudgedBy, Layout, ParkedKnown};
 use baywright_planner::place::Margin;
@@ -97,6 +98,9 @@ pub(super) struct FitsPage {
     /// A figure of the owner as it is typed and not taken yet.
     typed: Option<(owner::Figure, String)>,
     buys: buys::Buys,
+    nevers: never::Nevers,
+    /// The rooms with another depth in store than they were worked out with.
+    stored: Slow<rooms::OfStore, Arc<Curve>>,
     fewest: fewest::Fewest,
     drawn: aside::Drawn,
 }
@@ -115,7 +119,24 @@ impl FitsPage {
     pub fn collect(&mut self) -> Result<(), String> {
         self.answers.collect()?;
         self.buys.collect()?;
+        self.nevers.collect()?;
+        self.stored.collect()?;
         self.fewest.collect()
+    }
+
+    /// What was found so far of something, with what is proven of it and the rooms that keep so much for what is in store, mm; and whether
+    /// it is of what was there earlier.
+    fn found(&self, of: &Of) -> Option<(Planned, bool)> {
+        let shown = self.answers.shown(of)?;
+        let mut found = shown.found.clone();
+        found.proven = self.nevers.proven();
+        let store_mm = store_mm(&of.layout);
+        if found.store_mm != store_mm {
+            found.store_mm = store_mm;
+            let stored = self.stored.shown(&rooms::OfStore { needs: Arc::clone(&found.needs), store_mm });
+            found.room = stored.filter(|own| !own.is_older).map(|own| Arc::clone(own.found));
+        }
+        Some((found, shown.is_older))
     }
 }
 
@@ -136,14 +157,17 @@ impl Desk {
     }
 
     /// What was found on the page so far, if it is of what is there now.
-    pub fn fits_planned(&self) -> Option<&Planned> {
-        let shown = self.fits.answers.shown(&self.fits_of(&self.fits))?;
-        (!shown.is_older).then_some(shown.found)
+    pub fn fits_planned(&self) -> Option<Planned> {
+        let (found, is_older) = self.fits.found(&self.fits_of(&self.fits))?;
+        (!is_older).then_some(found)
     }
 
     /// Whether the page has nothing more to work out.
     pub fn are_fits_found(&self) -> bool {
-        self.fits.answers.progress().is_none() && self.fits_planned().is_some()
+        let is_at_rest = self.fits.answers.progress().is_none()
+            && self.fits.stored.progress().is_none()
+            && self.fits.nevers.is_at_rest();
+        is_at_rest && self.fits_planned().is_some()
     }
 
     fn fits_of(&self, page: &FitsPage) -> Of {
@@ -160,6 +184,7 @@ impl Desk {
     fn follow_fits(&self, ui: &Ui, page: &mut FitsPage) {
         let of = self.fits_of(page);
         if page.answers.is_asked(&of) {
+            page.follow_store(&of, ui.ctx());
             return;
         }
         page.enough = Arc::default();
@@ -169,17 +194,19 @@ impl Desk {
         }
         page.looked_at = Some(page.whom);
         page.buys.forget();
+        page.nevers.forget();
         page.fewest.forget();
         let mut lines = self.fits_lines(page.whom);
         weigh(&mut lines, &self.document.layout().owner);
         let lines: Arc<[Line]> = lines.into();
         let places: Arc<[Place]> = places_of(&of.layout).into();
         let (mm, rad) = of.by.shop.parked_within(ParkedKnown::Planned);
+        let store_mm = store_mm(&of.layout);
         let enough = Arc::clone(&page.enough);
         let how = ("what fits where", steps(&lines));
         page.answers.ask(of, how, &waking(ui.ctx()), move |tell| {
             let is_stopped = || tell.is_stopped() || enough.load(Ordering::Relaxed);
-            planned(&lines, &places, Margin { mm, rad }, &is_stopped, &mut |found, done| {
+            planned(&lines, &places, (Margin { mm, rad }, store_mm), &is_stopped, &mut |found, done| {
                 tell.so_far(found.clone());
                 tell.steps(done);
             })
@@ -217,8 +244,7 @@ impl Desk {
             ui.add_space(6.0);
             let all = ui.available_rect_before_wrap();
             let of = self.fits_of(&page);
-            let found = page.answers.shown(&of).map(|own| (own.found.clone(), own.is_older));
-            let Some((found, is_older)) = found else {
+            let Some((found, is_older)) = page.found(&of) else {
                 if page.answers.progress().is_none() {
                     ui.label(self.view.locale.language.fits().no_list);
                 }
@@ -322,6 +348,11 @@ impl Desk {
 fn is_same_work(a: &Arc<Layout>, b: &Arc<Layout>) -> bool {
     Arc::ptr_eq(a, b)
         || (a.owner.comes_in == b.owner.comes_in && a.arrangements == b.arrangements && a.bay == b.bay)
+}
+
+/// How deep a strip of a new room the owner keeps for what is in store, mm.
+fn store_mm(layout: &Layout) -> f64 {
+    layout.owner.store_mm.unwrap_or(0.0)
 }
 
 /// How often a line comes in, as a figure of the owner.

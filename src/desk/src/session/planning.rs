@@ -5,14 +5,18 @@ use std::sync::mpsc;
 
 use baywright_planner::clearing::{Asked, Cleared, Where, cleared};
 use baywright_planner::matrix::{
-    Cell, Change, Curve, Grid, Heard, Line, Needs, Place, Planned, Row, Unlocked, best_place, fit_map, heard,
-    needs, row, unlocked,
+    Cell, Change, Curve, Grid, Heard, Line, Needs, Place, Planned, Purse, Row, SetUnlocks, Settled, Together,
+    Unlocked, best_place, fit_map, heard, needs, row, settled, together, unlocked, unlocked_by_all,
 };
 use baywright_planner::model::CostOf;
 use baywright_planner::place::{Margin, Search, Slack, headings};
 use baywright_planner::{Severity, judge};
 use rayon::prelude::*;
 
+/// So far out a wall is asked about before another figure is typed, mm.
+pub const FURTHER_MM: f64 = 1_000.0;
+/// And so far it may be, mm.
+pub const FURTHER: std::ops::RangeInclusive<f64> = 1.0..=20_000.0;
 /// How wide a square of the floor is in which aimings are counted, mm.
 const SQUARE_MM: f64 = 100.0;
 
@@ -21,15 +25,17 @@ pub fn steps(lines: &[Line]) -> usize {
     3 * lines.len() + invited(lines).len()
 }
 
-/// Answers all of a list, as far as it is not stopped; `tell` hears what is there after each step, and how many steps are done.
+/// Answers all of a list, as far as it is not stopped; `tell` hears what is there after each step, and how many steps are done. An empty
+/// room keeps a strip of `store_mm` for what is in store.
 pub fn planned(
     lines: &Arc<[Line]>,
     places: &Arc<[Place]>,
-    margin: Margin,
+    (margin, store_mm): (Margin, f64),
     is_stopped: &(dyn Fn() -> bool + Sync),
     tell: &mut dyn FnMut(&Planned, usize),
 ) -> Planned {
     let mut all = Planned::begun(Arc::clone(lines), Arc::clone(places), margin);
+    all.store_mm = store_mm;
     let mut done = 0;
     let rows = |nth: usize| Some(row(lines.get(nth)?, places, &margin, false, is_stopped));
     on_all(lines.len(), is_stopped, &rows, &mut |at, row: Row| {
@@ -86,7 +92,7 @@ pub fn planned(
     let needed: Option<Vec<Option<Needs>>> = needed.into_iter().collect();
     match needed {
         Some(needed) if !lines.is_empty() => {
-            all.room = Some(Arc::new(Curve::of(&needed)));
+            all.room = Some(Arc::new(Curve::of(&needed, store_mm)));
             all.needs = needed.into();
             tell(&all, done);
         }
@@ -153,6 +159,49 @@ pub fn moves_of(
         tell(done);
     });
     all
+}
+
+/// Looks at which changes within a sum unlock the most together; `alone` is what each does by itself. `tell` hears how many sets are
+/// looked at.
+pub fn together_by(
+    (purse, alone): (&Purse, &[Unlocked]),
+    (lines, fits_now): (&[Line], &[bool]),
+    place: &Place,
+    (further_mm, margin): (f64, &Margin),
+    is_stopped: &(dyn Fn() -> bool + Sync),
+    tell: &mut dyn FnMut(usize),
+) -> Together {
+    let weight = |nth: usize| lines.get(nth).map_or(1.0, |own| own.weight);
+    let mut done = 0;
+    together(purse, alone, weight, &mut |sets| {
+        let look = |nth: usize| {
+            let changes = purse.changes(sets.get(nth)?);
+            Some(unlocked_by_all(lines, fits_now, place, (&changes, further_mm), margin, is_stopped))
+        };
+        let mut all: Vec<Option<SetUnlocks>> = vec![None; sets.len()];
+        on_all(sets.len(), is_stopped, &look, &mut |nth, own| {
+            if let Some(place) = all.get_mut(nth) {
+                *place = Some(own);
+            }
+            done += 1;
+            tell(done);
+        });
+        // What was stopped before it was looked at unlocks nothing that is known.
+        all.into_iter().map(|own| own.unwrap_or((Vec::new(), true))).collect()
+    })
+}
+
+/// Looks for a proof of each line for which no place of the room was found that there is none.
+pub fn with_proofs(mut found: Planned, is_stopped: &(dyn Fn() -> bool + Sync)) -> Planned {
+    let lines: Vec<usize> = (0..found.lines.len()).filter(|nth| found.is_found_nowhere(*nth)).collect();
+    let own = Arc::clone(&found.lines);
+    let look = |at: usize| Some(settled(own.get(*lines.get(at)?)?, is_stopped, &mut |_| {}));
+    on_all(lines.len(), is_stopped, &look, &mut |at, settled| {
+        if let (Settled::Never(proven), Some(nth)) = (settled, lines.get(at)) {
+            found.proven.insert(*nth, proven);
+        }
+    });
+    found
 }
 
 /// The headings that the room of a list invites, radians.

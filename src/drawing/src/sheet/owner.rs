@@ -1,5 +1,5 @@
 //! The owner's report: what fits where, on paper, for who builds or lends. Made of what was found of a list, as far as it is there: what was
-//! not looked at is told as that. In short; the aimings by the places; each place by tape; how many each place serves, to scale; how big an
+//! not looked at is told as that. In short; the aimings by the places; each aiming at its best place by tape; how many each place serves, to scale; how big an
 //! empty room must be; what changes would unlock; what was not asked.
 
 mod changes;
@@ -149,14 +149,15 @@ impl<'a> Report<'a> {
         say(flow, self.plan.one_place, &told);
         let room = found.room.as_ref().map(|own| own.smallest.as_ref());
         let told = match room {
-            Some(Some(room)) => found.lines.get(room.decides).map_or_else(String::new, |line| {
-                self.words(line).plan_room(room.length_mm, room.width_mm, &found.margin)
-            }),
+            Some(Some(room)) => found
+                .lines
+                .get(room.decides)
+                .map_or_else(String::new, |line| self.words(line).plan_room(room, &found.margin)),
             Some(None) => self.plan.no_size.to_owned(),
             None => self.texts.not_looked.to_owned(),
         };
         say(flow, self.plan.empty_room, &told);
-        if let Some(told) = self.first_change() {
+        for told in self.first_change().into_iter().chain(self.best_together()) {
             flow.work(&told, Some(Lead::Text("\u{2013}".to_owned())));
         }
     }
@@ -188,10 +189,12 @@ impl<'a> Report<'a> {
 
     fn not_asked(&self, flow: &mut Flow<'_>) {
         flow.heading(self.texts.not_asked, WITH_MM);
-        let caution = self.of.found.lines.first().map_or("", |own| self.words(own).caution());
+        let found = self.of.found;
+        let caution = found.lines.first().map_or("", |own| self.words(own).caution());
         let all = [
             self.fits.searched,
             self.texts.no_proof,
+            if found.proven.is_empty() { "" } else { self.texts.never_so },
             self.texts.care_is_counted,
             self.texts.way,
             self.texts.empty_is_empty,

@@ -8,17 +8,19 @@ use baywright_drawing::page::Content;
 use baywright_drawing::sheet::{About, ChangesAsked, Paper, ReportOf, Size, owner_report};
 use baywright_drawing::{Lettering, PX_PER_PAPER_MM, Page};
 use baywright_planner::matrix::{
-    BestPlace, Cell, Change, Curve, Grid, Line, NoneFound, Place, Planned, Row, Stands, Unlocked, fit_map,
-    heard, needs,
+    BestPlace, Cell, Change, Curve, Grid, Line, NoneFound, Place, Planned, Row, Stands, Together, Unlocked,
+    fit_map, heard, needs, there,
 };
 use baywright_planner::model::Arrangement;
 use baywright_planner::place::{Margin, Search, Slack};
 use baywright_planner::words::{Language, Locale, Units, Words};
-use baywright_planner::{Severity, Verdict, assess};
+use baywright_planner::{Severity, Verdict, assess, judge};
 
 use super::bay;
 use super::sheets::{long, texts, wrong};
 
+/// In store along a wall of the empty room, mm.
+const STORE_MM: f64 = 800.0;
 const MARGIN: Margin = Margin { mm: 30.0, rad: 0.0087 };
 
 /// The crowded bay under a name, with its car under one.
@@ -107,7 +109,8 @@ pub(super) fn found(lines: usize, places: usize, is_long: bool) -> Planned {
         of_weight: lines as f64,
     }));
     own.is_best_looked_for = true;
-    own.room = Some(Arc::new(Curve::of(&needed)));
+    own.store_mm = STORE_MM;
+    own.room = Some(Arc::new(Curve::of(&needed, STORE_MM)));
     own.needs = needed.into();
     own
 }
@@ -130,6 +133,13 @@ pub(super) fn pages(found: &Planned, paper: Paper, locale: Locale) -> Vec<Page> 
         unlocked(Change::Without("lamp".into()), &[]),
     ];
     let costs = BTreeMap::from([(all[0].change.clone(), 12_500.0), (all[1].change.clone(), 900.5)]);
+    let both = Together {
+        changes: vec![all[0].change.clone(), all[1].change.clone()],
+        costs: 13_400.5,
+        lines: vec![0, 1],
+        looked_at: 1,
+        is_partial: false,
+    };
     let changes = ChangesAsked {
         place: &Place::Room,
         fit_now: 3,
@@ -137,7 +147,8 @@ pub(super) fn pages(found: &Planned, paper: Paper, locale: Locale) -> Vec<Page> 
         found: &all,
         costs: &costs,
         for_the_money: false,
-        to_spend: Some(5_000.0),
+        to_spend: Some(15_000.0),
+        together: Some(&both),
     };
     let name = long("Bay ");
     let of = ReportOf { found, bay: &name, changes: Some(changes), price: Some(1_500.0) };
@@ -179,16 +190,20 @@ fn nothing_is_cut_and_every_place_and_line_is_there() {
                 for place in found.places.iter() {
                     assert!(said.contains(&bare(&words.fits_place(place))), "{place:?}");
                 }
-                // Each cell's sentence that tells of moves, stops or a place.
-                for (line, row) in found.lines.iter().zip(&found.rows) {
+                // Each line's best place, with what stops, is moved or is to be minded there.
+                for (nth, line) in found.lines.iter().enumerate() {
                     let words = Words::new(&line.arrangement, locale);
-                    for cell in row.as_ref().unwrap().cells.iter().flatten() {
-                        let told = match cell {
-                            Cell::Fits(own) => words.spot(&own.offer(&line.arrangement)),
-                            Cell::Elsewhere(_) => continue,
-                            own => words.plan_cell(own, &MARGIN),
-                        };
-                        assert!(said.contains(&bare(&told)), "{told}");
+                    let Some((at, cell)) = found.best_cell(nth) else { continue };
+                    let told = match cell {
+                        Cell::Fits(own) => words.spot(&own.offer(&line.arrangement)),
+                        own => words.plan_cell(own, &MARGIN),
+                    };
+                    assert!(said.contains(&bare(&told)), "{told}");
+                    if let Cell::Fits(own) = cell {
+                        let judged = judge(&there(line, &found.places[at], own.pose));
+                        for care in judged.findings.iter().filter(|own| own.severity == Severity::Care) {
+                            assert!(said.contains(&bare(&words.title(care))), "{}", words.title(care));
+                        }
                     }
                 }
             }
@@ -271,8 +286,9 @@ fn what_was_not_looked_at_is_told_as_that() {
 fn changes_stand_in_their_order() {
     let said = text(&pages(&found(3, 2, false), Paper::portrait(Size::A4), Locale::default()));
     let at = |wanted: &str| said.rfind(wanted).unwrap_or_else(|| panic!("{wanted}: {said}"));
-    let order = ["Changesofthebuilding", "Withoutthecolumn", "morethanistobespent"].map(at);
-    assert!(order.is_sorted(), "{order:?}");
+    let [from, to] = ["Changesofthebuilding", "Together,forwhatcanbespent"].map(at);
+    assert!(from < to && said[from..to].contains("Withoutthecolumn"), "{said}");
     assert!(said.contains("Itunlocks2.") && said.contains("1otherchangeunlocksnone."), "{said}");
-    assert!(!said.contains("Withoutthelamp"));
+    assert!(!said.contains("Withoutthelamp") && !said.contains("morethanistobespent"));
+    assert!(said.contains("Theycost13400.50") && said.contains("unlock2:1,2."), "{said}");
 }

@@ -13,6 +13,8 @@ pub struct OwnerFile {
     pub square_metre: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub to_spend: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub store_mm: Option<Figure>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub comes_in: Vec<ComesInFile>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
@@ -44,6 +46,7 @@ pub fn file_of(own: &OwnerFigures) -> Option<OwnerFile> {
     (*own != OwnerFigures::default()).then(|| OwnerFile {
         square_metre: own.square_metre.map(Figure),
         to_spend: own.to_spend.map(Figure),
+        store_mm: own.store_mm.map(Figure),
         comes_in: own
             .comes_in
             .iter()
@@ -64,6 +67,7 @@ pub fn owner_of(file: &OwnerFile) -> OwnerFigures {
     OwnerFigures {
         square_metre: file.square_metre.map(|own| own.0),
         to_spend: file.to_spend.map(|own| own.0),
+        store_mm: file.store_mm.map(|own| own.0),
         comes_in: file
             .comes_in
             .iter()

@@ -1,8 +1,8 @@
 //! What a change of the building would unlock: one thing taken away, or one wall further out, and which lines of a list then fit at a
-//! place at which they do not now. One change at a time; what several would do together is another question.
+//! place at which they do not now. What several do together, `together` asks.
 
 use super::{Cell, Line, Place, row};
-use crate::model::{Arrangement, Bay, Id};
+use crate::model::{Arrangement, Bay, Id, OwnerFigures, cost_of};
 use crate::place::Margin;
 
 /// A change of what is built or stands there.
@@ -12,6 +12,16 @@ pub enum Change {
     Without(Id),
     /// A wall of the room stands further out; what stands along it stays.
     Further(Id),
+}
+
+impl Change {
+    /// What the owner says that it costs; `None` if that was not said.
+    pub fn cost(&self, owner: &OwnerFigures) -> Option<f64> {
+        match self {
+            Self::Without(thing) => cost_of(&owner.without, thing),
+            Self::Further(wall) => cost_of(&owner.further, wall),
+        }
+    }
 }
 
 /// What a change would unlock.
@@ -24,6 +34,9 @@ pub struct Unlocked {
     /// Whether it was stopped before all lines were looked at.
     pub is_partial: bool,
 }
+
+/// What a set of changes unlocks: which lines, by their position, and whether it was stopped before all lines were looked at.
+pub type SetUnlocks = (Vec<usize>, bool);
 
 /// All changes of a bay that are asked about: each thing gone, each wall of the room further out.
 pub fn changes_of(bay: &Bay) -> Vec<Change> {
@@ -58,16 +71,37 @@ pub fn unlocked(
     margin: &Margin,
     is_stopped: &dyn Fn() -> bool,
 ) -> Unlocked {
-    let mut found = Unlocked { change: change.clone(), lines: Vec::new(), is_partial: false };
+    let (lines, is_partial) = unlocked_by_all(
+        lines,
+        fits_now,
+        place,
+        (std::slice::from_ref(change), further_mm),
+        margin,
+        is_stopped,
+    );
+    Unlocked { change: change.clone(), lines, is_partial }
+}
+
+/// The same after several changes, one after another: the lines, and whether it was stopped before all were looked at.
+pub fn unlocked_by_all(
+    lines: &[Line],
+    fits_now: &[bool],
+    place: &Place,
+    (changes, further_mm): (&[Change], f64),
+    margin: &Margin,
+    is_stopped: &dyn Fn() -> bool,
+) -> SetUnlocks {
+    let (mut found, mut is_partial) = (Vec::new(), false);
     for (nth, line) in lines.iter().enumerate() {
         if fits_now.get(nth).copied().unwrap_or_default() {
             continue;
         }
         if is_stopped() {
-            found.is_partial = true;
+            is_partial = true;
             break;
         }
-        let Some(arrangement) = changed(&line.arrangement, change, further_mm) else { continue };
+        let after = |own: Arrangement, change: &Change| changed(&own, change, further_mm);
+        let Some(arrangement) = changes.iter().try_fold(line.arrangement.clone(), after) else { continue };
         let after = row(
             &Line { arrangement, ..line.clone() },
             std::slice::from_ref(place),
@@ -75,14 +109,14 @@ pub fn unlocked(
             false,
             is_stopped,
         );
-        found.is_partial |= after.is_partial();
+        is_partial |= after.is_partial();
         if let Some(Some(Cell::Fits(own))) = after.cells.first()
             && own.meets_margin
         {
-            found.lines.push(nth);
+            found.push(nth);
         }
     }
-    found
+    (found, is_partial)
 }
 
 /// In which order changes are told: what unlocks most by weight first; where what they cost is known, of those that cost something, most

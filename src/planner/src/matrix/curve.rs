@@ -21,8 +21,9 @@ pub struct Curve {
 }
 
 impl Curve {
-    /// Of what each line needs; `None` of one that fits in no empty room, which the others' rooms then do not serve.
-    pub fn of(needs: &[Option<Needs>]) -> Self {
+    /// Of what each line needs; `None` of one that fits in no empty room, which the others' rooms then do not serve. A strip of so many
+    /// mm along one wall is kept for what is in store, in each room; 0 for none.
+    pub fn of(needs: &[Option<Needs>], store_mm: f64) -> Self {
         let fit: Vec<(usize, &Needs)> =
             needs.iter().enumerate().filter_map(|(nth, own)| Some((nth, own.as_ref()?))).collect();
         // Which line decides is told by its position in the whole list.
@@ -32,7 +33,7 @@ impl Curve {
         };
         let smallest_of = |of: &[(usize, &Needs)]| {
             let all: Vec<&Needs> = of.iter().map(|own| own.1).collect();
-            smallest(&all).map(|own| placed(own, of))
+            smallest(&all, store_mm).map(|own| placed(own, of))
         };
         let least = smallest_of(&fit);
         let area = least.as_ref().map_or(0.0, RoomSize::area);
@@ -45,7 +46,7 @@ impl Curve {
         let alone = needs.iter().enumerate();
         let alone = alone.map(|(nth, own)| smallest_of(&[(nth, own.as_ref()?)])).collect();
         let all: Vec<&Needs> = fit.iter().map(|own| own.1).collect();
-        Self { rooms: rooms(&all, |own| placed(own, &fit)), smallest: least, adds, alone }
+        Self { rooms: rooms(&all, store_mm, |own| placed(own, &fit)), smallest: least, adds, alone }
     }
 
     /// The room of the curve whose width is nearest to one, mm.
@@ -56,10 +57,10 @@ impl Curve {
 }
 
 /// The rooms of a curve: each as short as its width allows, and none that is as long as a narrower one.
-fn rooms(all: &[&Needs], placed: impl Fn(RoomSize) -> RoomSize) -> Vec<RoomSize> {
+fn rooms(all: &[&Needs], store_mm: f64, placed: impl Fn(RoomSize) -> RoomSize) -> Vec<RoomSize> {
     let mut rooms: Vec<RoomSize> = Vec::new();
-    for width in Needs::widths(all) {
-        let Some(own) = smallest_for_width(all, width) else { continue };
+    for width in Needs::widths(all, store_mm) {
+        let Some(own) = smallest_for_width(all, width, store_mm) else { continue };
         if rooms.last().is_none_or(|last| own.length_mm < last.length_mm) {
             rooms.push(placed(own));
         }

@@ -9,6 +9,8 @@ pub struct OwnerFigures {
     pub square_metre: Option<f64>,
     /// How much can be spent on changes, in the same money.
     pub to_spend: Option<f64>,
+    /// How deep a strip along one wall a new room keeps for stands, boards and mats in store, mm.
+    pub store_mm: Option<f64>,
     /// How often what comes in; what is not said counts as once.
     pub comes_in: Vec<ComesIn>,
     /// What it would cost to have a thing gone.

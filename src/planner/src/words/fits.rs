@@ -2,7 +2,7 @@
 
 use super::Words;
 use crate::assessment::Verdict;
-use crate::matrix::{Cell, Place, RoomSize};
+use crate::matrix::{Cell, Place, Planned, RoomSize};
 
 texts! {
     fits: FitsTexts, "Every fixed text of the page that says what fits where.";
@@ -22,6 +22,7 @@ texts! {
     after_moves, "Of a cell: things have to be moved.";
     elsewhere, "Of a cell: not there, but elsewhere in the room.";
     none_found, "Of a cell: no place was found.";
+    never, "Of a cell: it is proven that it never fits.";
     stopped, "Of a cell: it is stopped wherever the car stands.";
     not_looked, "Of a cell: it was not looked at.";
     waiting, "Of a cell: it is not answered yet.";
@@ -52,6 +53,9 @@ texts! {
     comes_in, "The field for how often a line comes in.";
     weights_told, "What that is for.";
     price, "The field for the price of a square metre.";
+    store, "The field for how deep what is in store is.";
+    store_told, "What that is.";
+    in_store, "What the strip is called on a drawing.";
     buys_told, "What is asked about changes.";
     further, "The field for how much further out a wall would stand.";
     look, "Looks at all changes.";
@@ -62,7 +66,14 @@ texts! {
     beyond, "Of a change that costs more than can be spent.";
     nothing_locked, "All of the list fit there as it is.";
     unlocks_none, "No change unlocks any.";
-    only_one, "That it is one change at a time.";
+    only_one, "Who decides on changes.";
+    alone_none, "Over the changes that unlock none alone.";
+    alone_none_told, "Why they have a price all the same.";
+    together, "Over what several changes unlock together.";
+    together_look, "Looks at them.";
+    together_needs, "What has to be entered before that.";
+    together_none, "Nothing within the sum unlocks any.";
+    together_told, "What was looked at, and what not.";
     partial, "It was stopped.";
     again, "Looks once more.";
     searched, "What was looked at, and what not.";
@@ -88,12 +99,16 @@ impl FitsTexts {
         by(long: &str, wide: &str) -> String;
         /// What was typed for a number is none.
         no_number(typed: &str) -> String;
+        /// What was typed for how deep what is in store is, is none: up to how much it may be.
+        no_depth(typed: &str, most: &str) -> String;
         /// A thing taken away.
         without(thing: &str) -> String;
         /// A wall further out, and by how much.
         wall_further(wall: &str, by: &str) -> String;
         /// What a change unlocks: how many, and which.
         unlocks(lines: &[&str]) -> String;
+        /// Changes that are made together, what they cost and what they unlock.
+        together_are(changes: &[&str], costs: &str, lines: &[&str]) -> String;
         /// The place at which it is asked.
         asked_at(place: &str, fit: usize, all: usize) -> String;
         /// The name of a set-up that is made of one to show another place.
@@ -117,6 +132,13 @@ impl FitsTexts {
             Some(Cell::NoneFound(own)) if own.is_everywhere => self.stopped,
             Some(Cell::NoneFound(_)) => self.none_found,
         }
+    }
+}
+
+impl FitsTexts {
+    /// The word of a cell of what was found, by line and place.
+    pub fn word(&self, found: &Planned, line: usize, place: usize) -> &'static str {
+        if found.never(line, place).is_some() { self.never } else { self.of_cell(found.cell(line, place)) }
     }
 }
 

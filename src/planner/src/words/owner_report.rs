@@ -1,7 +1,7 @@
 //! Words of the owner's report: what fits where, on paper, for a builder or a bank.
 
 use super::Words;
-use crate::matrix::Place;
+use crate::assessment::Finding;
 use crate::place::Margin;
 
 texts! {
@@ -18,8 +18,8 @@ texts! {
     place, "Over a place.";
     found, "Over what was found there.";
     by_tape, "Over how a car is parked there, what is moved or what stops.";
-    each_place, "A heading: each line with where it fits, by tape.";
-    as_above, "Of each line, what its table does not repeat.";
+    each_place, "A heading: each line at its best place, by tape.";
+    as_above, "What that best place is.";
     map, "A heading: how many each place serves.";
     least, "Over how many are served at least.";
     floor, "Over how much floor that is.";
@@ -34,8 +34,10 @@ texts! {
     which, "Over which.";
     costs, "Over what it costs.";
     not_asked, "A heading.";
-    care_is_counted, "What is not told of what needs care.";
+    care_is_counted, "How much is told of what needs care.";
     no_proof, "That none was found is no proof.";
+    never_so, "Of what it is said that a line never fits.";
+    together, "Over what several changes unlock together.";
     way, "That the way in is not asked.";
     empty_is_empty, "What the size of an empty room leaves out.";
     entered, "Where costs come from.";
@@ -63,6 +65,10 @@ impl OwnerReport {
         first_change(change: &str, count: usize) -> String;
         /// Where changes were asked about, and how far out walls would stand.
         changes_at(place: &str, fit: usize, all: usize, further: &str) -> String;
+        /// What several changes unlock together for no more than a sum: which, what they cost, how many of the list and which.
+        together_for(sum: &str, changes: &[&str], costs: &str, count: usize, which: &str) -> String;
+        /// That nothing for that sum unlocks any.
+        together_none(sum: &str) -> String;
         /// How many other changes unlock none.
         others_unlock_none(count: usize) -> String;
         /// A cost beyond what can be spent.
@@ -76,7 +82,7 @@ impl Words<'_> {
     sentences! { about:
         /// What the words in the cells say.
         report_words(margin: &Margin) -> String;
-        /// Some places that say the same.
-        report_places(places: &[&Place]) -> String;
+        /// What is to be minded at a place.
+        report_care(care: &[&Finding]) -> String;
     }
 }

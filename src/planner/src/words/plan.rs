@@ -1,7 +1,7 @@
 //! Words of the command that plans: which aimings fit where, the place that serves the most of them, how big a room must be.
 
 use super::Words;
-use crate::matrix::{BestPlace, Cell, Place, Stands};
+use crate::matrix::{BestPlace, Cell, Place, RoomSize, Stands};
 use crate::place::Margin;
 
 texts! {
@@ -16,12 +16,15 @@ texts! {
     json, "A flag.";
     report, "A file: the owner's report.";
     a_report, "What stands for its name.";
+    changes, "A flag: what changes of the building unlock is asked too.";
+    further, "A choice: how far out walls would stand.";
     after, "Under the help.";
     one_place, "Over the place that serves the most.";
     no_place_for_any, "None of the list was found a place.";
     not_served, "Over those that it does not serve.";
     empty_room, "Over the room's size.";
     no_size, "No empty room does.";
+    never_so, "Under the lines that never fit: of what that is said.";
     searched, "What was looked at, and what not.";
 }
 
@@ -50,7 +53,7 @@ impl Words<'_> {
         plan_verdict(own: &Stands) -> String;
         /// How many of a list one place serves, and how a car parks there: the one that the words are of.
         plan_best(best: &BestPlace, of: usize, margin: &Margin) -> String;
-        /// The smallest empty room for a list, mm, and the line that decides.
-        plan_room(length_mm: f64, width_mm: f64, margin: &Margin) -> String;
+        /// The smallest empty room for a list and the line that decides.
+        plan_room(room: &RoomSize, margin: &Margin) -> String;
     }
 }

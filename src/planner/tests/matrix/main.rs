@@ -12,4 +12,6 @@ mod best_place;
 mod cells;
 mod changes;
 mod made;
+mod proven;
 mod room_size;
+mod together;

@@ -5,15 +5,15 @@ use std::path::Path;
 
 use baywright_planner::clearing::{Cleared, Surety, Way, Where};
 use baywright_planner::geometry::{PlanPose, angle};
-use baywright_planner::matrix::{Cell, FitMap, Line, Place, Planned, RoomSize, Row, Stands};
+use baywright_planner::matrix::{Along, Cell, Change, FitMap, Line, Place, Planned, RoomSize, Row, Stands};
 use baywright_planner::model::{Layout, Shop};
-use baywright_planner::place::Margin;
 use baywright_planner::words::{Locale, Words};
 use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::shape::{Causes, Do, Judged, ShopUsed};
 use super::{VERSION, causes, hundredths, millionths, plan as at_mm, shop, step};
+use crate::command_line::changes::ChangesFound;
 
 /// What `baywright plan --json` writes: which aimings fit where. That no place was found is no proof that there is none.
 #[derive(Serialize, JsonSchema)]
@@ -42,6 +42,9 @@ pub(super) struct PlanTold {
     fit_map: Option<MapTold>,
     /// The empty rectangular room of the least area in which each of them has a place, each car as far off as the margin; null: none.
     empty_room: Option<RoomTold>,
+    /// What changes of the building unlock anywhere in the room, if that was asked.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    changes: Option<ChangesTold>,
 }
 
 /// What `baywright plan` writes.
@@ -204,6 +207,9 @@ struct CellTold {
     /// Whether that stops it wherever the car stands.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     everywhere: bool,
+    /// Whether it is proven, of solids alone and with all gone that can be moved, that it fits nowhere in the room.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    never: bool,
     /// The answer in words.
     sentence: String,
 }
@@ -257,6 +263,78 @@ struct RoomTold {
     width_mm: f64,
     /// The line that decides, by its position from 0.
     decides: usize,
+    /// The strip of it that is kept for what is in store.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    store: Option<StoreTold>,
+}
+
+/// A strip of a room along one of its walls.
+#[derive(Serialize, JsonSchema)]
+struct StoreTold {
+    /// How deep it is, mm.
+    depth_mm: f64,
+    /// Along which walls it lies.
+    along: AlongTold,
+}
+
+/// Which way a strip lies.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum AlongTold {
+    /// As long as the room: it takes of the width.
+    Length,
+    /// As long as the room is wide: it takes of the length.
+    Width,
+}
+
+/// What changes of the building unlock.
+#[derive(Serialize, JsonSchema)]
+struct ChangesTold {
+    /// How far out walls would stand, mm.
+    further_mm: f64,
+    /// How much can be spent, in the owner's money.
+    to_spend: Option<f64>,
+    /// Each change alone, in order of worth.
+    alone: Vec<ChangeTold>,
+    /// The best that was found for the sum, of all single changes, all pairs with a price, and one more at a time on the best pair; null:
+    /// no sum was said, or nothing has a price within it.
+    together: Option<TogetherTold>,
+}
+
+/// A change.
+#[derive(Serialize, JsonSchema)]
+struct ChangeTold {
+    /// What is done.
+    #[serde(flatten)]
+    change: ChangeKind,
+    /// What it costs, in the owner's money, if that was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    costs: Option<f64>,
+    /// Which lines it unlocks, by their position from 0.
+    unlocks: Vec<usize>,
+}
+
+/// What is done.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum ChangeKind {
+    /// This thing is gone.
+    Without(String),
+    /// This wall stands further out.
+    Further(String),
+}
+
+/// Several changes at once.
+#[derive(Serialize, JsonSchema)]
+struct TogetherTold {
+    /// What is done; empty: nothing within the sum unlocks any.
+    changes: Vec<ChangeKind>,
+    /// What they cost, in the owner's money.
+    costs: f64,
+    /// Which lines they unlock, by their position from 0.
+    unlocks: Vec<usize>,
+    /// How many sets of two or more were looked at.
+    sets_looked_at: usize,
 }
 
 /// What is told, and of what.
@@ -268,9 +346,19 @@ pub(crate) struct PlanAnswer<'a> {
     pub(crate) found: &'a Planned,
     /// What must move for each line, if that was asked.
     pub(crate) moves: Option<&'a [Vec<Cleared>]>,
+    /// What changes unlock, if that was asked.
+    pub(crate) changes: Option<&'a ChangesFound>,
 }
 
 impl PlanAnswer<'_> {
+    /// What is told of a cell, by line and place: that it never fits where that is proven.
+    pub(crate) fn sentence(&self, words: &Words<'_>, own: &Cell, (line, place): (usize, usize)) -> String {
+        match self.found.never(line, place) {
+            Some(proven) => words.never_fits(proven.as_deref()),
+            None => words.plan_cell(own, &self.found.margin),
+        }
+    }
+
     /// The smallest empty room, if each of the list fits in one.
     pub(crate) fn room(&self) -> Option<&RoomSize> {
         let curve = self.found.room.as_deref()?;
@@ -297,7 +385,7 @@ pub(crate) fn write_plan(all: &PlanAnswer<'_>, locale: Locale, out: &mut dyn Wri
         places: found.places.iter().map(place).collect(),
         lines: rows
             .filter_map(|(nth, (own, row))| {
-                Some(line(own, row.as_deref()?, moves(nth), (&found.margin, locale)))
+                Some(line(all, (nth, own), (row.as_deref()?, moves(nth)), locale))
             })
             .collect(),
         one_place: found.best.as_ref().and_then(|best| {
@@ -316,7 +404,15 @@ pub(crate) fn write_plan(all: &PlanAnswer<'_>, locale: Locale, out: &mut dyn Wri
             length_mm: own.length_mm,
             width_mm: own.width_mm,
             decides: own.decides,
+            store: own.strip.map(|strip| StoreTold {
+                depth_mm: hundredths(strip.depth_mm),
+                along: match strip.along {
+                    Along::Length => AlongTold::Length,
+                    Along::Width => AlongTold::Width,
+                },
+            }),
         }),
+        changes: all.changes.map(|own| changes(own, found)),
     };
     serde_json::to_writer_pretty(&mut *out, &told)?;
     writeln!(out)
@@ -340,13 +436,45 @@ fn place(own: &Place) -> PlaceTold {
     }
 }
 
-fn line(own: &Line, row: &Row, moves: Option<&[Cleared]>, (margin, locale): (&Margin, Locale)) -> LineTold {
+fn changes(own: &ChangesFound, found: &Planned) -> ChangesTold {
+    let kind = |own: &Change| match own {
+        Change::Without(thing) => ChangeKind::Without(thing.to_string()),
+        Change::Further(wall) => ChangeKind::Further(wall.to_string()),
+    };
+    let alone = own.in_order(found).into_iter().map(|change| ChangeTold {
+        change: kind(&change.change),
+        costs: own.costs.get(&change.change).copied(),
+        unlocks: change.lines.clone(),
+    });
+    ChangesTold {
+        further_mm: hundredths(own.further_mm),
+        to_spend: own.to_spend,
+        alone: alone.collect(),
+        together: own.together.as_ref().map(|own| TogetherTold {
+            changes: own.changes.iter().map(kind).collect(),
+            costs: own.costs,
+            unlocks: own.lines.clone(),
+            sets_looked_at: own.looked_at,
+        }),
+    }
+}
+
+fn line(
+    all: &PlanAnswer<'_>,
+    (nth, own): (usize, &Line),
+    (row, moves): (&Row, Option<&[Cleared]>),
+    locale: Locale,
+) -> LineTold {
     let words = Words::new(&own.arrangement, locale);
+    let told = |at: usize, own: &Cell| {
+        let sentence = all.sentence(&words, own, (nth, at));
+        CellTold { never: all.found.never(nth, at).is_some(), ..cell(own, sentence) }
+    };
     LineTold {
         set_up: own.is_saved.then(|| own.arrangement.id.to_string()),
         vehicle: own.arrangement.vehicle.id.to_string(),
         aiming: own.arrangement.aiming.id.to_string(),
-        cells: row.cells.iter().map(|own| own.as_ref().map(|own| cell(own, &words, margin))).collect(),
+        cells: row.cells.iter().enumerate().map(|(at, own)| own.as_ref().map(|own| told(at, own))).collect(),
         must_move: moves.map(|all| all.iter().map(|own| must_move(own, &words)).collect()),
     }
 }
@@ -383,8 +511,7 @@ fn way(own: &Way) -> WayTold {
     }
 }
 
-fn cell(own: &Cell, words: &Words<'_>, margin: &Margin) -> CellTold {
-    let sentence = words.plan_cell(own, margin);
+fn cell(own: &Cell, sentence: String) -> CellTold {
     let stands = |answer: CellKind, own: &Stands, sentence: String| CellTold {
         answer,
         verdict: Some(own.verdict.into()),
@@ -395,6 +522,7 @@ fn cell(own: &Cell, words: &Words<'_>, margin: &Margin) -> CellTold {
         moves: Vec::new(),
         stops: Vec::new(),
         everywhere: false,
+        never: false,
         sentence,
     };
     let bare = |answer: CellKind, at: PlanPose, sentence: String| CellTold {
@@ -407,6 +535,7 @@ fn cell(own: &Cell, words: &Words<'_>, margin: &Margin) -> CellTold {
         moves: Vec::new(),
         stops: Vec::new(),
         everywhere: false,
+        never: false,
         sentence,
     };
     match own {

@@ -6,7 +6,7 @@ use baywright_drawing::sign::SignKind;
 use baywright_drawing::{Drawing, Fit, Lettering, Turned, ViewState, fit_map_view, top_view};
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
-use baywright_planner::matrix::{BestPlace, Line, Planned, RoomSize, edits_there, in_empty_room, there};
+use baywright_planner::matrix::{BestPlace, Line, Planned, RoomSize, edits_there, in_room, there};
 use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::place::stood;
 use baywright_planner::words::Words;
@@ -128,6 +128,7 @@ impl Desk {
         say(ui, RichText::new(words.plan_line(line.is_saved)).font(look::bold(size::BODY)));
         say(ui, RichText::new(words.plan_place(place)).size(size::SMALL));
         say(ui, RichText::new(widgets::unbroken(words.plan_cell(cell, &found.margin))).size(size::BODY));
+        self.fits_never(ui, page, found, at.0);
         ui.horizontal_wrapped(|ui| {
             let named = (texts.comes_in, texts.comes_in, WEIGHT_PX);
             self.owner_field(ui, page, &weight_of(line), named, out);
@@ -250,11 +251,8 @@ impl Desk {
         found: &Planned,
         (nth, room): (usize, &RoomSize),
     ) {
-        let make = || {
-            let mut own = in_empty_room(&found.lines.get(nth)?.arrangement, room.length_mm, room.width_mm)?;
-            own.parked = found.needs.get(nth)?.as_ref()?.pose_in(room)?;
-            Some(own)
-        };
+        let in_store = self.view.locale.language.fits().in_store;
+        let make = || in_room(found.lines.get(nth)?, found.needs.get(nth)?.as_ref()?, room, in_store);
         if let Some((own, said)) = page.drawn.of(self, &found.lines, Wanted::Room(nth, room.clone()), make) {
             let drawing = self.fits_drawing(ui, &own, &said);
             self.fits_picture(ui, &mut page.drawn.fills, &drawing);

@@ -1,13 +1,15 @@
 //! What a change of the building would unlock at the place that is chosen: each wall further out, each thing gone, one at a time; told by
-//! what they unlock, or by that for the money that they cost.
+//! what they unlock, or by that for the money that they cost. Under them what several unlock together for the sum that can be spent.
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use baywright_planner::matrix::{Change, Line, Place, Planned, Unlocked, changes_of, ranked};
+use baywright_planner::matrix::{
+    Change, Line, Place, Planned, Purse, Together, Unlocked, changes_of, ranked,
+};
 use baywright_planner::model::OwnerFigures;
 use baywright_planner::words::{Locale, Words};
-use egui::{RichText, Ui};
+use egui::{CollapsingHeader, RichText, Ui};
 
 use super::FitsPage;
 use super::aside::say;
@@ -17,11 +19,9 @@ use crate::screen::command::Command;
 use crate::screen::forms::typed::{self, Length};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, waking, widgets};
-use crate::session::planning::unlocked_by;
+use crate::session::planning::{FURTHER, FURTHER_MM, together_by, unlocked_by};
 use crate::session::slow::Slow;
 
-/// So far out a wall is asked about before another figure is typed, mm.
-const FURTHER_MM: f64 = 1_000.0;
 /// The width of a field, px.
 const FIELD_PX: f32 = 90.0;
 
@@ -43,10 +43,20 @@ impl PartialEq for Of {
     }
 }
 
+/// What the answer for several together is of: what each does alone, and what can be bought.
+#[derive(Clone, Debug, PartialEq)]
+struct OfSum {
+    alone: Of,
+    found: Vec<Unlocked>,
+    purse: Purse,
+}
+
 /// What was asked and typed of changes.
 #[derive(Debug, Default)]
 pub(super) struct Buys {
     found: Slow<Of, Vec<Unlocked>>,
+    together: Slow<OfSum, Together>,
+    /// Somebody had either stopped.
     enough: Arc<AtomicBool>,
     /// How far out walls would stand, as it was typed.
     further: Option<String>,
@@ -56,12 +66,14 @@ pub(super) struct Buys {
 impl Buys {
     /// Takes in what was worked out since the last frame.
     pub fn collect(&mut self) -> Result<(), String> {
-        self.found.collect()
+        self.found.collect()?;
+        self.together.collect()
     }
 
     /// What was found is of another bay; what changes cost stays.
     pub fn forget(&mut self) {
         self.found.forget();
+        self.together.forget();
     }
 }
 
@@ -75,7 +87,7 @@ impl FitsPage {
     fn further_mm(&self, locale: Locale) -> Option<f64> {
         let text = self.buys.further.clone().unwrap_or_else(|| locale.length(FURTHER_MM));
         match typed::length(&text, locale.units) {
-            Some(Length::One(mm)) if (1.0..=20_000.0).contains(&mm) => Some(mm),
+            Some(Length::One(mm)) if FURTHER.contains(&mm) => Some(mm),
             _ => None,
         }
     }
@@ -94,11 +106,14 @@ impl FitsPage {
     pub(super) fn changes(&self, found: &Planned, owner: &OwnerFigures, locale: Locale) -> Option<Changes> {
         let of = self.asks(found, locale)?;
         let shown = self.buys.found.shown(&of).filter(|own| !own.is_older)?;
-        let cost = |own: &Unlocked| {
-            let change = own.change.clone();
-            Figure::Costs(change.clone()).of(owner).map(|costs| (change, costs))
+        let cost = |own: &Unlocked| Some((own.change.clone(), own.change.cost(owner)?));
+        let together = || {
+            let purse = Purse::of(shown.found, owner)?;
+            let of = OfSum { alone: of.clone(), found: shown.found.clone(), purse };
+            self.buys.together.shown(&of).filter(|own| !own.is_older).map(|own| own.found.clone())
         };
         Some(Changes {
+            together: together(),
             fit_now: of.fits_now.iter().filter(|own| **own).count(),
             further_mm: of.further_mm,
             found: shown.found.clone(),
@@ -108,6 +123,12 @@ impl FitsPage {
             place: of.place,
         })
     }
+}
+
+/// What was asked of single changes, and what each unlocks.
+struct OfAll<'a> {
+    of: &'a Of,
+    all: &'a [Unlocked],
 }
 
 /// Of each line whether it fits at a place now, as cars are parked.
@@ -145,6 +166,8 @@ impl Desk {
         let Some(shown) = page.buys.found.shown(&of).filter(|own| !own.is_older) else { return };
         let all: Vec<Unlocked> = shown.found.clone();
         self.fits_changes(ui, page, found, (&all, of.further_mm), out);
+        self.fits_together(ui, page, found, &OfAll { of: &of, all: &all });
+        self.fits_unlock_none(ui, page, (&all, of.further_mm), out);
         say(ui, widgets::soft(ui, texts.only_one));
     }
 
@@ -174,10 +197,13 @@ impl Desk {
             });
             return;
         }
-        if page.buys.found.shown(of).is_some_and(|own| !own.is_older) {
+        let is_whole = |all: &Vec<Unlocked>| !all.is_empty() && !all.iter().any(|own| own.is_partial);
+        if page.buys.found.shown(of).is_some_and(|own| !own.is_older && is_whole(own.found)) {
             return;
         }
         if widgets::press(ui, self.view.theme, texts.look).clicked() {
+            // What was stopped is looked at from its beginning.
+            page.buys.found.ask_again();
             let Some(first) = found.lines.first() else { return };
             let changes = changes_of(&first.arrangement.bay);
             let (own, margin) = (of.clone(), found.margin);
@@ -194,7 +220,7 @@ impl Desk {
         }
     }
 
-    /// The changes in their order, each with its cost.
+    /// The changes that unlock some in their order, each with its cost.
     fn fits_changes(
         &self,
         ui: &mut Ui,
@@ -205,55 +231,168 @@ impl Desk {
     ) {
         let texts = self.view.locale.language.fits();
         if all.iter().any(|own| own.is_partial) || all.is_empty() {
-            let care = look::colour(self.view.theme.palette().care);
-            say(ui, RichText::new(texts.partial).size(size::SMALL).color(care));
+            self.fits_stopped(ui);
         }
+        let owner = &self.document.layout().owner;
+        let cost = |change: &Change| change.cost(owner);
+        let weight = |nth: usize| found.lines.get(nth).map_or(1.0, |own| own.weight);
         if all.iter().all(|own| own.lines.is_empty()) {
             say(ui, RichText::new(texts.unlocks_none).size(size::BODY));
-            return;
-        }
-        ui.horizontal_wrapped(|ui| {
-            for (for_money, name) in [(false, texts.by_worth), (true, texts.for_money)] {
-                if ui.selectable_label(page.buys.for_the_money == for_money, name).clicked() {
-                    page.buys.for_the_money = for_money;
+        } else {
+            ui.horizontal_wrapped(|ui| {
+                for (for_money, name) in [(false, texts.by_worth), (true, texts.for_money)] {
+                    if ui.selectable_label(page.buys.for_the_money == for_money, name).clicked() {
+                        page.buys.for_the_money = for_money;
+                    }
                 }
-            }
-        });
+            });
+        }
         ui.horizontal_wrapped(|ui| {
             let named = (texts.to_spend, texts.to_spend, FIELD_PX);
             self.owner_field(ui, page, &Figure::ToSpend, named, out);
         });
-        let most = self.owner_says(&Figure::ToSpend);
-        let cost = |change: &Change| self.owner_says(&Figure::Costs(change.clone()));
-        let weight = |nth: usize| found.lines.get(nth).map_or(1.0, |own| own.weight);
         let order = ranked(all, weight, cost, page.buys.for_the_money);
-        let words = self.words();
-        let names: Vec<String> = found
-            .lines
-            .iter()
-            .map(|own| Words::new(&own.arrangement, self.view.locale).plan_line(own.is_saved))
-            .collect();
         for own in order.into_iter().filter_map(|nth| all.get(nth)).filter(|own| !own.lines.is_empty()) {
-            let name = match &own.change {
-                Change::Without(thing) => texts.without(thing.as_str()),
-                Change::Further(wall) => {
-                    texts.wall_further(wall.as_str(), &words.locale().length(further_mm))
-                }
-            };
+            let name = self.fits_change(&own.change, further_mm);
             ui.separator();
             say(ui, RichText::new(widgets::unbroken(name.clone())).font(look::bold(size::BODY)));
-            let lines: Vec<&str> =
-                own.lines.iter().filter_map(|nth| names.get(*nth)).map(String::as_str).collect();
+            let lines = self.fits_lines_named(found, &own.lines);
+            let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
             say(ui, RichText::new(texts.unlocks(&lines)).size(size::SMALL));
-            ui.horizontal_wrapped(|ui| {
-                let told = self.texts().of(texts.costs_name, &name);
-                let figure = Figure::Costs(own.change.clone());
-                self.owner_field(ui, page, &figure, (texts.costs_name, &told, FIELD_PX), out);
-                if cost(&own.change).zip(most).is_some_and(|(cost, most)| cost > most) {
-                    let care = look::colour(self.view.theme.palette().care);
-                    ui.label(RichText::new(texts.beyond).size(size::SMALL).color(care));
+            self.fits_cost(ui, page, (&own.change, &name), out);
+        }
+    }
+
+    /// What a change costs, and whether that is more than can be spent.
+    fn fits_cost(
+        &self,
+        ui: &mut Ui,
+        page: &mut FitsPage,
+        (change, name): (&Change, &str),
+        out: &mut Vec<Command>,
+    ) {
+        let texts = self.view.locale.language.fits();
+        let owner = &self.document.layout().owner;
+        ui.horizontal_wrapped(|ui| {
+            let told = self.texts().of(texts.costs_name, name);
+            let named = (texts.costs_name, told.as_str(), FIELD_PX);
+            self.owner_field(ui, page, &Figure::Costs(change.clone()), named, out);
+            if change.cost(owner).zip(owner.to_spend).is_some_and(|(cost, most)| cost > most) {
+                let care = look::colour(self.view.theme.palette().care);
+                ui.label(RichText::new(texts.beyond).size(size::SMALL).color(care));
+            }
+        });
+    }
+
+    /// What several changes unlock together for the sum that can be spent.
+    fn fits_together(&self, ui: &mut Ui, page: &mut FitsPage, found: &Planned, own: &OfAll<'_>) {
+        let texts = self.view.locale.language.fits();
+        ui.separator();
+        say(ui, RichText::new(texts.together).font(look::bold(size::BODY)));
+        let purse = Purse::of(own.all, &self.document.layout().owner);
+        let Some(purse) = purse.filter(|own| own.priced.len() > 1) else {
+            say(ui, widgets::soft(ui, texts.together_needs));
+            return;
+        };
+        let of = OfSum { alone: own.of.clone(), found: own.all.to_vec(), purse };
+        if let Some(progress) = page.buys.together.progress() {
+            ui.horizontal(|ui| {
+                ui.label(widgets::soft(ui, texts.looked_at(progress.done, progress.all)));
+                if widgets::lesser(ui, self.texts().stop).clicked() {
+                    page.buys.enough.store(true, Ordering::Relaxed);
                 }
             });
+            return;
         }
+        let shown = page.buys.together.shown(&of).filter(|own| !own.is_older);
+        let is_whole = shown.as_ref().is_some_and(|own| !own.found.is_partial);
+        if let Some(own) = &shown {
+            self.fits_best_together(ui, found, own.found, of.alone.further_mm);
+        }
+        if !is_whole && widgets::press(ui, self.view.theme, texts.together_look).clicked() {
+            let margin = found.margin;
+            page.buys.enough = Arc::default();
+            let enough = Arc::clone(&page.buys.enough);
+            let steps = of.purse.steps();
+            page.buys.together.ask_again();
+            page.buys.together.ask(
+                of.clone(),
+                ("what changes buy together", steps),
+                &waking(ui.ctx()),
+                move |tell| {
+                    let is_stopped = || tell.is_stopped() || enough.load(Ordering::Relaxed);
+                    let alone = &of.alone;
+                    let (lines, further) = ((&*alone.lines, &*alone.fits_now), (alone.further_mm, &margin));
+                    // How often one more is added is not known before.
+                    let mut told = |done: usize| tell.steps(done.min(steps));
+                    together_by((&of.purse, &of.found), lines, &alone.place, further, &is_stopped, &mut told)
+                },
+            );
+        }
+        say(ui, widgets::soft(ui, texts.together_told));
+    }
+
+    /// The best that was found of several.
+    fn fits_best_together(&self, ui: &mut Ui, found: &Planned, own: &Together, further_mm: f64) {
+        let texts = self.view.locale.language.fits();
+        if own.is_partial {
+            self.fits_stopped(ui);
+        }
+        if own.changes.is_empty() {
+            say(ui, RichText::new(texts.together_none).size(size::BODY));
+            return;
+        }
+        let names: Vec<String> =
+            own.changes.iter().map(|change| self.fits_change(change, further_mm)).collect();
+        let names: Vec<&str> = names.iter().map(String::as_str).collect();
+        let lines = self.fits_lines_named(found, &own.lines);
+        let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
+        let costs = self.region().number(own.costs, usize::from(own.costs.fract() != 0.0) * 2);
+        let told = texts.together_are(&names, &costs, &lines);
+        say(ui, RichText::new(widgets::unbroken(told)).size(size::BODY));
+    }
+
+    /// Those that unlock none alone: with a price they may unlock some with others.
+    fn fits_unlock_none(
+        &self,
+        ui: &mut Ui,
+        page: &mut FitsPage,
+        (all, further_mm): (&[Unlocked], f64),
+        out: &mut Vec<Command>,
+    ) {
+        let texts = self.view.locale.language.fits();
+        let none: Vec<&Unlocked> = all.iter().filter(|own| own.lines.is_empty()).collect();
+        if none.is_empty() {
+            return;
+        }
+        let header = CollapsingHeader::new(texts.alone_none).id_salt("changes that unlock none alone");
+        header.show(ui, |ui| {
+            say(ui, widgets::soft(ui, texts.alone_none_told));
+            for own in none {
+                let name = self.fits_change(&own.change, further_mm);
+                say(ui, RichText::new(widgets::unbroken(name.clone())).size(size::SMALL));
+                self.fits_cost(ui, page, (&own.change, &name), out);
+            }
+        });
+    }
+
+    fn fits_stopped(&self, ui: &mut Ui) {
+        let care = look::colour(self.view.theme.palette().care);
+        say(ui, RichText::new(self.view.locale.language.fits().partial).size(size::SMALL).color(care));
+    }
+
+    /// A change by its name.
+    fn fits_change(&self, change: &Change, further_mm: f64) -> String {
+        let texts = self.view.locale.language.fits();
+        match change {
+            Change::Without(thing) => texts.without(thing.as_str()),
+            Change::Further(wall) => texts.wall_further(wall.as_str(), &self.view.locale.length(further_mm)),
+        }
+    }
+
+    /// Some lines by their names.
+    fn fits_lines_named(&self, found: &Planned, lines: &[usize]) -> Vec<String> {
+        let name = |own: &Line| Words::new(&own.arrangement, self.view.locale).plan_line(own.is_saved);
+        lines.iter().filter_map(|nth| found.lines.get(*nth)).map(name).collect()
     }
 }

@@ -2,12 +2,12 @@
 
 use baywright_planner::edit::Edit;
 use baywright_planner::matrix::Change;
-use baywright_planner::model::{Id, OwnerFigures, cost_of, say_cost};
+use baywright_planner::model::{Id, OwnerFigures, say_cost, validate::limits};
 use egui::{RichText, Role, Ui, WidgetInfo};
 
 use super::FitsPage;
 use crate::screen::command::{Command, OfBay};
-use crate::screen::forms::typed;
+use crate::screen::forms::typed::{self, Length};
 use crate::screen::look::size;
 use crate::screen::{Desk, widgets};
 
@@ -16,6 +16,8 @@ use crate::screen::{Desk, widgets};
 pub(super) enum Figure {
     SquareMetre,
     ToSpend,
+    /// How deep a strip is kept for what is in store.
+    Store,
     /// How often an aiming of a car comes in a month.
     AMonth(Id, Id),
     /// What a change costs.
@@ -28,9 +30,9 @@ impl Figure {
         match self {
             Self::SquareMetre => own.square_metre,
             Self::ToSpend => own.to_spend,
+            Self::Store => own.store_mm,
             Self::AMonth(car, aiming) => own.a_month(car, aiming),
-            Self::Costs(Change::Without(thing)) => cost_of(&own.without, thing),
-            Self::Costs(Change::Further(wall)) => cost_of(&own.further, wall),
+            Self::Costs(change) => change.cost(own),
         }
     }
 
@@ -38,6 +40,7 @@ impl Figure {
         match self {
             Self::SquareMetre => own.square_metre = value,
             Self::ToSpend => own.to_spend = value,
+            Self::Store => own.store_mm = value,
             Self::AMonth(car, aiming) => own.say_comes_in(car, aiming, value),
             Self::Costs(Change::Without(thing)) => say_cost(&mut own.without, thing, value),
             Self::Costs(Change::Further(wall)) => say_cost(&mut own.further, wall, value),
@@ -62,7 +65,10 @@ impl Desk {
     ) {
         let label = ui.label(RichText::new(name).size(size::SMALL));
         let kept = self.owner_says(figure);
-        let as_kept = || kept.map_or_else(String::new, |own| own.to_string());
+        let locale = self.view.locale;
+        let is_length = *figure == Figure::Store;
+        let shown = |own: f64| if is_length { locale.length(own) } else { own.to_string() };
+        let as_kept = || kept.map_or_else(String::new, shown);
         let typed = page.typed.as_ref().filter(|own| own.0 == *figure).map(|own| own.1.clone());
         let mut text = typed.unwrap_or_else(as_kept);
         let id = egui::Id::unique("figure of the owner").with(figure);
@@ -79,9 +85,23 @@ impl Desk {
         }
         if field.lost_focus() && page.typed.take_if(|own| own.0 == *figure).is_some() {
             let text = text.trim();
-            let value = typed::bare_number(text);
-            if !text.is_empty() && value.is_none_or(|own| own < 0.0) {
-                out.push(Command::Say(self.view.locale.language.fits().no_number(text)));
+            let value = match is_length {
+                false => typed::bare_number(text).filter(|own| *own >= 0.0),
+                true => match typed::length(text, locale.units) {
+                    Some(Length::One(mm)) if (limits::IN_STORE.low..=limits::IN_STORE.high).contains(&mm) => {
+                        Some(mm)
+                    }
+                    _ => None,
+                },
+            };
+            if !text.is_empty() && value.is_none() {
+                let texts = locale.language.fits();
+                let most = || locale.length(limits::IN_STORE.high);
+                out.push(Command::Say(if is_length {
+                    texts.no_depth(text, &most())
+                } else {
+                    texts.no_number(text)
+                }));
             } else if value != kept {
                 let mut own = self.document.layout().owner.clone();
                 figure.say(&mut own, value);

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use baywright_drawing::sheet::{About, ChangesAsked, Paper, ReportOf, owner_report};
 use baywright_drawing::{Lettering, Page};
-use baywright_planner::matrix::{Change, Place, Planned, Unlocked};
+use baywright_planner::matrix::{Change, Place, Planned, Together, Unlocked};
 
 use crate::command_line::plan;
 use crate::screen::Desk;
@@ -30,30 +30,29 @@ pub(super) struct Changes {
     pub costs: BTreeMap<Change, f64>,
     pub for_the_money: bool,
     pub to_spend: Option<f64>,
+    pub together: Option<Together>,
 }
 
 impl PartialEq for ReportFrom {
     /// Asked anew each frame: what was found is the same where it is shared.
     fn eq(&self, other: &Self) -> bool {
         let (own, others) = (&self.found, &other.found);
-        let is_same = |a: &Option<Arc<_>>, b: &Option<Arc<_>>| match (a, b) {
-            (Some(a), Some(b)) => Arc::ptr_eq(a, b),
-            (a, b) => a.is_none() && b.is_none(),
-        };
-        let is_far = |own: &Planned| {
-            [
-                own.map.is_some(),
-                own.best.is_some(),
-                own.room.is_some(),
-                own.is_best_looked_for,
-                own.is_partial,
-            ]
-        };
+        let is_far =
+            |own: &Planned| [own.map.is_some(), own.best.is_some(), own.is_best_looked_for, own.is_partial];
         Arc::ptr_eq(&own.lines, &others.lines)
             && is_far(own) == is_far(others)
             && own.rows.len() == others.rows.len()
             && own.rows.iter().zip(&others.rows).all(|(a, b)| is_same(a, b))
+            && is_same(&own.room, &others.room)
+            && own.proven == others.proven
             && (&self.bay, &self.changes, self.price) == (&other.bay, &other.changes, other.price)
+    }
+}
+
+fn is_same<T>(a: &Option<Arc<T>>, b: &Option<Arc<T>>) -> bool {
+    match (a, b) {
+        (Some(a), Some(b)) => Arc::ptr_eq(a, b),
+        (a, b) => a.is_none() && b.is_none(),
     }
 }
 
@@ -68,6 +67,7 @@ impl ReportFrom {
             costs: &own.costs,
             for_the_money: own.for_the_money,
             to_spend: own.to_spend,
+            together: own.together.as_ref(),
         });
         let of = ReportOf { found: &self.found, bay: &self.bay, changes, price: self.price };
         owner_report(&of, paper, about, lettering)
@@ -88,9 +88,9 @@ impl Desk {
         let found = self.fits_planned().filter(|own| !own.lines.is_empty())?;
         Some(ReportFrom {
             bay: self.document.layout().bay.name.clone(),
-            changes: self.fits.changes(found, &self.document.layout().owner, self.view.locale),
+            changes: self.fits.changes(&found, &self.document.layout().owner, self.view.locale),
             price: self.owner_says(&Figure::SquareMetre),
-            found: found.clone(),
+            found,
         })
     }
 

@@ -1,22 +1,54 @@
 //! How big an empty room must be: the curve of length against width, the room that is looked at with the car that decides it, what each
 //! line adds, and what the floor costs.
 
-use baywright_planner::matrix::{Curve, Planned, RoomSize};
+use std::sync::Arc;
+
+use baywright_planner::matrix::{Curve, Needs, Planned, RoomSize};
 use baywright_planner::words::Words;
-use egui::{RichText, Ui, Vec2};
+use egui::{Context, RichText, Ui, Vec2};
 use egui_plot::{Line as PlotLine, MarkerShape, Plot, PlotPoints, Points};
 
 use super::aside::say;
 use super::owner::Figure;
-use super::{FitsPage, Side};
+use super::{FitsPage, Of, Side, store_mm};
 use crate::screen::command::Command;
 use crate::screen::look::{self, size};
-use crate::screen::{Desk, widgets};
+use crate::screen::{Desk, waking, widgets};
 
 /// The height of the curve, px.
 const GRAPH_PX: f32 = 190.0;
 /// The width of the field for a price, px.
 const PRICE_PX: f32 = 110.0;
+
+/// What rooms are worked out of once more: what each line needs, and how deep what is in store is, mm.
+#[derive(Clone, Debug)]
+pub(super) struct OfStore {
+    pub needs: Arc<[Option<Needs>]>,
+    pub store_mm: f64,
+}
+
+impl PartialEq for OfStore {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.needs, &other.needs) && self.store_mm == other.store_mm
+    }
+}
+
+impl FitsPage {
+    /// Has the rooms worked out once more where another depth is to be in store than they were worked out with.
+    pub(super) fn follow_store(&mut self, of: &Of, ctx: &Context) {
+        let store_mm = store_mm(&of.layout);
+        let Some(found) = self.answers.shown(of).filter(|own| !own.is_older).map(|own| own.found) else {
+            return;
+        };
+        if found.room.is_some() && found.store_mm != store_mm {
+            let of = OfStore { needs: Arc::clone(&found.needs), store_mm };
+            let needs = Arc::clone(&of.needs);
+            self.stored.ask(of, ("rooms with what is in store", 1), &waking(ctx), move |_| {
+                Arc::new(Curve::of(&needs, store_mm))
+            });
+        }
+    }
+}
 
 impl Desk {
     /// The curve and what goes with it.
@@ -29,6 +61,7 @@ impl Desk {
     ) {
         let texts = self.view.locale.language.fits();
         let Some(curve) = &found.room else {
+            self.fits_store(ui, page, out);
             ui.label(widgets::soft(ui, if found.is_partial { texts.not_looked } else { texts.waiting }));
             return;
         };
@@ -43,6 +76,7 @@ impl Desk {
             say(ui, RichText::new(told).font(look::bold(size::BODY)));
         }
         self.fits_price(ui, page, &room, out);
+        self.fits_store(ui, page, out);
         self.fits_curve(ui, page, curve, &room);
         say(ui, widgets::soft(ui, texts.rooms));
         let of_chosen =
@@ -73,6 +107,15 @@ impl Desk {
                 ui.label(RichText::new(texts.costs(&sum)).size(size::SMALL));
             }
         });
+    }
+
+    /// How deep a strip is kept for what is in store.
+    fn fits_store(&self, ui: &mut Ui, page: &mut FitsPage, out: &mut Vec<Command>) {
+        let texts = self.view.locale.language.fits();
+        ui.horizontal_wrapped(|ui| {
+            self.owner_field(ui, page, &Figure::Store, (texts.store, texts.store, PRICE_PX), out);
+        });
+        say(ui, widgets::soft(ui, texts.store_told));
     }
 
     /// Length against width; a press looks at the room of that width.
@@ -113,9 +156,11 @@ impl Desk {
             .x_axis_formatter(move |mark, _| locale.length(mark.value * 1e3))
             .y_axis_formatter(move |mark, _| locale.length(mark.value * 1e3))
             .show(ui, |plot| {
-                plot.line(
-                    PlotLine::new("", PlotPoints::from(corners)).color(ready).width(2.0).allow_hover(false),
-                );
+                // Each step by itself: joined at so sharp corners the line is painted as wedges.
+                for step in corners.windows(2) {
+                    let line = PlotLine::new("", PlotPoints::from(step.to_vec()));
+                    plot.line(line.color(ready).width(2.0).allow_hover(false));
+                }
                 let least = curve.smallest.iter().map(metres).collect::<PlotPoints<'_>>();
                 plot.points(Points::new("", least).radius(4.0).color(ready).allow_hover(false));
                 let here = Points::new("", PlotPoints::from(vec![now])).radius(6.0).color(beam);

@@ -125,8 +125,10 @@ impl Desk {
             ui.interact(rect, egui::Id::unique("cell of what fits where").with(at), Sense::click());
         let cell = found.cell(at.0, at.1);
         let row = found.rows.get(at.0).and_then(Option::as_ref);
-        let told = cell.map(|own| self.sign_of(own));
-        let word = if row.is_none() && !found.is_partial { texts.waiting } else { texts.of_cell(cell) };
+        let is_never = found.never(at.0, at.1).is_some();
+        let told = cell.map(|own| self.sign_of(own, is_never));
+        let word =
+            if row.is_none() && !found.is_partial { texts.waiting } else { texts.word(found, at.0, at.1) };
         let own = rect.shrink(2.0);
         let is_chosen = page.chosen == Some(at);
         let beam = look::colour(palette.beam);
@@ -193,8 +195,8 @@ impl Desk {
         }
     }
 
-    /// The sign of a cell.
-    fn sign_of(&self, cell: &Cell) -> Told {
+    /// The sign of a cell, of which it may be proven that it never fits.
+    fn sign_of(&self, cell: &Cell, is_never: bool) -> Told {
         let palette = self.view.theme.palette();
         let of = |verdict| widgets::verdict(palette, verdict);
         let note = (look::colour(palette.soft), look::colour(palette.on_sign));
@@ -210,6 +212,7 @@ impl Desk {
             }
             Cell::AfterMoves { .. } => (SignKind::Octagon, "\u{2192}", not),
             Cell::Elsewhere(_) => (SignKind::Octagon, "", not),
+            Cell::NoneFound(_) if is_never => (SignKind::Octagon, "\u{d7}", not),
             Cell::NoneFound(own) if own.is_partial => (SignKind::Ring, "?", note),
             Cell::NoneFound(_) => (SignKind::Octagon, "!", not),
         };

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use baywright_planner::matrix::{Change, Place, Unlocked, ranked};
+use baywright_planner::matrix::{Change, Place, Together, Unlocked, ranked};
 
 use super::{Report, WITH_MM, numbers};
-use crate::sheet::flow::Flow;
+use crate::sheet::flow::{Flow, px};
 use crate::sheet::table::{Cell, Column};
 
 /// What was asked of changes, and what was found.
@@ -25,6 +25,8 @@ pub struct ChangesAsked<'a> {
     pub for_the_money: bool,
     /// How much can be spent, if that was said.
     pub to_spend: Option<f64>,
+    /// What several unlock together for that, if it was looked at.
+    pub together: Option<&'a Together>,
 }
 
 impl Report<'_> {
@@ -93,13 +95,44 @@ impl Report<'_> {
                 flow.read(&self.texts.others_unlock_none(others), None);
             }
         }
+        self.together(flow, asked);
         flow.read(self.fits.only_one, None);
+    }
+
+    /// What several unlock together for the sum that can be spent.
+    fn together(&self, flow: &mut Flow<'_>, asked: &ChangesAsked<'_>) {
+        let Some((own, to_spend)) = asked.together.zip(asked.to_spend) else { return };
+        flow.gap(2.0);
+        flow.ensure(px(WITH_MM));
+        self.strong(flow, self.texts.together);
+        if own.is_partial {
+            self.strong(flow, self.texts.partial);
+        }
+        match self.best_together() {
+            Some(told) => flow.work(&told, None),
+            None => flow.read(&self.texts.together_none(&self.money(to_spend)), None),
+        }
+        flow.read(self.fits.together_told, None);
+    }
+
+    /// What unlocks the most together, in a sentence; `None` if that was not looked at or nothing unlocks any.
+    pub(super) fn best_together(&self) -> Option<String> {
+        let asked = self.of.changes.as_ref()?;
+        let (own, to_spend) = asked.together.filter(|own| !own.changes.is_empty()).zip(asked.to_spend)?;
+        let names: Vec<String> = own.changes.iter().map(|change| self.named(asked, change)).collect();
+        let names: Vec<&str> = names.iter().map(String::as_str).collect();
+        let (sum, costs) = (self.money(to_spend), self.money(own.costs));
+        Some(self.texts.together_for(&sum, &names, &costs, own.lines.len(), &numbers(&own.lines)))
+    }
+
+    fn money(&self, figure: f64) -> String {
+        self.locale.region.number(figure, usize::from(figure.fract() != 0.0) * 2)
     }
 
     /// What a change costs, as it was entered.
     fn cost(&self, asked: &ChangesAsked<'_>, change: &Change) -> String {
         let Some(cost) = asked.costs.get(change) else { return "\u{2013}".to_owned() };
-        let figure = self.locale.region.number(*cost, usize::from(cost.fract() != 0.0) * 2);
+        let figure = self.money(*cost);
         if asked.to_spend.is_some_and(|most| *cost > most) { self.texts.beyond(&figure) } else { figure }
     }
 }

@@ -1,6 +1,7 @@
-//! Aimings by places: a word for each, in as many tables as the paper is wide; then each aiming with its places by tape.
+//! Aimings by places: a word for each, in as many tables as the paper is wide; then each aiming at its best place by tape.
 
-use baywright_planner::matrix::{Cell as Found, Line, Place, Row};
+use baywright_planner::matrix::{Cell as Found, Line, Place, there};
+use baywright_planner::{Finding, Severity, judge};
 
 use super::{Report, WITH_MM};
 use crate::sheet::flow::{Flow, px};
@@ -54,7 +55,7 @@ impl Report<'_> {
         for nth in 0..found.lines.len() {
             let mut cells = vec![Cell::Text((nth + 1).to_string()), Cell::Text(self.line(nth))];
             cells.extend((from..from + places.len()).map(|at| {
-                let word = self.fits.of_cell(found.cell(nth, at)).to_owned();
+                let word = self.fits.word(found, nth, at).to_owned();
                 if found.fits(nth, at) { Cell::Strong(word) } else { Cell::Text(word) }
             }));
             rows.push(cells);
@@ -78,33 +79,26 @@ impl Report<'_> {
         format!("{told}; {month} {}", self.fits.a_month)
     }
 
-    /// Each line with what was found at its places; those of which the same is told stand together.
+    /// Each line at the place at which it does best, by tape, with what is to be minded there.
     fn by_tape(&self, flow: &mut Flow<'_>) {
         let found = self.of.found;
         flow.heading(self.texts.each_place, WITH_MM * 1.5);
         flow.read(self.texts.as_above, None);
         flow.gap(1.0);
-        let mut rows: Vec<Vec<Cell>> = Vec::new();
-        for (nth, line) in found.lines.iter().enumerate() {
-            let row = found.rows.get(nth).and_then(Option::as_deref);
-            let mut told: Vec<(Vec<&Place>, &'static str, String)> = Vec::new();
-            for (at, own) in found.places.iter().enumerate() {
-                let Some(text) = self.told(line, row, at) else { continue };
-                let word = self.fits.of_cell(found.cell(nth, at));
-                match told.iter_mut().find(|own| own.1 == word && own.2 == text) {
-                    Some(same) => same.0.push(own),
-                    None => told.push((vec![own], word, text)),
-                }
-            }
-            let words = self.words(line);
-            rows.extend(told.into_iter().enumerate().map(|(part, (places, word, text))| {
-                let name = if part == 0 { self.line(nth) } else { String::new() };
-                let places = words.report_places(&places);
-                let number = Cell::Strong((nth + 1).to_string());
-                let [name, places, word, text] = [name, places, word.to_owned(), text].map(Cell::Text);
-                vec![number, name, places, word, text]
-            }));
-        }
+        let rows = found.lines.iter().enumerate().map(|(nth, line)| {
+            let best = found.best_cell(nth).and_then(|(at, own)| Some((at, found.places.get(at)?, own)));
+            let (place, word, text) = match best {
+                Some((at, place, own)) => (
+                    self.place(place),
+                    self.fits.word(found, nth, at),
+                    self.told((nth, line), (at, place), own),
+                ),
+                None => (String::new(), self.fits.of_cell(None), self.texts.not_looked.to_owned()),
+            };
+            let [name, place, word, text] = [self.line(nth), place, word.to_owned(), text].map(Cell::Text);
+            vec![Cell::Strong((nth + 1).to_string()), name, place, word, text]
+        });
+        let rows = rows.collect();
         let larger = flow.lettering.enlarged();
         let taken = [NUMBER_MM, LINE_MM, WHERE_MM, FOUND_MM].map(|own| own * larger);
         let rest = (flow.width() / px(1.0) - taken.iter().sum::<f64>()).max(FOUND_MM * larger);
@@ -120,28 +114,30 @@ impl Report<'_> {
         self.table(flow, columns, rows);
     }
 
-    /// What is told of a line at a place; nothing where another place of the same line tells it.
-    fn told(&self, line: &Line, row: Option<&Row>, at: usize) -> Option<String> {
-        let cells = row.map_or(&[] as &[_], |own| own.cells.as_slice());
+    /// What is told of a line at its best place.
+    fn told(&self, (nth, line): (usize, &Line), (at, place): (usize, &Place), own: &Found) -> String {
         let words = self.words(line);
         let margin = &self.of.found.margin;
-        let in_room = || {
-            let nth = self.of.found.places.iter().position(|own| *own == Place::Room)?;
-            cells.get(nth)?.as_ref().filter(|own| matches!(own, Found::Fits(_)))
-        };
-        match cells.get(at).and_then(Option::as_ref) {
-            None => Some(self.texts.not_looked.to_owned()),
-            Some(Found::Fits(own)) => {
+        match own {
+            Found::Fits(own) => {
                 let offer = own.offer(&line.arrangement);
                 let mut told =
                     vec![words.plan_verdict(own), words.spot(&offer), words.spot_slack(&own.slack)];
                 if !own.meets_margin {
                     told.push(words.spot_margin(&offer, margin));
                 }
-                Some(told.join(" "))
+                let said = judge(&there(line, place, own.pose));
+                let care: Vec<&Finding> =
+                    said.findings.iter().filter(|own| own.severity == Severity::Care).collect();
+                if !care.is_empty() {
+                    told.push(words.report_care(&care));
+                }
+                told.join(" ")
             }
-            Some(Found::Elsewhere(_)) if in_room().is_some() => None,
-            Some(own) => Some(words.plan_cell(own, margin)),
+            own => match self.of.found.never(nth, at) {
+                Some(proven) => words.never_fits(proven.as_deref()),
+                None => words.plan_cell(own, margin),
+            },
         }
     }
 }

@@ -1,7 +1,7 @@
 //! How big an empty room must be for the list: the smallest with the aiming that decides it, others that do as well, what each line adds.
 
 use baywright_planner::geometry::DVec2;
-use baywright_planner::matrix::{Curve, RoomSize, in_empty_room};
+use baywright_planner::matrix::{Curve, RoomSize, in_room};
 use baywright_planner::{Assessment, judge};
 
 use super::{Report, WITH_MM};
@@ -33,7 +33,7 @@ impl Report<'_> {
         if let Some(line) = found.lines.get(smallest.decides) {
             let words = self.words(line);
             flow.work(&words.fits_room(smallest), None);
-            flow.read(&words.plan_room(smallest.length_mm, smallest.width_mm, &found.margin), None);
+            flow.read(&words.plan_room(smallest, &found.margin), None);
         }
         if let Some(price) = self.of.price {
             let sum = self.locale.region.number(price * smallest.area() * 1e-6, 0);
@@ -48,10 +48,8 @@ impl Report<'_> {
     fn drawn(&self, flow: &mut Flow<'_>, room: &RoomSize) {
         let found = self.of.found;
         let made = || {
-            let line = found.lines.get(room.decides)?;
-            let mut own = in_empty_room(&line.arrangement, room.length_mm, room.width_mm)?;
-            own.parked = found.needs.get(room.decides)?.as_ref()?.pose_in(room)?;
-            Some(own)
+            let (line, needs) = (found.lines.get(room.decides)?, found.needs.get(room.decides)?);
+            in_room(line, needs.as_ref()?, room, self.fits.in_store)
         };
         let Some(own) = made() else { return };
         // What it asks for is drawn; what is found of it, a floor without levels for one, is not told here.
@@ -137,6 +135,7 @@ mod tests {
             length_mm: 9_000.0 - 100.0 * nth as f64,
             width_mm: 4_000.0 + 100.0 * nth as f64,
             decides: 0,
+            strip: None,
         };
         let rooms: Vec<RoomSize> = (0..30).map(room).collect();
         let told = some_of(&rooms, &rooms[7]);

@@ -62,6 +62,9 @@ fn owner(own: &OwnerFigures, faults: &mut Faults) {
             faults.number(field, value, &limits::MONEY);
         }
     }
+    if let Some(depth) = own.store_mm {
+        faults.number("owner.store_mm", depth, &limits::IN_STORE);
+    }
     faults.count("owner.comes_in", own.comes_in.len(), limits::MOST_FIXTURES);
     for (i, line) in own.comes_in.iter().enumerate() {
         faults.name(format!("owner.comes_in[{i}].car"), line.car.as_str());

@@ -138,6 +138,8 @@ pub const MM_PER_PX: Range = Range::from(0.001, 1e3, MM);
 pub const MONEY: Range = Range::from(0.0, 1e12, BARE);
 /// How often something comes in a month.
 pub const A_MONTH: Range = Range::from(0.0, 1e5, BARE);
+/// How deep a strip of a room is that is kept for what is in store.
+pub const IN_STORE: Range = Range::from(0.0, 2e4, MM);
 /// How faded a picture is.
 pub const FADED: Range = Range::from(0.0, 1.0, BARE);
 /// What a tape reads between two floor marks.

@@ -1,7 +1,7 @@
 //! English of the same: see `words/fits.rs`.
 
 use super::{About, Language, sentence_start};
-use crate::matrix::{Place, RoomSize};
+use crate::matrix::{Along, Place, RoomSize};
 use crate::words::fits::FitsTexts;
 
 /// The fixed texts.
@@ -24,6 +24,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     after_moves: "after moves",
     elsewhere: "elsewhere",
     none_found: "none found",
+    never: "never",
     stopped: "stopped",
     not_looked: "not looked at",
     waiting: "\u{2026}",
@@ -45,7 +46,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     fewest_greedy: "Fewer places may do: of so long a list not all ways were tried.",
     none_served: "No place along or across the room serves any of them.",
     no_list: "There is no aiming to look at.",
-    rooms: "A room on the curve or beyond it serves all of the list; with nothing in it.",
+    rooms: "A room on the curve or beyond it serves all of the list; with nothing else in it, its doors shut.",
     wide: "width",
     long: "length",
     narrower: "One narrower",
@@ -55,6 +56,10 @@ pub const TEXTS: FitsTexts = FitsTexts {
     comes_in: "comes in so often a month",
     weights_told: "What is not said counts as once.",
     price: "Price of a square metre",
+    store: "Depth in store along one wall",
+    store_told: "For stands, boards and mats that are put away: a strip along one wall, be it the longer or the shorter, that no aiming \
+                 reaches into. Nothing said: none.",
+    in_store: "in store",
     buys_told: "Each wall of the room further out, and each thing taken away, one at a time: which of the list then fit that do not now. \
                 Choose a column by pressing one of its cells.",
     further: "Walls further out by",
@@ -66,7 +71,15 @@ pub const TEXTS: FitsTexts = FitsTexts {
     beyond: "more than is to be spent",
     nothing_locked: "All of the list fit there as it is: there is nothing to unlock.",
     unlocks_none: "No single change unlocks any.",
-    only_one: "Whether a wall or a column may go is for who built it to say. Several changes together are not looked at.",
+    only_one: "Whether a wall or a column may go is for who built it to say.",
+    alone_none: "Unlock none alone",
+    alone_none_told: "With a price they are looked at together with others.",
+    together: "Together for what can be spent",
+    together_look: "Look at changes together",
+    together_needs: "Say what can be spent and what two or more changes cost: then these are looked at together.",
+    together_none: "Nothing that can be had for it unlocks any.",
+    together_told: "The best of all single changes and all pairs with a price, then one more at a time. Another three or more may unlock \
+                    more.",
     partial: "Stopped: not all was looked at.",
     again: "Look again",
     searched: "“Tight”: the car would have to be parked more exactly than the shop does. “After moves”: things would have to go first. \
@@ -110,6 +123,10 @@ pub fn no_number(typed: &str) -> String {
     format!("“{typed}” is no number from 0 on: nothing was changed.")
 }
 
+pub fn no_depth(typed: &str, most: &str) -> String {
+    format!("“{typed}” is no depth from 0 to {most}: nothing was changed.")
+}
+
 pub fn without(thing: &str) -> String {
     format!("Without the {thing}")
 }
@@ -124,6 +141,10 @@ pub fn unlocks(lines: &[&str]) -> String {
         [one] => format!("unlocks 1: {one}"),
         all => format!("unlocks {}: {}", all.len(), all.join("; ")),
     }
+}
+
+pub fn together_are(changes: &[&str], costs: &str, lines: &[&str]) -> String {
+    format!("{}: {costs} in all, {}", changes.join(" + "), unlocks(lines))
 }
 
 pub fn asked_at(place: &str, fit: usize, all: usize) -> String {
@@ -148,13 +169,25 @@ impl About<'_> {
     pub fn fits_room(&self, room: &RoomSize) -> String {
         let own = self.arrangement;
         format!(
-            "{} by {}, {} m²: as long as {}, {} needs at that width.",
+            "{} by {}, {} m²: as long as {}, {} needs at that width{}.",
             self.length(room.length_mm),
             self.length(room.width_mm),
             self.locale.region.number(room.area() * 1e-6, 1),
             own.vehicle.name,
-            own.aiming.name
+            own.aiming.name,
+            self.in_store(room)
         )
+    }
+
+    /// What of a room is kept for what is in store, at the end of a sentence; nothing if none is.
+    pub(super) fn in_store(&self, room: &RoomSize) -> String {
+        room.strip.as_ref().map_or_else(String::new, |own| {
+            let along = match own.along {
+                Along::Length => "its length",
+                Along::Width => "its width",
+            };
+            format!("; {} deep along {along} in store", self.length(own.depth_mm))
+        })
     }
 
     /// What a line adds.

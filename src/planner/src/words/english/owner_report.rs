@@ -1,7 +1,7 @@
 //! English of the same: see `words/owner_report.rs`.
 
 use super::{About, Language};
-use crate::matrix::Place;
+use crate::assessment::Finding;
 use crate::place::Margin;
 use crate::words::owner_report::OwnerReport;
 
@@ -20,9 +20,9 @@ pub const TEXTS: OwnerReport = OwnerReport {
     place: "Place",
     found: "Found",
     by_tape: "By tape; what is moved; what stops",
-    each_place: "Each aiming, place by place",
-    as_above: "Where the table says “elsewhere”, the place is the one that is told for the whole room. Distances are taped to the middle of a \
-               tyre on the floor, square to the wall.",
+    each_place: "Each aiming at its best place",
+    as_above: "The best place is where it is ready, with least to mind, then with most to spare. Distances are taped to the middle of a tyre \
+               on the floor, square to the wall.",
     map: "How many each place serves",
     least: "Served there",
     floor: "Floor",
@@ -37,8 +37,11 @@ pub const TEXTS: OwnerReport = OwnerReport {
     which: "Which",
     costs: "Costs",
     not_asked: "What was not asked",
-    care_is_counted: "What needs care is counted here, not told: the findings report of a set-up tells it.",
-    no_proof: "That no place was found is no proof that there is none.",
+    care_is_counted: "What needs care is named here: the findings report of a set-up tells how much and what to do.",
+    no_proof: "That no place was found is no proof that there is none, unless it says “never”.",
+    never_so: "“Never” is proven for every place and heading, of solids alone: the car and its target with its stand against the room and \
+               what cannot be moved; all that can be moved counts as gone.",
+    together: "Together, for what can be spent",
     way: "Whether a car can be driven to its place, and through which door, was not asked.",
     empty_is_empty: "The size of an empty room leaves out doors, columns, all that stands or hangs in it, and how level its floor is.",
     entered: "Costs are as the owner entered them; nothing here is an offer.",
@@ -102,6 +105,20 @@ pub fn changes_at(place: &str, fit: usize, all: usize, further: &str) -> String 
     )
 }
 
+pub fn together_for(sum: &str, changes: &[&str], costs: &str, count: usize, which: &str) -> String {
+    let they = if changes.len() == 1 { ["It costs", "unlocks"] } else { ["They cost", "unlock"] };
+    format!(
+        "For {sum} at most: {}. {} {costs} and {} {count}: {which}.",
+        changes.join(" + "),
+        they[0],
+        they[1]
+    )
+}
+
+pub fn together_none(sum: &str) -> String {
+    format!("For {sum} at most nothing with a price unlocks any.")
+}
+
 pub fn others_unlock_none(count: usize) -> String {
     if count == 1 {
         "1 other change unlocks none.".to_owned()
@@ -129,15 +146,21 @@ impl About<'_> {
         format!(
             "Ready: nothing stops it there. With care: nothing stops it, something is to be minded. Tight: a car would have to be parked more \
              surely than within ± {} and ± {}, the shop's own margin. After moves: once things are moved. Elsewhere: not there, but elsewhere \
-             in the room. None found: no place was found. Stopped: something stops it wherever the car stands.",
+             in the room. None found: no place was found. Never: it is proven that there is none. Stopped: something stops it wherever the car \
+             stands.",
             self.length(margin.mm),
             self.margin_of_angle(margin.rad)
         )
     }
 
-    /// Some places.
-    pub fn report_places(&self, places: &[&Place]) -> String {
-        let names: Vec<String> = places.iter().map(|own| self.fits_place(own)).collect();
-        names.join("; ")
+    /// What is to be minded.
+    pub fn report_care(&self, care: &[&Finding]) -> String {
+        let mut titles: Vec<String> = Vec::new();
+        for title in care.iter().map(|own| self.title(own)) {
+            if !titles.contains(&title) {
+                titles.push(title);
+            }
+        }
+        format!("To mind: {}.", titles.join("; "))
     }
 }

@@ -3,7 +3,7 @@
 use super::names::the;
 use super::{About, Language, sentence_start};
 use crate::assessment::Verdict;
-use crate::matrix::{BestPlace, Cell, Place, Stands};
+use crate::matrix::{BestPlace, Cell, Place, RoomSize, Stands};
 use crate::place::Margin;
 use crate::words::plan::PlanTexts;
 
@@ -20,6 +20,9 @@ pub const TEXTS: PlanTexts = PlanTexts {
     json: "Write all of it as JSON",
     report: "Write the owner's report to print into this file, instead of the answer as text: .pdf, .svg or .png",
     a_report: "REPORT.pdf|.svg|.png",
+    changes: "Say too what changes of the building unlock, anywhere in the room: each thing gone, each wall further out, and for the \
+              layout's sum those with a price together",
+    further: "How far out walls would stand, mm; 1000 where it is left out",
     after: "Exit status: 0 a place was found for every aiming, 1 for some none was found, 2 something given could not be read or \
             found, 3 something could not be written.\n\n\
             That none was found is no proof that there is none. Follow the vehicle maker's procedure. Nothing here says that a \
@@ -28,6 +31,8 @@ pub const TEXTS: PlanTexts = PlanTexts {
     no_place_for_any: "No place was found for any of them.",
     not_served: "Not there",
     empty_room: "How big an empty room must be",
+    never_so: "“It never fits here” is proven for every place and heading of solids alone: the car and its target with its stand against \
+               the room and what cannot be moved; all that can be moved counts as gone.",
     no_size: "One of them is stopped in any empty room: no size was found.",
     searched: "Looked at in headings a degree apart, with all things where they stand. Where no place was found there may be one in \
                between; --moves says what must move.",
@@ -132,16 +137,17 @@ impl About<'_> {
     }
 
     /// The room's size.
-    pub fn plan_room(&self, length_mm: f64, width_mm: f64, margin: &Margin) -> String {
+    pub fn plan_room(&self, room: &RoomSize, margin: &Margin) -> String {
         let own = self.arrangement;
         format!(
-            "{} by {} with nothing in it, so that each car may be ± {} and ± {} off; {}, {} decides.",
-            self.length(length_mm),
-            self.length(width_mm),
+            "{} by {} with nothing else in it and its doors shut, so that each car may be ± {} and ± {} off; {}, {} decides{}.",
+            self.length(room.length_mm),
+            self.length(room.width_mm),
             self.length(margin.mm),
             self.margin_of_angle(margin.rad),
             own.vehicle.name,
-            own.aiming.name
+            own.aiming.name,
+            self.in_store(room)
         )
     }
 }

@@ -1,7 +1,7 @@
 //! German of the same: see `words/fits.rs`.
 
 use super::{About, Language, sentence_start};
-use crate::matrix::{Place, RoomSize};
+use crate::matrix::{Along, Place, RoomSize};
 use crate::words::fits::FitsTexts;
 
 /// The fixed texts.
@@ -25,6 +25,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     after_moves: "umräumen",
     elsewhere: "woanders",
     none_found: "nicht gefunden",
+    never: "nie",
     stopped: "gesperrt",
     not_looked: "nicht angesehen",
     waiting: "\u{2026}",
@@ -46,7 +47,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     fewest_greedy: "Weniger Stellen genügen vielleicht: Bei so langer Liste ist nicht alles probiert.",
     none_served: "Keine Stelle längs oder quer im Raum dient einer davon.",
     no_list: "Es gibt keine Einstellung anzusehen.",
-    rooms: "Ein Raum auf der Linie oder darüber dient der ganzen Liste; leer.",
+    rooms: "Ein Raum auf der Linie oder darüber dient der ganzen Liste; sonst leer, seine Türen zu.",
     wide: "Breite",
     long: "Länge",
     narrower: "Einer schmaler",
@@ -56,6 +57,10 @@ pub const TEXTS: FitsTexts = FitsTexts {
     comes_in: "kommt so oft im Monat",
     weights_told: "Was nicht gesagt ist, zählt einmal.",
     price: "Preis eines Quadratmeters",
+    store: "Tiefe des Lagers an einer Wand",
+    store_told: "Für weggeräumte Ständer, Tafeln und Matten: ein Streifen an einer Wand, der längeren oder der kürzeren, in den keine \
+                 Einstellung reicht. Ohne Angabe: keiner.",
+    in_store: "Lager",
     buys_told: "Jede Wand des Raums weiter außen und jeder Gegenstand weg, immer nur eines: welche der Liste dann passen, die jetzt nicht \
                 passen. Eine Spalte wählt man mit einem ihrer Felder.",
     further: "Wände weiter außen um",
@@ -67,7 +72,15 @@ pub const TEXTS: FitsTexts = FitsTexts {
     beyond: "mehr, als auszugeben ist",
     nothing_locked: "Dort passen alle der Liste, wie es ist: Es ist nichts zu gewinnen.",
     unlocks_none: "Keine einzelne Änderung bringt eine.",
-    only_one: "Ob eine Wand oder Stütze weg darf, sagt, wer gebaut hat. Mehrere Änderungen zusammen sind nicht angesehen.",
+    only_one: "Ob eine Wand oder Stütze weg darf, sagt, wer gebaut hat.",
+    alone_none: "Bringen allein keine",
+    alone_none_told: "Mit einem Preis werden sie zusammen mit anderen angesehen.",
+    together: "Zusammen für das, was auszugeben ist",
+    together_look: "Änderungen zusammen ansehen",
+    together_needs: "Angeben, was auszugeben ist und was mindestens zwei Änderungen kosten: Dann werden diese zusammen angesehen.",
+    together_none: "Nichts, was dafür zu haben ist, bringt eine.",
+    together_told: "Das Beste aus allen einzelnen Änderungen und allen Paaren mit einem Preis, dann immer eine mehr. Andere drei oder mehr \
+                    bringen vielleicht mehr.",
     partial: "Angehalten: Nicht alles ist angesehen.",
     again: "Noch einmal ansehen",
     searched: "„Knapp“: Das Fahrzeug müsste genauer stehen, als die Werkstatt es abstellt. „Umräumen“: Zuerst müssten Gegenstände weg. \
@@ -111,6 +124,10 @@ pub fn no_number(typed: &str) -> String {
     format!("„{typed}“ ist keine Zahl ab 0: Nichts ist geändert.")
 }
 
+pub fn no_depth(typed: &str, most: &str) -> String {
+    format!("„{typed}“ ist keine Tiefe von 0 bis {most}: Nichts ist geändert.")
+}
+
 pub fn without(thing: &str) -> String {
     format!("Ohne: {thing}")
 }
@@ -125,6 +142,10 @@ pub fn unlocks(lines: &[&str]) -> String {
         [one] => format!("bringt 1: {one}"),
         all => format!("bringt {}: {}", all.len(), all.join("; ")),
     }
+}
+
+pub fn together_are(changes: &[&str], costs: &str, lines: &[&str]) -> String {
+    format!("{}: zusammen {costs}, {}", changes.join(" + "), unlocks(lines))
 }
 
 pub fn asked_at(place: &str, fit: usize, all: usize) -> String {
@@ -149,13 +170,25 @@ impl About<'_> {
     pub fn fits_room(&self, room: &RoomSize) -> String {
         let own = self.arrangement;
         format!(
-            "{} mal {}, {} m²: so lang, wie {}, {} bei dieser Breite braucht.",
+            "{} mal {}, {} m²: so lang, wie {}, {} bei dieser Breite braucht{}.",
             self.length(room.length_mm),
             self.length(room.width_mm),
             self.locale.region.number(room.area() * 1e-6, 1),
             own.vehicle.name,
-            own.aiming.name
+            own.aiming.name,
+            self.in_store(room)
         )
+    }
+
+    /// What of a room is kept for what is in store, at the end of a sentence; nothing if none is.
+    pub(super) fn in_store(&self, room: &RoomSize) -> String {
+        room.strip.as_ref().map_or_else(String::new, |own| {
+            let along = match own.along {
+                Along::Length => "längs",
+                Along::Width => "quer",
+            };
+            format!("; davon {} tief {along} als Lager", self.length(own.depth_mm))
+        })
     }
 
     /// What a line adds.

@@ -1,7 +1,7 @@
 //! German of the same: see `words/owner_report.rs`.
 
 use super::{About, Language};
-use crate::matrix::Place;
+use crate::assessment::Finding;
 use crate::place::Margin;
 use crate::words::owner_report::OwnerReport;
 
@@ -20,9 +20,9 @@ pub const TEXTS: OwnerReport = OwnerReport {
     place: "Stelle",
     found: "Gefunden",
     by_tape: "Mit dem Bandmaß; was verschoben wird; was aufhält",
-    each_place: "Jede Einstellung, Stelle für Stelle",
-    as_above: "Wo die Tabelle „woanders“ sagt, ist die Stelle gemeint, die für den ganzen Raum genannt ist. Gemessen wird bis zur Mitte eines \
-               Reifens am Boden, rechtwinklig zur Wand.",
+    each_place: "Jede Einstellung an ihrer besten Stelle",
+    as_above: "Die beste Stelle ist, wo sie bereit ist, mit dem wenigsten, worauf zu achten ist, dann mit dem meisten Spielraum. Gemessen \
+               wird bis zur Mitte eines Reifens am Boden, rechtwinklig zur Wand.",
     map: "Wie vielen jede Stelle dient",
     least: "Dort möglich",
     floor: "Boden",
@@ -37,8 +37,11 @@ pub const TEXTS: OwnerReport = OwnerReport {
     which: "Welche",
     costs: "Kostet",
     not_asked: "Was nicht gefragt ist",
-    care_is_counted: "Was Vorsicht braucht, ist hier gezählt, nicht genannt: Das Befundblatt eines Aufbaus nennt es.",
-    no_proof: "Dass keine Stelle gefunden ist, beweist nicht, dass es keine gibt.",
+    care_is_counted: "Was Vorsicht braucht, ist hier genannt: Wie viel und was zu tun ist, sagt das Befundblatt eines Aufbaus.",
+    no_proof: "Dass keine Stelle gefunden ist, beweist nicht, dass es keine gibt, wenn nicht „nie“ dasteht.",
+    never_so: "„Nie“ ist für jede Stelle und Richtung bewiesen, allein aus Körpern: Fahrzeug und Ziel mit Ständer gegen den Raum und was \
+               nicht weg kann; alles, was weg kann, gilt als weg.",
+    together: "Zusammen, für das, was auszugeben ist",
     way: "Ob ein Fahrzeug an seine Stelle gefahren werden kann und durch welches Tor, ist nicht gefragt.",
     empty_is_empty: "Die Größe eines leeren Raums lässt Türen, Stützen, alles, was darin steht oder hängt, und die Ebenheit des Bodens weg.",
     entered: "Kosten sind so, wie der Inhaber sie eingegeben hat; nichts hier ist ein Angebot.",
@@ -102,6 +105,20 @@ pub fn changes_at(place: &str, fit: usize, all: usize, further: &str) -> String 
     )
 }
 
+pub fn together_for(sum: &str, changes: &[&str], costs: &str, count: usize, which: &str) -> String {
+    let they = if changes.len() == 1 { ["Das kostet", "bringt"] } else { ["Sie kosten", "bringen"] };
+    format!(
+        "Für höchstens {sum}: {}. {} {costs} und {} {count}: {which}.",
+        changes.join(" + "),
+        they[0],
+        they[1]
+    )
+}
+
+pub fn together_none(sum: &str) -> String {
+    format!("Für höchstens {sum} bringt nichts mit einem Preis eine.")
+}
+
 pub fn others_unlock_none(count: usize) -> String {
     if count == 1 {
         "1 andere Änderung bringt keine.".to_owned()
@@ -131,15 +148,21 @@ impl About<'_> {
         format!(
             "Bereit: Nichts hält sie dort auf. Mit Vorsicht: Nichts hält sie auf, auf etwas ist zu achten. Knapp: Das Fahrzeug müsste genauer \
              stehen als auf ± {} und ± {}, den eigenen Spielraum der Werkstatt. Umräumen: wenn umgeräumt ist. Woanders: nicht dort, aber \
-             anderswo im Raum. Nicht gefunden: Keine Stelle ist gefunden. Gesperrt: Etwas hält sie auf, wo das Fahrzeug auch steht.",
+             anderswo im Raum. Nicht gefunden: Keine Stelle ist gefunden. Nie: Es ist bewiesen, dass es keine gibt. Gesperrt: Etwas hält sie \
+             auf, wo das Fahrzeug auch steht.",
             self.length(margin.mm),
             self.margin_of_angle(margin.rad)
         )
     }
 
-    /// Some places.
-    pub fn report_places(&self, places: &[&Place]) -> String {
-        let names: Vec<String> = places.iter().map(|own| self.fits_place(own)).collect();
-        names.join("; ")
+    /// What is to be minded.
+    pub fn report_care(&self, care: &[&Finding]) -> String {
+        let mut titles: Vec<String> = Vec::new();
+        for title in care.iter().map(|own| self.title(own)) {
+            if !titles.contains(&title) {
+                titles.push(title);
+            }
+        }
+        format!("Zu beachten: {}.", titles.join("; "))
     }
 }

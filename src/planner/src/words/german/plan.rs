@@ -3,7 +3,7 @@
 use super::names::the;
 use super::{About, Language, sentence_start};
 use crate::assessment::Verdict;
-use crate::matrix::{BestPlace, Cell, Place, Stands};
+use crate::matrix::{BestPlace, Cell, Place, RoomSize, Stands};
 use crate::place::Margin;
 use crate::words::plan::PlanTexts;
 
@@ -20,6 +20,9 @@ pub const TEXTS: PlanTexts = PlanTexts {
     json: "Alles als JSON schreiben",
     report: "Den Bericht für den Inhaber zum Drucken in diese Datei schreiben statt der Antwort als Text: .pdf, .svg oder .png",
     a_report: "BERICHT.pdf|.svg|.png",
+    changes: "Auch sagen, was Änderungen am Gebäude bringen, irgendwo im Raum: jeder Gegenstand weg, jede Wand weiter außen, und für \
+              die Summe des Messplatzes die mit einem Preis zusammen",
+    further: "Wie weit außen Wände stünden, mm; ohne Angabe 1000",
     after: "Endestatus: 0 für jede Einstellung ist eine Stelle gefunden, 1 für manche keine, 2 etwas Genanntes war nicht zu lesen oder \
             zu finden, 3 etwas war nicht zu schreiben.\n\n\
             Dass keine gefunden ist, beweist nicht, dass es keine gibt. Nach der Vorschrift des Fahrzeugherstellers vorgehen. Nichts \
@@ -28,6 +31,8 @@ pub const TEXTS: PlanTexts = PlanTexts {
     no_place_for_any: "Für keine ist eine Stelle gefunden.",
     not_served: "Dort nicht",
     empty_room: "Wie groß ein leerer Raum sein muss",
+    never_so: "„Hier passt es nie“ ist für jede Stelle und Richtung bewiesen, allein aus Körpern: Fahrzeug und Ziel mit Ständer gegen \
+               den Raum und was nicht weg kann; alles, was weg kann, gilt als weg.",
     no_size: "Eine von ihnen hält in jedem leeren Raum etwas auf: Keine Größe ist gefunden.",
     searched: "Angesehen in Richtungen, die ein Grad auseinander sind, alle Gegenstände, wo sie stehen. Wo keine Stelle gefunden ist, kann \
                dazwischen eine sein; --moves sagt, was weg muss.",
@@ -132,16 +137,18 @@ impl About<'_> {
     }
 
     /// The room's size.
-    pub fn plan_room(&self, length_mm: f64, width_mm: f64, margin: &Margin) -> String {
+    pub fn plan_room(&self, room: &RoomSize, margin: &Margin) -> String {
         let own = self.arrangement;
         format!(
-            "{} mal {} mit nichts darin, so dass jedes Fahrzeug ± {} und ± {} daneben stehen darf; entscheidend: {}, {}.",
-            self.length(length_mm),
-            self.length(width_mm),
+            "{} mal {} mit sonst nichts darin und seinen Türen zu, so dass jedes Fahrzeug ± {} und ± {} daneben stehen darf; \
+             entscheidend: {}, {}{}.",
+            self.length(room.length_mm),
+            self.length(room.width_mm),
             self.length(margin.mm),
             self.margin_of_angle(margin.rad),
             own.vehicle.name,
-            own.aiming.name
+            own.aiming.name,
+            self.in_store(room)
         )
     }
 }
