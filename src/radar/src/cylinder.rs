@@ -1,0 +1,1 @@
+//! Upright and tilted cylinders: columns, drums, posts.

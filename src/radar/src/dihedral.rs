@@ -1,0 +1,1 @@
+//! Two flat faces that meet at a right angle.

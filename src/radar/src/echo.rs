@@ -1,0 +1,1 @@
+//! The echo of a shape as a sensor meets it.

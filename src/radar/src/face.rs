@@ -1,0 +1,1 @@
+//! Flat rectangular faces: walls, cabinets, doors, boards.

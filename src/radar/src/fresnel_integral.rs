@@ -1,0 +1,1 @@
+//! The Fresnel integrals C and S.

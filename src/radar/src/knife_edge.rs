@@ -1,0 +1,1 @@
+//! A straight edge that reaches into a beam.

@@ -1,0 +1,1 @@
+//! How much a surface throws back.

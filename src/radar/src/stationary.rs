@@ -1,0 +1,1 @@
+//! Integrals with a stationary phase, by their critical points.

@@ -1,0 +1,1 @@
+//! Corner reflectors of three faces.
