@@ -1,1 +1,0 @@
-//! Upright and tilted cylinders: columns, drums, posts.

@@ -1,1 +1,0 @@
-//! Two flat faces that meet at a right angle.

@@ -1,1 +1,0 @@
-//! The echo of a shape as a sensor meets it.

@@ -1,1 +1,0 @@
-//! Flat rectangular faces: walls, cabinets, doors, boards.

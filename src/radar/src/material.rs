@@ -1,1 +1,0 @@
-//! How much a surface throws back.

@@ -1,1 +1,0 @@
-//! Integrals with a stationary phase, by their critical points.

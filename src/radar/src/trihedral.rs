@@ -1,1 +1,0 @@
-//! Corner reflectors of three faces.
