@@ -41,7 +41,7 @@ fn data_flows_one_way() {
         ("geometry", &[] as &[&str]),
         ("never", &[]),
         ("survey", &["geometry"]),
-        ("radar", &["geometry"]),
+        ("radar", &["geometry", "survey"]),
         ("planner", &["geometry", "survey", "never", "radar"]),
         ("drawing", &["planner"]),
         ("files", &["planner"]),

@@ -3,5 +3,10 @@
 //! Plain figures in, plain figures out: nothing here knows files, words, clocks or screens, and nothing can fail: what makes no
 //! sense is a typed answer. Lengths are in mm, angles in radians, unless a name says otherwise.
 
+pub mod aims;
 pub mod fresnel_integral;
 pub mod knife_edge;
+pub mod level;
+pub mod paths;
+pub mod pull;
+pub mod resolve;
