@@ -41,7 +41,7 @@ impl Mirror {
         let reach = 0.5
             * (self.face.width() * self.face.left().dot(normal).abs()
                 + self.face.height() * self.face.up().dot(normal).abs());
-        sign * face.in_front(self.face.centre()) + reach > TOUCH_MM
+        face.in_front(self.face.centre()) * sign.signum() + reach > TOUCH_MM
     }
 
     /// Where the way from `a` to `b` touches it, each so far off on one side; `None` beside the rectangle.

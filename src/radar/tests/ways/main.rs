@@ -5,3 +5,4 @@
 mod awkward;
 mod floor;
 mod ghosts;
+mod traced;
