@@ -1,5 +1,5 @@
-//! Ten thousand virtual aims: where the sensor would be aimed in this room if the marks lay, the floor stood and the echoes fell as they
-//! may, how much of that is by which cause, and the one cause that is worth fixing.
+//! Ten thousand virtual aims: where the sensor would be aimed in this room if the marks lay, the floor stood and the echoes fell as
+//! they may, how much of that is by which cause, and the one cause that is worth fixing.
 //!
 //! Angles are radians: the sensor ends up aimed too far to the left, too far up. Causes have nothing to do with each other; what is
 //! common to several marks is a cause of its own. What lies wrongly goes in linearly (a map from its own unit, normal, JCGM 101);
@@ -127,8 +127,8 @@ pub struct Spread {
     pub by_cause: Vec<Share>,
 }
 
-/// The part of the variance that goes if one cause is switched off, as a share of all: to the left, and up. 0 if nothing goes, or there
-/// is nothing. Of causes that lie wrongly the shares add up to 1; echoes also act on each other, so that theirs need not.
+/// The part of the variance that goes if one cause is switched off, as a share of all: to the left, and up. 0 if nothing goes, or
+/// there is nothing. Of causes that lie wrongly the shares add up to 1; echoes also act on each other, so that theirs need not.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Share {
     /// Of the variance to the left.
@@ -170,8 +170,8 @@ impl Aims {
         (self.done, self.wanted)
     }
 
-    /// Draws at most so many more; `true` if that was all. It costs some multiplications for each aim and cause. What comes out does
-    /// not depend on the size of the steps, but for the figure that says how steady it is.
+    /// Draws at most so many more; `true` if that was all. It costs some multiplications for each aim and cause. What comes out
+    /// does not depend on the size of the steps, but for the figure that says how steady it is.
     pub fn step(&mut self, most: usize) -> bool {
         let count = most.min(self.wanted - self.done);
         let (mut left, mut up) = (Vec::with_capacity(count), Vec::with_capacity(count));
@@ -210,8 +210,8 @@ impl Aims {
 }
 
 impl Spread {
-    /// The one cause that is worth fixing: whose variance counts the most against the tolerances to the left and up (radians, above 0;
-    /// their ratio counts), by its position. `None` if no cause does anything, or a tolerance is none.
+    /// The one cause that is worth fixing: whose variance counts the most against the tolerances to the left and up (radians, above
+    /// 0; their ratio counts), by its position. `None` if no cause does anything, or a tolerance is none.
     pub fn worth_fixing(&self, tolerance: [f64; 2]) -> Option<usize> {
         if !tolerance.iter().all(|of| *of > 0.0 && of.is_finite()) {
             return None;

@@ -1,18 +1,18 @@
 //! How far an echo that the sensor cannot tell from the target pulls the bearing that it measures.
 //!
-//! Both add up as waves: for one echo of amplitude `g` beside a target of 1, `Δ` aside and `φ` apart in phase, a bearing taken in the
-//! linear part of the beam is drawn by Re(g e^jφ Δ / (1 + g e^jφ)) = Δ (g² + g cos φ) / (1 + g² + 2 g cos φ). Worst is φ = π, where it is
-//! -g/(1 - g) Δ, away from the echo. (From memory; it follows from the sum of the two phasors, and a simulated chirp and array with
-//! bearings by phase monopulse and by a beam scan agree: `tests/pull.rs`.) Valid within one range cell and for separations that are small
-//! beside the beam; larger ones pull less than this says, as the beam is not linear any more. The phase turns once around in half a
-//! wavelength of path (1.9 mm at 77 GHz), so that the worst case is what to reckon with.
+//! Both add up as waves: for one echo of amplitude `g` beside a target of 1, `Δ` aside and `φ` apart in phase, a bearing taken in
+//! the linear part of the beam is drawn by Re(g e^jφ Δ / (1 + g e^jφ)) = Δ (g² + g cos φ) / (1 + g² + 2 g cos φ). Worst is φ = π,
+//! where it is -g/(1 - g) Δ, away from the echo. (From memory; it follows from the sum of the two phasors, and a simulated chirp
+//! and array with bearings by phase monopulse and by a beam scan agree: `tests/pull.rs`.) Valid within one range cell and for
+//! separations that are small beside the beam; larger ones pull less than this says, as the beam is not linear any more. The phase
+//! turns once around in half a wavelength of path (1.9 mm at 77 GHz), so that the worst case is what to reckon with.
 //!
 //! Angles are radians, positive in the direction in which `Δ` is; levels dB against the target's.
 
 use crate::level::Band;
 
-/// From here on an echo is near enough to the target's own level for a routine to take it for the target: about -6 dB, where the pull is
-/// as large as the separation itself (common practice, no source).
+/// From here on an echo is near enough to the target's own level for a routine to take it for the target: about -6 dB, where the
+/// pull is as large as the separation itself (common practice, no source).
 pub const MAY_TAKE_DB: f64 = -6.0;
 
 /// The ratio of amplitudes of a level in dB: 0.501 for -6 dB.
@@ -65,8 +65,8 @@ pub enum Effect {
     },
 }
 
-/// The pull at one phase, radians, exactly: several echoes at once, each with its phase against the target's (radians). `None` where
-/// all of them together cancel the target, or a figure is none.
+/// The pull at one phase, radians, exactly: several echoes at once, each with its phase against the target's (radians). `None`
+/// where all of them together cancel the target, or a figure is none.
 pub fn at_phases(echoes: impl IntoIterator<Item = (Unresolved, f64)>) -> Option<f64> {
     let (mut drawn, mut sum) = ([0.0, 0.0], [1.0, 0.0]);
     for (echo, phase) in echoes {
@@ -91,9 +91,9 @@ pub fn alone(echo: &Unresolved) -> Pull {
     Pull::Within { least: away.min(towards), most: away.max(towards) }
 }
 
-/// How far several echoes may draw the bearing together, over all phases: at most Σ gΔ / (1 - Σ g), as no sum of phasors is longer than
-/// its parts nor shorter than 1 less them. The bound of one of them is [`alone`]'s; that of several is reached only if all lie on one
-/// side. No bound if their amplitudes add up to the target's.
+/// How far several echoes may draw the bearing together, over all phases: at most Σ gΔ / (1 - Σ g), as no sum of phasors is longer
+/// than its parts nor shorter than 1 less them. The bound of one of them is [`alone`]'s; that of several is reached only if all lie
+/// on one side. No bound if their amplitudes add up to the target's.
 pub fn together(echoes: &[Unresolved]) -> Pull {
     if let [only] = echoes {
         return alone(only);

@@ -1,7 +1,7 @@
 //! What a radar tells apart, and which echo a routine would take for the target's.
 //!
-//! Ranges are in mm, bearings the sensor's own, levels dB against the target's. What is not known of the sensor makes answers that are
-//! not sure; none is sure by accident.
+//! Ranges are in mm, bearings the sensor's own, levels dB against the target's. What is not known of the sensor makes answers that
+//! are not sure; none is sure by accident.
 
 use crate::level::{Band, Bearing, Sensor};
 
@@ -50,7 +50,8 @@ impl Surely {
 pub struct Beside {
     /// Whether they lie in one range cell as the window widens it: one hump of the spectrum.
     pub in_cell: Surely,
-    /// Whether they lie in one beam: nearer in azimuth than its width at half power, and in elevation if the sensor tells that apart.
+    /// Whether they lie in one beam: nearer in azimuth than its width at half power, and in elevation if the sensor tells that
+    /// apart.
     pub in_beam: Surely,
     /// What of the echo shows at the target's range, dB to add to its level, at most 0.
     pub leak_db: Band,
@@ -63,8 +64,8 @@ impl Beside {
     }
 }
 
-/// How an echo lies to the target: in its range cell (c/2B; two equal echoes are told apart from the width of the window's main lobe
-/// at -6 dB on, Harris 1978) and in its beam (the width at half power, Rayleigh's rule of thumb: common practice, no source).
+/// How an echo lies to the target: in its range cell (c/2B; two equal echoes are told apart from the width of the window's main
+/// lobe at -6 dB on, Harris 1978) and in its beam (the width at half power, Rayleigh's rule of thumb: common practice, no source).
 pub fn beside(echo: &Spot, target: &Spot, sensor: &Sensor) -> Beside {
     let off_mm = (echo.range_mm - target.range_mm).abs();
     let aside = |one: f64, other: f64| baywright_geometry::angle::wrapped(one - other).abs();
@@ -166,8 +167,8 @@ impl Choice {
     }
 }
 
-/// Which echo a routine picks by a rule: the target's, at 0 dB, or one of the others, each as strong as its band has it, seen from the
-/// sensor's blind range on. An echo in the target's own cell and beam is a candidate too: to pick it is to take both for one.
+/// Which echo a routine picks by a rule: the target's, at 0 dB, or one of the others, each as strong as its band has it, seen from
+/// the sensor's blind range on. An echo in the target's own cell and beam is a candidate too: to pick it is to take both for one.
 pub fn pick(rule: Rule, target: &Spot, echoes: &[Candidate], gate: &Gate, sensor: &Sensor) -> Choice {
     let target = Candidate { spot: *target, level_db: Band::NOTHING };
     let all = std::iter::once((Picked::Target, &target))

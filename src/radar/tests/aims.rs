@@ -174,8 +174,8 @@ fn truth(causes: &[Cause], own: &mut Own) -> [f64; 2] {
     [aim[0] + at_phases(left).unwrap(), aim[1] + at_phases(up).unwrap()]
 }
 
-/// Of 24,000 planted truths in 60 rooms, 95 % lie within the interval that was drawn, to either direction: within 0.6 %, four times what
-/// chance allows for so many.
+/// Of 24,000 planted truths in 60 rooms, 95 % lie within the interval that was drawn, to either direction: within 0.6 %, four times
+/// what chance allows for so many.
 #[test]
 fn planted_truths_are_covered() {
     let mut own = Own(20_261_129);

@@ -1,5 +1,5 @@
-//! The pull of an echo against an independent estimator: a simulated chirp received by an array, its range by a windowed Fourier sum,
-//! its bearing by phase monopulse and by a beam scan. Nothing of the closed form is in it.
+//! The pull of an echo against an independent estimator: a simulated chirp received by an array, its range by a windowed Fourier
+//! sum, its bearing by phase monopulse and by a beam scan. Nothing of the closed form is in it.
 //!
 //! Phase monopulse (two halves of an array compared in phase): S. M. Sherman, Monopulse Principles and Techniques; beam scan: M. S.
 //! Bartlett's spectrum. Both from memory.
@@ -116,8 +116,8 @@ fn unresolved(echo: &Scatterer, beside: &Scatterer) -> Unresolved {
 /// Rounding of the estimators themselves, in sines.
 const NOISE: f64 = 1e-6;
 
-/// 2,000 scenes of one to three echoes, anywhere within half a beam and half a cell, weaker than -6 dB, at any phase: no pull beyond the
-/// bound, of the exact form or of any of both estimators.
+/// 2,000 scenes of one to three echoes, anywhere within half a beam and half a cell, weaker than -6 dB, at any phase: no pull
+/// beyond the bound, of the exact form or of any of both estimators.
 #[test]
 fn no_simulated_pull_is_beyond_the_bound() {
     let mut dice = Dice::of(4711, 0);
@@ -154,8 +154,8 @@ fn no_simulated_pull_is_beyond_the_bound() {
     assert!(largest > 0.8 && of_three > 600, "{largest}");
 }
 
-/// At the worst phase, for separations of up to a tenth of the beam and levels of up to -6 dB, what is measured is the bound, within 20 %,
-/// with the level as it shows at the target's range.
+/// At the worst phase, for separations of up to a tenth of the beam and levels of up to -6 dB, what is measured is the bound,
+/// within 20 %, with the level as it shows at the target's range.
 #[test]
 fn at_the_worst_phase_it_is_the_bound() {
     let mut dice = Dice::of(815, 0);
@@ -193,7 +193,8 @@ fn the_estimators_are_true() {
     }
 }
 
-/// An echo of the target's own level or more is where the sensor looks: the pull has no bound there, and the beam scan finds the echo.
+/// An echo of the target's own level or more is where the sensor looks: the pull has no bound there, and the beam scan finds the
+/// echo.
 #[test]
 fn a_stronger_echo_is_taken_for_the_target() {
     let mut dice = Dice::of(99, 0);

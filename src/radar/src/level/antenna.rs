@@ -113,8 +113,8 @@ impl Cut {
 }
 
 impl Pattern {
-    /// By the full widths in azimuth and elevation between the two directions where half the power is left (-3 dB one way), radians,
-    /// and a floor that side lobes are taken to reach everywhere else, dB below the best, at most 0.
+    /// By the full widths in azimuth and elevation between the two directions where half the power is left (-3 dB one way),
+    /// radians, and a floor that side lobes are taken to reach everywhere else, dB below the best, at most 0.
     ///
     /// # Errors
     /// A width or a floor that makes no sense.

@@ -37,7 +37,8 @@ impl Band {
         Self { low: self.low.min(other.low), high: self.high.max(other.high) }
     }
 
-    /// The sum of two figures that have nothing to do with each other; `None` of an endless one and one that is endless the other way.
+    /// The sum of two figures that have nothing to do with each other; `None` of an endless one and one that is endless the other
+    /// way.
     pub fn plus(&self, other: &Self) -> Option<Self> {
         Self::between(self.low + other.low, self.high + other.high)
     }

@@ -21,24 +21,24 @@ pub struct Received {
     pub departs: DVec3,
     /// The direction from the sensor to where it comes from, in the bay's frame, of any length.
     pub comes_from: DVec3,
-    /// All that it loses on both ways together, dB, at least 0: what mirrors let through or swallow, what hides it, a cover over it (twice
-    /// the one-way loss). A cover in front of the *sensor* loses both the echo and the target alike and is left out.
+    /// All that it loses on both ways together, dB, at least 0: what mirrors let through or swallow, what hides it, a cover over it
+    /// (twice the one-way loss). A cover in front of the *sensor* loses both the echo and the target alike and is left out.
     pub lost_db: Band,
     /// What the other polarisation changes, dB: [`polarised_db`].
     pub polarised_db: Band,
 }
 
-/// The echo area of a way by mirrors alone (from the sensor by one or two of them to itself), m²: πR², R half its length, mm, as the
-/// image of the sensor stands twice as far away. Times the power that the mirrors reflect; for mirrors that are wide beside √(λR),
-/// narrower ones are faces with an echo of their own.
+/// The echo area of a way by mirrors alone (from the sensor by one or two of them to itself), m²: πR², R half its length, mm, as
+/// the image of the sensor stands twice as far away. Times the power that the mirrors reflect; for mirrors that are wide beside
+/// √(λR), narrower ones are faces with an echo of their own.
 pub fn mirrored_m2(range_mm: f64) -> f64 {
     let range = range_mm / 1000.0;
     PI * range * range
 }
 
 /// What a change of polarisation does to a level, dB: of an echo's power, `co_polar` (0 to 1; cos² 2τ for a dihedral whose edge is
-/// tilted by τ against the wave) comes back as it was sent, and the rest in the other polarisation, which the sensor receives so much
-/// lower. `None` for a share that is none.
+/// tilted by τ against the wave) comes back as it was sent, and the rest in the other polarisation, which the sensor receives so
+/// much lower. `None` for a share that is none.
 pub fn polarised_db(co_polar: f64, isolation_db: Band) -> Option<Band> {
     if !(0.0..=1.0).contains(&co_polar) {
         return None;

@@ -98,8 +98,8 @@ impl std::error::Error for SensorFault {}
 
 impl Sensor {
     /// The sensor of what is known. What is not known is a band over what is usual for 76 to 81 GHz automotive radar; every one of
-    /// these is `common practice, no source` (the characteristics of Recommendation ITU-R M.2057 are known from memory only, and the
-    /// bands are wide enough for all its five kinds as recalled):
+    /// these is `common practice, no source` (the characteristics of Recommendation ITU-R M.2057 are known from memory only, and
+    /// the bands are wide enough for all its five kinds as recalled):
     ///
     /// | figure | taken |
     /// | --- | --- |
@@ -161,15 +161,15 @@ impl Sensor {
         Ok(Self { patterns, isolation_db, cell_mm, windows, blind_mm, beam_azimuth, beam_elevation, assumed })
     }
 
-    /// The patterns between which the sensor's lies: one if it is known, else those of the ends of each figure and of steps between.
-    /// For a target about the middle of the view nothing lies outside what these give; for one far aside, where a narrow pattern
-    /// hardly sees it, some dB may.
+    /// The patterns between which the sensor's lies: one if it is known, else those of the ends of each figure and of steps
+    /// between. For a target about the middle of the view nothing lies outside what these give; for one far aside, where a narrow
+    /// pattern hardly sees it, some dB may.
     pub fn patterns(&self) -> &[Pattern] {
         &self.patterns
     }
 
-    /// The range cell as the window widens it, mm: echoes nearer to one another than that are one hump. Between the narrowest of what
-    /// the sensor may be and the widest.
+    /// The range cell as the window widens it, mm: echoes nearer to one another than that are one hump. Between the narrowest of
+    /// what the sensor may be and the widest.
     pub fn widened_cell_mm(&self) -> Band {
         let cells = self.windows.iter().map(|window| window.resolved_cells());
         let (low, high) = cells.fold((f64::INFINITY, 0.0_f64), |(low, high), of| (low.min(of), high.max(of)));

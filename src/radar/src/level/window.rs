@@ -4,8 +4,9 @@ use std::f64::consts::PI;
 
 /// How the samples of a chirp are weighed before their spectrum is taken.
 ///
-/// Each is a sum of cosines, w = a₀ - a₁ cos 2πt + a₂ cos 4πt (0 ≤ t ≤ 1): F. J. Harris, On the use of windows for harmonic analysis
-/// with the discrete Fourier transform, Proc. IEEE 66 (1978) 51, table 1 (figures from memory; the tests work them out anew).
+/// Each is a sum of cosines, w = a₀ - a₁ cos 2πt + a₂ cos 4πt (0 ≤ t ≤ 1): F. J. Harris, On the use of windows for harmonic
+/// analysis with the discrete Fourier transform, Proc. IEEE 66 (1978) 51, table 1 (figures from memory; the tests work them out
+/// anew).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Window {
     /// All samples alike.
@@ -116,7 +117,8 @@ mod tests {
         }
     }
 
-    /// Harris 1978, table 1 (from memory): -13, -32, -43, -58 dB; 1.21, 2.00, 1.81, 2.35 cells, the last of which comes out as 2.30.
+    /// Harris 1978, table 1 (from memory): -13, -32, -43, -58 dB; 1.21, 2.00, 1.81, 2.35 cells, the last of which comes out as
+    /// 2.30.
     #[test]
     fn side_lobes_and_widths_as_published() {
         let published =

@@ -35,7 +35,8 @@ pub struct Ghost {
     pub departs: DVec3,
     /// The direction from the sensor to where the wave came from, a unit vector of the bay's frame.
     pub comes_from: DVec3,
-    /// Where the sensor believes the thing to be, in the bay's frame, mm: at that range, in the direction from which the wave *came*.
+    /// Where the sensor believes the thing to be, in the bay's frame, mm: at that range, in the direction from which the wave
+    /// *came*.
     ///
     /// That holds for a sensor that takes bearings with what it receives by. One that also sends from several antennas may see what
     /// left in another direction than it came from between the two, weaker and blurred.

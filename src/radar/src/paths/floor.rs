@@ -28,9 +28,9 @@ pub struct FloorZone {
     pub half_across_mm: f64,
 }
 
-/// The bounce off a level floor at the height `floor_mm` between a sensor and a target, by the exact lengths: √(D² + (h₁ − h₂)²) and
-/// √(D² + (h₁ + h₂)²). The usual 2 h₁ h₂ / D for their difference is up to 12 % out at a bay's distances. `None` if either end is not
-/// above the floor, or is no number.
+/// The bounce off a level floor at the height `floor_mm` between a sensor and a target, by the exact lengths: √(D² + (h₁ − h₂)²)
+/// and √(D² + (h₁ + h₂)²). The usual 2 h₁ h₂ / D for their difference is up to 12 % out at a bay's distances. `None` if either end
+/// is not above the floor, or is no number.
 ///
 /// Source: two-ray geometry (from memory); values computed with numpy in the tests.
 pub fn floor_bounce(sensor: DVec3, target: DVec3, floor_mm: f64) -> Option<FloorBounce> {
@@ -54,9 +54,10 @@ impl FloorBounce {
         self.bounce_mm - self.direct_mm
     }
 
-    /// The piece of the floor inside the first Fresnel zone of the bounce: where the way over it is at most half a wavelength longer
-    /// than by the ray (Recommendation ITU-R P.526, section 2, equation 1, with the target's image below the floor for one end). A
-    /// patch smaller than that, or beside it, mirrors less than a whole floor of its kind. `None` straight above one another.
+    /// The piece of the floor inside the first Fresnel zone of the bounce: where the way over it is at most half a wavelength
+    /// longer than by the ray (Recommendation ITU-R P.526, section 2, equation 1, with the target's image below the floor for one
+    /// end). A patch smaller than that, or beside it, mirrors less than a whole floor of its kind. `None` straight above one
+    /// another.
     pub fn zone(&self, sensor: DVec3, target: DVec3, wavelength: Wavelength) -> Option<FloorZone> {
         let along = (target - sensor).truncate().try_normalize()?;
         // The ellipsoid about sensor and image, cut by the floor: in coordinates along the ray from its middle, the place where

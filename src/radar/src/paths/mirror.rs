@@ -23,8 +23,8 @@ impl Mirror {
         Self { face, on_both_sides: true }
     }
 
-    /// How far a place lies before a side that mirrors, mm: positive before the front, negative before the back of a sheet. `None` in
-    /// the mirror's plane, behind a face that has no back, or for a place that is no number: such a mirror shows nothing there.
+    /// How far a place lies before a side that mirrors, mm: positive before the front, negative before the back of a sheet. `None`
+    /// in the mirror's plane, behind a face that has no back, or for a place that is no number: such a mirror shows nothing there.
     pub(crate) fn off(&self, p: DVec3) -> Option<f64> {
         let off = self.face.in_front(p);
         (off > TOUCH_MM || (self.on_both_sides && off < -TOUCH_MM)).then_some(off)

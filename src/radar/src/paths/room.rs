@@ -5,14 +5,14 @@ use baywright_geometry::{DVec3, LineOfSight, Prism, first_blocker};
 use super::mirror::Mirror;
 use super::way::{Bounce, Way};
 
-/// A way leaves a mirror so far before its face when it is asked what hides it, so that the rounding of the face's own thing does not:
-/// a hundredth of a millimetre, far below what is measured in a bay.
+/// A way leaves a mirror so far before its face when it is asked what hides it, so that the rounding of the face's own thing does
+/// not: a hundredth of a millimetre, far below what is measured in a bay.
 const BEFORE_MM: f64 = 0.01;
 
 /// What mirrors and what hides.
 ///
-/// Every mirror hides what is behind it, too. The thing that carries the sensor (the car) and the thing that *is* the target are left
-/// out of `blockers`, as a place inside a thing is seen from nowhere.
+/// Every mirror hides what is behind it, too. The thing that carries the sensor (the car) and the thing that *is* the target are
+/// left out of `blockers`, as a place inside a thing is seen from nowhere.
 #[derive(Clone, Copy, Debug)]
 pub struct Room<'a> {
     /// Flat faces that mirror: walls, doors, sides and tops of cabinets, floor, ceiling.
@@ -42,8 +42,8 @@ impl Room<'_> {
 
     /// Every way by two different mirrors, ordered by the first of them, then by the second: [`Room::doubles_from`] for each first.
     ///
-    /// From a place to itself each way is found in both directions. Two faces that meet at a right angle send a wave back from their
-    /// common edge alone: that is no way by two mirrors but the echo of a dihedral.
+    /// From a place to itself each way is found in both directions. Two faces that meet at a right angle send a wave back from
+    /// their common edge alone: that is no way by two mirrors but the echo of a dihedral.
     pub fn doubles(&self, from: DVec3, to: DVec3) -> Vec<Way> {
         (0..self.mirrors.len()).flat_map(|first| self.doubles_from(first, from, to)).collect()
     }

@@ -81,7 +81,7 @@ proptest! {
             prop_assert!(ghost.believed.is_finite());
             prop_assert!((ghost.believed.distance(from) - ghost.range_mm).abs() < 1e-6);
         }
-        prop_assert!(mirror_ghosts(from, &room.doubles(from, from)).len() % 2 == 0, "each in both directions");
+        prop_assert!(mirror_ghosts(from, &room.doubles(from, from)).len().is_multiple_of(2), "each in both directions");
     }
 
     /// Nothing new is seen from the other end, and less within a shorter range.

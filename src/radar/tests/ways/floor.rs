@@ -7,8 +7,8 @@ use baywright_geometry::{DVec3, Face, wavelength};
 use baywright_radar::paths::{Mirror, Room, floor_bounce};
 use proptest::prelude::*;
 
-/// references (computed with numpy), 77 GHz: heights, distance, straight way, bounce, difference, grazing angle, place, all in m and
-/// degrees. The heights are of the target first.
+/// references (computed with numpy), 77 GHz: heights, distance, straight way, bounce, difference, grazing angle, place, all in m
+/// and degrees. The heights are of the target first.
 #[test]
 fn the_exact_two_ways() {
     let rows = [

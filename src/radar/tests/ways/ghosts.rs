@@ -21,8 +21,8 @@ fn bearing(ghost: &Ghost) -> f64 {
     degrees(heading(ghost.comes_from.truncate()))
 }
 
-/// references (computed with numpy): sensor (0, 0), target (3, 1), wall y = 2.5 m: ranges 3.162278, 4.081139, 5.000000 m at bearings of
-/// 18.43495° and 53.13010°, the wall touched at x = 1.875 m.
+/// references (computed with numpy): sensor (0, 0), target (3, 1), wall y = 2.5 m: ranges 3.162278, 4.081139, 5.000000 m at
+/// bearings of 18.43495° and 53.13010°, the wall touched at x = 1.875 m.
 #[test]
 fn the_ghosts_of_one_wall() {
     let mirrors = [wall(0.0, 2500.0, -FRAC_PI_2)];

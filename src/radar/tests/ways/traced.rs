@@ -100,8 +100,8 @@ fn the_ways_are_those_of_a_ray_tracer() {
                     .iter()
                     .any(|path| path["over"] == Value::from(over.clone()))
             });
-            // The tracer finds faces by shooting rays, so that it may miss what is touched at the very edge, and it drops ways with a
-            // leg of up to 10 mm (its MIN_SEGMENT_LENGTH): those, and nothing else.
+            // The tracer finds faces by shooting rays, so that it may miss what is touched at the very edge, and it drops ways with
+            // a leg of up to 10 mm (its MIN_SEGMENT_LENGTH): those, and nothing else.
             for way in beyond {
                 let margin = margin(way, &mirrors);
                 assert!(
