@@ -4,9 +4,11 @@
 //! sense is a typed answer. Lengths are in mm, angles in radians, unless a name says otherwise.
 
 pub mod aims;
+pub mod face;
 pub mod fresnel_integral;
 pub mod knife_edge;
 pub mod level;
 pub mod paths;
 pub mod pull;
 pub mod resolve;
+mod wave;
