@@ -1,7 +1,7 @@
 //! The echo of a flat rectangular face at the distance at which it stands.
 //!
 //! Most faces in a bay stand far nearer than 2D²/λ, where the lobes of textbooks hold: 4πA²/λ² gives a sheet of 1 m at 3 m +59 dBsm,
-//! of which +15 are left. Physical optics with exact ways is what counts here ([`rim`]).
+//! of which +15 are left. Physical optics with exact ways is what counts here (`face/rim.rs`).
 
 mod rim;
 
@@ -11,37 +11,22 @@ use baywright_geometry::{DVec2, DVec3, Face, Wavelength};
 use num_complex::Complex64;
 
 use crate::level::Band;
-use crate::wave::{dbsm_of, number};
+use crate::seen::Seen;
+use crate::wave::{LEAST_WAVES, dbsm_of, number};
 use rim::{Over, Side};
 
 /// The model itself differs from direct quadrature of the same integral by less than that, dB.
 const WITHIN_DB: f64 = 0.05;
-/// What the nearest piece must at least be away, wavelengths: nearer than that the wave is no ray yet.
-const LEAST_WAVES: f64 = 10.0;
+/// What waves along the face add beside the mirror spot, dB, and by so much sin² of the incidence.
+const BESIDE_DB: f64 = 0.3;
+const STEEP_DB: f64 = 4.0;
 /// Sides that are seen along their plane are taken to send back at most so many times what physical optics has.
 const MOST_FOR_GRAZING: f64 = 30.0;
 
-/// What a face sends back.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct FaceEcho {
-    /// To its nearest point, mm: `sigma_dbsm` goes with this distance.
-    pub range_mm: f64,
-    /// That point, in the frame of the face's own figures, mm. The mirror spot if that is on the face.
-    pub at: DVec3,
-    /// Whether the mirror spot (the foot of the perpendicular from the sensor) lies on the face.
-    pub is_spot_on: bool,
-    /// Between the direction to that point and the face's normal, radians, 0 to π/2.
-    pub incidence: f64,
-    /// The integral of physical optics for a smooth ideal conductor, dBsm.
-    pub ideal_dbsm: f64,
-    /// What it may be for a conductor, dBsm: see [`echo`].
-    pub sigma_dbsm: Band,
-}
-
 /// The echo of a smooth, flat, conducting face, at the distance of its nearest point. `sensor` in the frame of the face, mm.
 ///
-/// The figure is σ = 4πR⁴/λ² |∬ cos θ e^(-2jkr)/r² dA|², R to the nearest point: physical optics with exact ways, summed as in
-/// [`rim`]. Limits: 4πA²/λ² far off, πR² for a wide face with the mirror spot on it.
+/// The figure is σ = 4πR⁴/λ² |∬ cos θ e^(-2jkr)/r² dA|², R to the nearest point: physical optics with exact ways, summed along
+/// the rim. Limits: 4πA²/λ² far off, πR² for a wide face with the mirror spot on it.
 ///
 /// The band holds, besides the figure (within 0.05 dB of direct quadrature at 0.5 to 8 m):
 /// * both polarisations, along the height and along the width. The sides of the rim do not send back as physical optics has them: at
@@ -51,12 +36,13 @@ pub struct FaceEcho {
 ///   1962, from memory). Some tenths of a dB with the mirror spot on the face; 1.5 dB at 10° beside it, 5 dB at 30°.
 /// * beyond the mirror spot a floor: what the sides send back with their powers added. They cancel only in a plane that is true to a
 ///   small part of λ; no face in a shop is silent between its lobes.
+/// * beyond the mirror spot 0.35 + 4 sin² θ dB, θ the incidence, for waves that go along the face from side to side and back: with
+///   them the band holds strips solved by the method of moments, 10 to 25 λ wide, from 3 to 60° (`tests/data/strips.py`).
 ///
-/// Not in it: that the face is bent or dented (0.5 mm is an eighth of a wave at 77 GHz), ribs and handles, waves that go along the
-/// face and back, the material ([`crate::material`]).
+/// Not in it: that the face is bent or dented (0.5 mm is an eighth of a wave at 77 GHz), ribs and handles, the material ([`crate::material`]).
 ///
 /// `None` if the sensor is not in front of the face, lies in its plane, or is less than ten wavelengths from it, or no number.
-pub fn echo(face: &Face, sensor: DVec3, wave: Wavelength) -> Option<FaceEcho> {
+pub fn echo(face: &Face, sensor: DVec3, wave: Wavelength) -> Option<Seen> {
     let height = face.in_front(sensor);
     let own = sensor - face.centre();
     let foot = DVec2::new(own.dot(face.left()), own.dot(face.up()));
@@ -72,24 +58,26 @@ pub fn echo(face: &Face, sensor: DVec3, wave: Wavelength) -> Option<FaceEcho> {
     let ideal_dbsm = as_dbsm(sums.ideal());
     let polarised = [sums.polarised(true), sums.polarised(false)].map(as_dbsm);
     let floor = if is_spot_on { f64::NEG_INFINITY } else { as_dbsm(sums.added()) };
+    let incidence = libm::acos((height / range_mm).min(1.0));
+    let sin = libm::sin(incidence);
+    let within = if is_spot_on { WITHIN_DB } else { WITHIN_DB + BESIDE_DB + STEEP_DB * sin * sin };
     let low = polarised.iter().copied().fold(ideal_dbsm, f64::min);
     let high = polarised.iter().copied().fold(ideal_dbsm, f64::max).max(floor);
-    Some(FaceEcho {
+    Some(Seen {
         range_mm,
         at: face.point(nearest.x, nearest.y),
         is_spot_on,
-        incidence: libm::acos((height / range_mm).min(1.0)),
+        incidences: vec![incidence],
         ideal_dbsm,
-        sigma_dbsm: Band::between(low - WITHIN_DB, high + WITHIN_DB)?,
+        sigma_dbsm: Band::between(low - within, high + within)?,
     })
 }
 
-/// The integral over a rectangle that is no conductor's but an aperture's: half sizes and the sensor's foot in its own plane, mm, in
-/// dBsm at the distance `range_mm`.
-pub(crate) fn aperture_dbsm(from: DVec2, to: DVec2, height: f64, range_mm: f64, wave: Wavelength) -> f64 {
+/// The same integral over a rectangle that a corner opens to the sensor, from one of its corners to the other about the sensor's foot
+/// in its plane, `height` mm under the sensor: I without its phase.
+pub(crate) fn aperture(from: DVec2, to: DVec2, height: f64, wave: Wavelength) -> f64 {
     let (half, middle) = ((to - from) * 0.5, (to + from) * 0.5);
-    let sums = Sums::of(-middle, half, Over { height, number: number(wave) });
-    dbsm_of(sums.ideal() / (2.0 * number(wave)), range_mm, wave)
+    Sums::of(-middle, half, Over { height, number: number(wave) }).ideal() / (2.0 * number(wave))
 }
 
 /// What the mirror spot and each of the four sides send back.

@@ -2,9 +2,12 @@
 //!
 //! Source: Recommendation ITU-R P.526, section 4.1: a thin absorbing half-plane, λ far less than the distances.
 
+mod shift;
+
 use baywright_geometry::Wavelength;
 
 use crate::fresnel_integral::fresnel;
+pub use shift::{Edge, Shift, shift};
 
 /// How far an edge reaches into a path, ν, dimensionless: positive where it covers the straight line. `h` mm over the line, `d1` and
 /// `d2` mm from the ends (P.526 equation 26; for angles below about 0.2 rad). `None` if a distance is not positive and finite, or

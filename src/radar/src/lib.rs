@@ -4,11 +4,19 @@
 //! sense is a typed answer. Lengths are in mm, angles in radians, unless a name says otherwise.
 
 pub mod aims;
+pub mod clear;
+pub mod cylinder;
+pub mod dihedral;
+pub mod echo;
 pub mod face;
 pub mod fresnel_integral;
 pub mod knife_edge;
 pub mod level;
+pub mod material;
 pub mod paths;
 pub mod pull;
 pub mod resolve;
+pub mod seen;
+pub mod sphere;
+pub mod trihedral;
 mod wave;

@@ -5,6 +5,9 @@ use std::f64::consts::PI;
 use baywright_geometry::Wavelength;
 use num_complex::Complex64;
 
+/// Speed of light in vacuum, mm/s. Exact by the definition of the metre (SI).
+pub const LIGHT_MM_PER_S: f64 = 299_792_458_000.0;
+
 /// Gauss-Legendre nodes on [-1, 1] with their weights (numpy's `leggauss(8)`): good for one turn of a phase to 1e-8.
 pub const NODES: [(f64, f64); 8] = [
     (-0.960_289_856_497_536_2, 0.101_228_536_290_376_26),
@@ -16,6 +19,9 @@ pub const NODES: [(f64, f64); 8] = [
     (0.796_666_477_413_626_7, 0.222_381_034_453_374_47),
     (0.960_289_856_497_536_2, 0.101_228_536_290_376_26),
 ];
+
+/// What the nearest piece of a thing must at least be away, wavelengths: nearer than that the wave is no ray yet.
+pub const LEAST_WAVES: f64 = 10.0;
 
 /// e^(-jφ), φ radians: a wave that went so much further.
 pub fn later(phase: f64) -> Complex64 {

@@ -3,7 +3,8 @@
 use std::f64::consts::PI;
 
 use baywright_geometry::{DVec3, Face, Wavelength, wavelength};
-use baywright_radar::face::{FaceEcho, echo};
+use baywright_radar::face::echo;
+use baywright_radar::seen::Seen;
 use serde_json::Value;
 
 fn table(of: &str) -> Vec<Value> {
@@ -16,7 +17,7 @@ fn db(m2: f64) -> f64 {
 }
 
 /// A face about the origin that looks along x: its left is y, its up z; the sensor over (p, q), d before it; metres.
-fn seen(w: f64, h: f64, (p, q, d): (f64, f64, f64), wave: Wavelength) -> Option<FaceEcho> {
+fn seen(w: f64, h: f64, (p, q, d): (f64, f64, f64), wave: Wavelength) -> Option<Seen> {
     let face = Face::new(DVec3::ZERO, 0.0, 0.0, w * 1000.0, h * 1000.0).unwrap();
     echo(&face, DVec3::new(d, p, q) * 1000.0, wave)
 }
@@ -96,4 +97,27 @@ fn sheets_square_on_near_and_far() {
     // A wall: πR² with a ripple of its rim.
     let wall = seen(40.0, 30.0, (3.3, -2.7, 3.0), wave).unwrap();
     assert!((wall.ideal_dbsm - db(PI * 9.0)).abs() < 1.0, "{wall:?}");
+}
+
+/// Strips solved by the method of moments (`data/strips.py`), for waves along their edges and across: both lie in the band of a face
+/// that is as wide and long besides, far off: σ = 2l²/λ times the echo width.
+#[test]
+fn both_polarisations_of_strips_lie_in_the_band() {
+    let rows: Vec<[f64; 4]> = serde_json::from_str(include_str!("data/strips.json")).unwrap();
+    assert!(rows.len() > 400);
+    let wave = Wavelength::new(4.0).unwrap();
+    let long = 0.5;
+    let mut over = [0.0_f64; 2];
+    for [width, degrees, tm, te] in rows {
+        let (sin, cos) = degrees.to_radians().sin_cos();
+        let found = seen(width * 0.004, long, (1e5 * sin, 0.0, 1e5 * cos), wave).unwrap();
+        for (nth, echo_width) in [tm, te].into_iter().enumerate() {
+            let exact = db(2.0 * long * long * echo_width);
+            over[nth] = over[nth].max(exact - found.ideal_dbsm);
+            let band = found.sigma_dbsm;
+            assert!(band.low() <= exact && exact <= band.high(), "{width} {degrees}: {exact} {found:?}");
+        }
+    }
+    // Physical optics alone would not do.
+    assert!(over[0] > 10.0 && over[1] > 10.0, "{over:?}");
 }

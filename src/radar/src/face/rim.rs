@@ -57,7 +57,7 @@ impl Over {
             return Complex64::ZERO;
         }
         let line = Line::new(*self, side.aside.abs());
-        line.up_to(side.to, side.from) * side.aside.signum()
+        line.between(side.from, side.to) * side.aside.signum()
     }
 
     /// What the mirror spot sends back, F(d) ∫ dφ, of so many radians of turn: whole where the foot lies well on the face.
@@ -84,7 +84,7 @@ impl Line {
     }
 
     /// From one place of it to another.
-    fn up_to(&self, to: f64, from: f64) -> Complex64 {
+    fn between(&self, from: f64, to: f64) -> Complex64 {
         let (mut sum, mut halves) = (Complex64::ZERO, 0.0);
         for (at, sign) in [(to, 1.0), (from, -1.0)] {
             let (size, sign) = (at.abs(), sign * at.signum());
@@ -130,8 +130,7 @@ impl Line {
         let r = r2.sqrt();
         let size = self.aside * height / (a * r * from);
         let first = -(2.0 * r / a + 1.0 / r + r / b);
-        let second =
-            4.0 * r2 / (a * a) + 1.0 / r2 + 2.0 * r2 / (b * b) - 2.0 / a - 1.0 / b + first * first;
+        let second = 4.0 * r2 / (a * a) + 1.0 / r2 + 2.0 * r2 / (b * b) - 2.0 / a - 1.0 / b + first * first;
         let q = 0.5 / number;
         // 1/(2jk) = -jq.
         let terms = Complex64::new(1.0 - second * q * q, -first * q);

@@ -5,9 +5,7 @@ use baywright_geometry::angle::radians;
 use super::antenna::{Pattern, PatternFault};
 use super::band::Band;
 use super::window::Window;
-
-/// Speed of light in vacuum, mm/s. Exact by the definition of the metre (SI).
-const LIGHT_MM_PER_S: f64 = 299_792_458_000.0;
+use crate::wave::LIGHT_MM_PER_S;
 
 /// A view that is not known is taken in so many steps.
 const AZIMUTH_STEPS: u32 = 16;
