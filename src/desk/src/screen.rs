@@ -14,6 +14,7 @@ mod copy_picture;
 mod customer;
 mod diagnostics;
 mod dropped;
+mod echoes;
 mod findings;
 mod fits;
 mod floor;
@@ -90,6 +91,7 @@ pub struct Desk {
     proven: marks::Proven,
     /// What the floor's levels say.
     on_floor: floor::OnFloor,
+    echoes: echoes::Echoes,
     /// Where the car can stand.
     parking: parking::Parking,
     /// What fits where.
@@ -162,6 +164,7 @@ impl Desk {
             cards: findings::Cards::default(),
             proven: marks::Proven::default(),
             on_floor: floor::OnFloor::default(),
+            echoes: echoes::Echoes::default(),
             parking: parking::Parking::default(),
             fits: fits::FitsPage::default(),
             staying: parking::Staying::default(),
@@ -434,6 +437,7 @@ impl Desk {
             self.verdicts.collect(),
             self.ways.collect(),
             self.parking.collect(),
+            self.echoes.collect(),
             self.fits.collect(),
             self.staying.collect(),
         ];
@@ -534,6 +538,7 @@ impl Desk {
 
     fn panels(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         self.look_where(ui.ctx());
+        self.look_for_echoes(ui.ctx());
         let panel = look::colour(self.view.theme.palette().panel);
         let sheet = look::colour(self.view.theme.palette().sheet);
         let frame = |fill| Frame::new().fill(fill).inner_margin(Margin::symmetric(14, 6));

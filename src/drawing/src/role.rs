@@ -116,6 +116,10 @@ pub enum Role {
     WayInAxle,
     /// Where it has the least room.
     WayInTight,
+    /// The way of an echo, out and back.
+    EchoWay,
+    /// Where the radar believes what it comes from to be.
+    EchoBelieved,
     /// What lies in the shadow of something between sensor and target.
     Shadow,
     /// Where that shadow lies on the target.
@@ -238,7 +242,9 @@ impl Role {
             | Self::PlaceNow
             | Self::WayInEdge
             | Self::WayInAxle
-            | Self::WayInTight => 31,
+            | Self::WayInTight
+            | Self::EchoWay
+            | Self::EchoBelieved => 31,
             Self::PermanentMark | Self::Profile => 32,
             Self::Mark => 33,
             Self::Hovered | Self::WayOutUnder | Self::WayOut => 34,

@@ -16,6 +16,7 @@ pub mod clearing;
 pub mod cure;
 pub mod customer;
 pub mod difference;
+pub mod echoes;
 pub mod edit;
 pub mod entry;
 pub mod failed;

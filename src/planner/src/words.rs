@@ -11,6 +11,7 @@ pub mod clearing;
 pub mod command_line;
 pub mod customer;
 pub mod drawing;
+pub mod echoes;
 pub mod failed;
 pub mod fits;
 pub mod floor_sheets;

@@ -369,6 +369,7 @@ impl Canvas {
             places: view.places.clone(),
             staying: view.staying.clone(),
             way_in: view.way_in.clone(),
+            echo: view.echo.clone(),
             other_moves: !view.to_do.is_empty(),
             told: Vec::new(),
             turned: if view.to_room { Turned::ToRoom } else { Turned::ToCar },

@@ -45,6 +45,7 @@ impl Desk {
             places: self.view.places.clone(),
             staying: self.view.staying.clone(),
             way_in: self.view.way_in.clone(),
+            echo: self.view.echo.clone(),
             other_moves: !self.view.to_do.is_empty(),
             ..ViewState::default()
         };

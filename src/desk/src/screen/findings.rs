@@ -59,6 +59,7 @@ impl Desk {
                 (Tab::Marks, texts.marks),
                 (Tab::Floor, floor),
                 (Tab::Parking, parking),
+                (Tab::Echoes, self.view.locale.language.echoes().tab),
             ] {
                 let chosen = self.view.tab == tab;
                 let font = if chosen {
@@ -70,6 +71,9 @@ impl Desk {
                 let mut response = ui.add(Button::selectable(chosen, text));
                 if tab == Tab::Parking {
                     response = response.on_hover_text(self.view.locale.language.place().title_why);
+                }
+                if tab == Tab::Echoes {
+                    response = response.on_hover_text(self.view.locale.language.echoes().tab_why);
                 }
                 if tab == Tab::Parking && std::mem::take(&mut self.parking.leads) {
                     response.request_focus();
@@ -94,6 +98,10 @@ impl Desk {
             Tab::Parking => {
                 self.view.as_laid.clear();
                 self.where_to_park(ui, out);
+            }
+            Tab::Echoes => {
+                self.view.as_laid.clear();
+                self.echoes(ui);
             }
         }
     }

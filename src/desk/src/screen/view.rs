@@ -116,6 +116,8 @@ pub enum Tab {
     Floor,
     /// Where the car can stand.
     Parking,
+    /// What the radar would see.
+    Echoes,
 }
 
 /// Which form is open, and what is picked in it.
@@ -226,6 +228,8 @@ pub struct Viewing {
     pub staying: Option<Arc<OnFloor>>,
     /// The way in that the pointer or the keyboard is at, drawn while that is looked at.
     pub way_in: Option<Arc<baywright_planner::way_in::Driven>>,
+    /// The echo whose way is drawn while that is looked at.
+    pub echo: Option<Arc<baywright_planner::echoes::Echo>>,
     /// The spot that the pointer or the keyboard is at: the car is drawn there too, bay from vehicle.
     pub spot: Option<PlanPose>,
     /// What decides that the car never fits, while that is told: it is drawn.

@@ -361,3 +361,26 @@ mod tests {
         assert!(!super::is_like("van lidar", "Example van; forward radar"));
     }
 }
+
+/// A graph that nothing but the eye has to do with.
+pub(super) fn still<'a>(id: &str, height: f32) -> egui_plot::Plot<'a> {
+    egui_plot::Plot::new(id)
+        .height(height)
+        .show_x(false)
+        .show_y(false)
+        .show_grid(false)
+        .show_background(false)
+        .allow_zoom(false)
+        .allow_scroll(false)
+        .allow_drag(false)
+        .allow_boxed_zoom(false)
+        .allow_axis_zoom_drag(false)
+        .allow_double_click_reset(false)
+        .label_formatter(|_| None)
+        .sense(egui::Sense::hover())
+}
+
+/// What a graph shows, for who listens.
+pub(super) fn named(response: &egui::Response, read: String) {
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, &read));
+}

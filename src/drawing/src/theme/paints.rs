@@ -90,6 +90,8 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::WayInEdge => lines(full(p.beam, EDGE)),
         Role::WayInAxle => lines(stroke(p.beam, THING, DASH_CENTRE)),
         Role::WayInTight => (Fill::Solid(p.beam), full(p.sheet, EDGE)),
+        Role::EchoWay => lines(full(p.care, HEAVY)),
+        Role::EchoBelieved => (Fill::Solid(p.sheet.faded(0.7)), full(p.care, HEAVY)),
         Role::PlaceNow => (Fill::Solid(p.ready), full(p.sheet, EDGE)),
         Role::Shadow => (Fill::Solid(p.stops.faded(0.13)), None),
         Role::ShadowOnTarget => (Fill::Solid(p.stops), full(p.stops, 1.0)),

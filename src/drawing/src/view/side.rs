@@ -4,6 +4,7 @@
 mod aiming;
 mod car;
 mod dimensions;
+mod echo;
 mod profile;
 mod room;
 mod things;
@@ -102,6 +103,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     let drawn = things::draw(&mut pen, &side, in_view);
     aiming::draw(&mut pen, &side);
     profile::line(&mut pen, &side);
+    echo::draw(&mut pen, &side);
     for told in pinned(assessment).map(|told| state.numbered(told)) {
         pen.keep_tip(&told, side.at(told.finding.place));
     }

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use baywright_planner::Subject;
+use baywright_planner::echoes::Echo;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::permanent::OnFloor;
 use baywright_planner::place::Places;
@@ -70,6 +71,8 @@ pub struct ViewState {
     pub staying: Option<Arc<OnFloor>>,
     /// How the car comes to a spot, shown in the top view.
     pub way_in: Option<Arc<Driven>>,
+    /// The way of an echo, shown in both views.
+    pub echo: Option<Arc<Echo>>,
     /// Whether other moves are shown over the drawing than the cures of what is found: those are left out then.
     pub other_moves: bool,
     /// What else is pointed out in the top view: named as what is in hand, and covered by no other name.

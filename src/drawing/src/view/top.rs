@@ -6,6 +6,7 @@ mod beside;
 mod car;
 mod contours;
 mod dimensions;
+mod echo;
 pub(crate) mod fit_map;
 pub(crate) mod floor;
 pub(crate) mod laid;
@@ -34,6 +35,7 @@ use crate::view::pen::Pen;
 use crate::view::state::ViewState;
 
 pub(crate) use aiming::{ZONE_ROLES, off_place, reach_of_beam};
+pub(crate) use echo::BELIEVED_PX;
 pub(crate) use room::grid_step;
 use things::Named;
 pub(crate) use things::{CROWD, overlap_role};
@@ -99,6 +101,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     for told in pinned(assessment).map(|told| state.numbered(told)) {
         pen.keep_tip(&told, top.at(told.finding.place.truncate()));
     }
+    echo::draw(&mut pen, &top);
     levels::points(&mut pen, &top);
     things::overlaps(&mut pen, &top);
     things::keep_ways_out(&mut pen, &top);
@@ -134,7 +137,8 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     contours::figures(&mut pen, &top);
     contours::interval(&mut pen, &top);
     // Of the two what is pointed at.
-    if state.way_in.is_none() {
+    echo::told(&mut pen, &top);
+    if state.way_in.is_none() && state.echo.is_none() {
         places::told(&mut pen, &top);
     }
     way_in::told(&mut pen, &top);

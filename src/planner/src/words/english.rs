@@ -8,6 +8,7 @@ pub mod clearing;
 pub mod codes;
 pub mod command_line;
 pub mod customer;
+pub mod echoes;
 pub mod failed;
 pub mod faults;
 pub mod fits;

@@ -6,13 +6,11 @@ use baywright_planner::geometry::angle;
 use baywright_planner::proof::{AfterReading, FigureOf};
 use baywright_planner::words::Locale;
 use baywright_planner::words::helps::HelpsTexts;
-use egui::{Align2, Color32, Response, RichText, Role, Sense, Stroke, Ui, Vec2, WidgetInfo};
-use egui_plot::{
-    Bar, BarChart, HLine, Line, LineStyle, MarkerShape, Plot, PlotPoint, PlotPoints, Points, Text,
-};
+use egui::{Align2, Color32, RichText, Stroke, Ui, Vec2};
+use egui_plot::{Bar, BarChart, HLine, Line, LineStyle, MarkerShape, PlotPoint, PlotPoints, Points, Text};
 
 use crate::screen::look::{self, size};
-use crate::screen::widgets;
+use crate::screen::widgets::{self, named, still};
 
 /// How things are drawn and said.
 #[derive(Clone, Copy)]
@@ -180,27 +178,4 @@ impl Look<'_> {
 fn heading(ui: &mut Ui, text: &str) {
     ui.add_space(4.0);
     ui.label(RichText::new(text).font(look::bold(size::SMALL)));
-}
-
-/// A graph that nothing but the eye has to do with.
-fn still<'a>(id: &str, height: f32) -> Plot<'a> {
-    Plot::new(id)
-        .height(height)
-        .show_x(false)
-        .show_y(false)
-        .show_grid(false)
-        .show_background(false)
-        .allow_zoom(false)
-        .allow_scroll(false)
-        .allow_drag(false)
-        .allow_boxed_zoom(false)
-        .allow_axis_zoom_drag(false)
-        .allow_double_click_reset(false)
-        .label_formatter(|_| None)
-        .sense(Sense::hover())
-}
-
-/// What a graph shows, for who listens.
-fn named(response: &Response, read: String) {
-    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &read));
 }

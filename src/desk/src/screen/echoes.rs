@@ -1,0 +1,187 @@
+//! What the radar would see: the echoes of what stands here beside the target's own, those that it may take for the target first, each
+//! with its way drawn while the pointer or the keyboard is at it.
+
+mod graph;
+
+use std::sync::Arc;
+
+use baywright_planner::echoes::{Echo, OwnEcho, Seen, With, seen};
+use egui::{CollapsingHeader, Color32, Context, Frame, Label, RichText, ScrollArea, Stroke, Ui};
+
+use super::in_sight::{self, ScrolledBy};
+use super::look::{self, size};
+use super::view::Tab;
+use super::{Desk, waking, widgets};
+use crate::session::answer::SlowPart;
+use crate::session::caught::caught;
+
+/// The corners of the frame around an echo that matters.
+const CORNER_PX: f32 = 5.0;
+
+/// What is known of them.
+#[derive(Debug, Default)]
+pub(super) struct Echoes {
+    /// Ways by one mirror, worked out in the frame that shows them, and of what answer.
+    fast: Option<(u64, Arc<Vec<Seen>>)>,
+    /// The same with ways by two.
+    slow: SlowPart<Vec<Seen>>,
+}
+
+impl Echoes {
+    /// Takes in what was found since the last frame.
+    ///
+    /// # Errors
+    /// The search met a fault of the program: in what words.
+    pub fn collect(&mut self) -> Result<(), String> {
+        self.slow.collect()
+    }
+}
+
+impl Desk {
+    /// Before anything is drawn: what the radar would see of what is shown now.
+    pub(super) fn look_for_echoes(&mut self, ctx: &Context) {
+        self.view.echo = None;
+        if self.view.tab != Tab::Echoes || self.view.page().is_some() || self.answer.stale {
+            return;
+        }
+        let generation = self.answer.generation;
+        if self.echoes.fast.as_ref().is_none_or(|own| own.0 != generation) {
+            let (judged, scene) = (&self.answer.judged, &self.answer.assessment.scene);
+            let found = caught(|| seen(judged, scene, With::OneMirror)).unwrap_or_default();
+            self.echoes.fast = Some((generation, Arc::new(found)));
+        }
+        if self.canvas.is_dragging() || self.document.is_held() {
+            return;
+        }
+        self.answer.work_out(&mut self.echoes.slow, ("echoes", 1), &waking(ctx), move |judged, own, _| {
+            seen(judged, &own.scene, With::TwoMirrors)
+        });
+    }
+
+    /// The panel.
+    pub(super) fn echoes(&mut self, ui: &mut Ui) {
+        let texts = self.view.locale.language.echoes();
+        let mut lit = None;
+        ScrollArea::vertical().id_salt("echoes").auto_shrink([false, false]).show(ui, |ui| {
+            ui.spacing_mut().item_spacing.y = 6.0;
+            // Beside the bar that it is scrolled by.
+            ui.set_width(ui.available_width() - 10.0);
+            ui.add(Label::new(RichText::new(texts.title).font(look::bold(size::BODY))).wrap());
+            let care = look::colour(self.view.theme.palette().care);
+            ui.add(Label::new(RichText::new(texts.decides).size(size::BODY).color(care)).wrap());
+            lit = self.echoes_told(ui);
+            ui.add(Label::new(widgets::soft(ui, texts.rests_on)).wrap());
+            in_sight::by_keys(ui, &self.texts().to_scroll(texts.title), ScrolledBy::Keys);
+            in_sight::follow(ui);
+        });
+        self.view.echo = lit;
+    }
+
+    fn echoes_told(&self, ui: &mut Ui) -> Option<Arc<Echo>> {
+        let texts = self.view.locale.language.echoes();
+        let mut lit = None;
+        if self.answer.judged.sensor.kind.radar().is_none() {
+            ui.add(Label::new(texts.no_radar).wrap());
+            return None;
+        }
+        let slow = self.answer.shown_of(&self.echoes.slow).filter(|own| !own.is_older);
+        let fast = self.echoes.fast.as_ref().filter(|own| own.0 == self.answer.generation);
+        let found: &[Seen] = match (slow, fast) {
+            (Some(shown), _) => shown.found,
+            (None, Some((_, found))) => found,
+            (None, None) => {
+                ui.add(Label::new(widgets::soft(ui, texts.waits)).wrap());
+                return None;
+            }
+        };
+        for (nth, own) in found.iter().enumerate() {
+            let many = found.len() > 1;
+            ui.push_id(("echoes of", nth), |ui| {
+                if many {
+                    let name = self.words().echoes_of(own);
+                    ui.add(Label::new(RichText::new(name).font(look::bold(size::BODY))).wrap());
+                }
+                lit = self.of_target(ui, own).or(lit.take());
+            });
+        }
+        lit
+    }
+
+    fn of_target(&self, ui: &mut Ui, seen: &Seen) -> Option<Arc<Echo>> {
+        let (words, texts) = (self.words(), self.view.locale.language.echoes());
+        let own = match &seen.own {
+            Ok(own) => own,
+            Err(why) => {
+                ui.add(Label::new(texts.untold(*why)).wrap());
+                return None;
+            }
+        };
+        let (first, rest): (Vec<&Echo>, Vec<&Echo>) = seen.echoes.iter().partition(|echo| echo.matters());
+        let mut lit = None;
+        for echo in &first {
+            let care = look::colour(self.view.theme.palette().care);
+            let frame =
+                Frame::new().stroke(Stroke::new(1.5, care)).corner_radius(CORNER_PX).inner_margin(8.0);
+            let inner = frame.show(ui, |ui| {
+                ui.set_width(ui.available_width());
+                self.one_echo(ui, echo, own, Some(care))
+            });
+            lit = inner.inner.or(lit);
+        }
+        if seen.echoes.is_empty() {
+            ui.add(Label::new(texts.none).wrap());
+        }
+        if !rest.is_empty() {
+            let name = RichText::new(texts.of_these(texts.weaker, rest.len())).size(size::BODY);
+            let shut = CollapsingHeader::new(name).id_salt("weaker").show(ui, |ui| {
+                let mut lit = None;
+                for echo in &rest {
+                    lit = self.one_echo(ui, echo, own, None).or(lit);
+                }
+                lit
+            });
+            lit = shut.body_returned.flatten().or(lit);
+        }
+        CollapsingHeader::new(RichText::new(texts.details).size(size::BODY)).id_salt("behind").show(
+            ui,
+            |ui| {
+                graph::levels(self, ui, seen, own);
+                ui.add(Label::new(widgets::soft(ui, words.own_echo(own))).wrap());
+                for echo in first.iter().chain(&rest) {
+                    let line = format!("{}: {}", words.echo_of(echo), words.echo_behind(echo));
+                    ui.add(Label::new(widgets::soft(ui, line)).wrap());
+                }
+                let assumed = words.echoes_assume(seen);
+                if !assumed.is_empty() {
+                    ui.add(Label::new(widgets::soft(ui, assumed)).wrap());
+                }
+            },
+        );
+        lit
+    }
+
+    fn one_echo(&self, ui: &mut Ui, echo: &Echo, own: &OwnEcho, care: Option<Color32>) -> Option<Arc<Echo>> {
+        let (words, texts) = (self.words(), self.view.locale.language.echoes());
+        let title = words.echo_of(echo);
+        let heading = RichText::new(widgets::unbroken(title.clone()));
+        let heading = match care {
+            Some(_) => heading.font(look::bold(size::BODY)),
+            None => heading.size(size::BODY),
+        };
+        ui.add(Label::new(heading).wrap());
+        let says = |ui: &mut Ui, text: RichText| ui.add(Label::new(text.size(size::SMALL)).wrap());
+        says(ui, RichText::new(words.echo_lies(echo, own)));
+        says(ui, RichText::new(words.echo_strength(echo.level_db)));
+        for text in words.echo_does(echo) {
+            let text = RichText::new(text);
+            says(ui, care.into_iter().fold(text, |text, care| text.color(care)));
+        }
+        let response = widgets::link(ui, self.view.theme, texts.show);
+        if response.clicked() {
+            response.request_focus();
+        }
+        let is_lit = response.hovered() || response.has_focus();
+        response.accessible_name(self.texts().of(texts.show, &title));
+        is_lit.then(|| Arc::new(echo.clone()))
+    }
+}

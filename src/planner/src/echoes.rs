@@ -1,0 +1,153 @@
+//! What the radar would see of the room: the one way to the crate [`baywright_radar`].
+//!
+//! For each target that an aiming puts up, the echoes of what stands around, beside the target's own: how far, in which direction, how
+//! strong against the target's, whether the radar could tell the two apart, and what the echo may do to the aim. Smooth ideal
+//! shapes; nothing bends round an edge but what a face's own sides send back. Nothing here changes a verdict: the maker's keep-clear
+//! zones decide. The car itself, and the target's own stand, are no part of it.
+
+mod around;
+mod own;
+mod stuff;
+#[cfg(test)]
+mod tests;
+mod ways;
+
+use baywright_geometry::{DVec3, Wavelength, wavelength};
+use baywright_radar::echo::Eye;
+use baywright_radar::level::{Band, Bearing, Figure, Sensor};
+use baywright_radar::pull::Effect;
+use baywright_radar::resolve::Beside;
+
+use crate::assessment::Subject;
+use crate::model::{Arrangement, Id};
+use crate::scene::Scene;
+use around::Around;
+
+pub use own::OwnEcho;
+
+/// Echoes so much weaker than the target's, dB, are not told: alone they draw the aim by a hundredth of what they lie aside.
+pub const LEAST_DB: f64 = -40.0;
+
+/// Why nothing is said of a target.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Untold {
+    /// What it sends back is not known: a board, a mat, or a device that answers.
+    Target,
+    /// It lies out of what the figures hold for: too near, or hidden.
+    OutOfReach,
+    /// The sensor's figures make no radar.
+    Sensor,
+}
+
+/// How an echo comes about.
+#[derive(Clone, Debug, PartialEq)]
+pub enum How {
+    /// Straight from a face or a round thing, and back.
+    Straight {
+        /// What sends it back.
+        of: Subject,
+        /// Whether a mirror spot lies on it: it looks straight at the sensor.
+        is_spot_on: bool,
+    },
+    /// From a corner of the room, by both its walls.
+    Corner {
+        /// One wall, and the other.
+        of: [Subject; 2],
+    },
+    /// The target, seen by way of mirrors: out by these and back by those.
+    TargetBy {
+        /// On the way out.
+        out: Vec<Subject>,
+        /// On the way back.
+        back: Vec<Subject>,
+    },
+    /// From the sensor by two mirrors back to itself.
+    Round {
+        /// The mirrors, in order.
+        by: Vec<Subject>,
+    },
+}
+
+/// One echo beside the target's.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Echo {
+    /// How it comes about.
+    pub how: How,
+    /// Its way from the sensor and back to it, bay frame, mm: the first and last place are the sensor.
+    pub way: Vec<DVec3>,
+    /// The range that the sensor measures, mm.
+    pub range_mm: f64,
+    /// Where it seems to come from, in the sensor's frame.
+    pub bearing: Bearing,
+    /// Where the sensor believes something to be, bay frame, mm.
+    pub believed: DVec3,
+    /// How strong against the target's own, dB.
+    pub level_db: Band,
+    /// How it lies to the target.
+    pub beside: Beside,
+    /// What it does if the sensor cannot tell it from the target; `None` if it surely can.
+    pub effect: Option<Effect>,
+    /// Whether what it is made of is known well enough to say how much of it comes back.
+    pub is_stuff_known: bool,
+    /// Whether the published figures of what it is made of end below the sensor's frequency and are prolonged.
+    pub is_prolonged: bool,
+}
+
+/// What the radar would see while one target is up.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Seen {
+    /// The target.
+    pub target: Id,
+    /// Its own echo, or why nothing is said.
+    pub own: Result<OwnEcho, Untold>,
+    /// The echoes beside it, the strongest first.
+    pub echoes: Vec<Echo>,
+    /// The figures that are not the profile's but what is usual.
+    pub assumed: Vec<Figure>,
+}
+
+/// Which ways are followed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum With {
+    /// Straight ones, and those by one mirror out and one back: a matter of the frame.
+    OneMirror,
+    /// Those by two mirrors back to the sensor too, of which there are as many as pairs of faces.
+    TwoMirrors,
+}
+
+/// What the radar would see, for each target that stands upright; nothing for a sensor that is no radar.
+pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
+    let Some(radar) = arrangement.sensor.kind.radar() else { return Vec::new() };
+    let Ok(wave) = wavelength(radar.frequency_hz) else { return Vec::new() };
+    let up = arrangement.aiming.placements.iter().zip(&scene.targets).filter(|(_, placed)| !placed.lies);
+    up.map(|(placement, placed)| {
+        let nothing =
+            |why| Seen { target: placed.id.clone(), own: Err(why), echoes: Vec::new(), assumed: Vec::new() };
+        let Ok(sensor) = own::sensor(radar) else { return nothing(Untold::Sensor) };
+        let around = Around::of(arrangement, scene, &placed.id);
+        let look = Look { scene, wave, sensor: &sensor, around: &around };
+        match own::echo(placement, placed, &look) {
+            Err(why) => nothing(why),
+            Ok(own) => {
+                let echoes = look.echoes(&own, with);
+                Seen { target: placed.id.clone(), own: Ok(own), echoes, assumed: sensor.assumed.clone() }
+            }
+        }
+    })
+    .collect()
+}
+
+/// What every question shares.
+struct Look<'a> {
+    scene: &'a Scene,
+    wave: Wavelength,
+    sensor: &'a Sensor,
+    around: &'a Around,
+}
+
+impl Look<'_> {
+    /// The sensor as a wave knows it.
+    fn eye(&self) -> Eye {
+        Eye { bay_from_sensor: self.scene.bay_from_sensor, wave: self.wave, tilt: None }
+    }
+}

@@ -1,0 +1,151 @@
+//! Echoes in the test bay, by hand: the sensor is at x = 4 800, y = 3 000, 500 mm up, the plate 4 000 mm before it.
+
+use baywright_radar::level::Band;
+use baywright_radar::pull::Effect;
+use baywright_radar::resolve::Surely;
+
+use super::{Echo, How, Seen, Untold, With, seen};
+use crate::check::testing::*;
+use crate::scene::Scene;
+
+fn looked(arrangement: &Arrangement) -> Seen {
+    let mut all = seen(arrangement, &Scene::of(arrangement), With::TwoMirrors);
+    assert_eq!(all.len(), 1);
+    all.remove(0)
+}
+
+/// The test bay with its plate as a corner reflector whose mouth is 283 mm wide: an inner edge of 200 mm.
+fn reflector(things: Vec<Thing>) -> Arrangement {
+    let mut arrangement = with(things);
+    let target = &mut arrangement.aiming.placements[0].target;
+    target.kind = TargetKind::CornerReflector;
+    target.error = AimError::PLACE;
+    (target.width_mm, target.height_mm) = (200.0 * 2.0_f64.sqrt(), 250.0);
+    arrangement
+}
+
+fn of<'a>(seen: &'a Seen, id: &str) -> Vec<&'a Echo> {
+    let is_of =
+        |own: &&Echo| matches!(&own.how, How::Straight { of: Subject::Thing(own), .. } if own.to_string() == id);
+    seen.echoes.iter().filter(is_of).collect()
+}
+
+fn holds(band: Band, db: f64, within: f64) {
+    assert!(band.low() - within <= db && db <= band.high() + within, "{band:?} {db}");
+}
+
+/// A steel sheet of 1 x 1 m at 3 m that looks at the sensor: 15.1 dBsm (direct integral of physical optics, references computed with
+/// numpy). A reflector of a = 200 mm at 4 m: 26.4 dBsm far off (4πa⁴/3λ² at 77 GHz), less near. The sheet's level against it is what
+/// the fourth power of the ranges makes of that.
+#[test]
+fn a_sheet_before_the_target_is_as_strong_as_the_law_has_it() {
+    let sheet = |y: f64| {
+        let mut sheet = cabinet("sheet", (7_850.0, y), 100.0, 1_000.0);
+        sheet.span = span(0.0, 1000.0);
+        sheet
+    };
+    // Beside the line of sight, so that the target is seen: its nearest edge 300 mm aside, no mirror spot on it.
+    let beside = looked(&reflector(vec![sheet(3_800.0)]));
+    let own = beside.own.as_ref().unwrap();
+    assert!((own.range_mm - 4_000.0).abs() < 1.0, "{own:?}");
+    let found = of(&beside, "sheet");
+    assert!(found.iter().all(|own| matches!(own.how, How::Straight { is_spot_on: false, .. })), "{found:?}");
+    // It is turned by no rule here: of the plate behind which it stands square nothing hides it.
+    let plate = looked(&with(vec![]));
+    let own = plate.own.as_ref().unwrap();
+    // 0.5 x 0.5 m at 4 m: πR² = 17.0 dBsm is the most of a wide one; the near field makes some dB of a narrow one.
+    assert!(own.received.sigma_dbsm.low() > 10.0 && own.received.sigma_dbsm.high() < 20.0, "{own:?}");
+}
+
+/// A steel cabinet 4 m away beside a reflector, its face square to the ray: πR² at most, as strong as the law says; turned by 30° it
+/// sends nothing straight back.
+#[test]
+fn a_cabinet_that_looks_at_the_sensor_may_be_taken_for_the_target() {
+    let turned = |degrees: f64| {
+        // 4 m away, 8° to the left.
+        let ray = angle::radians(8.0);
+        let (sin, cos) = angle::sin_cos(ray);
+        let mut own = cabinet("cabinet", (0.0, 0.0), 400.0, 900.0);
+        let middle = 4_000.0 + 200.0;
+        own.place.at = PlanPose::new(
+            DVec2::new(4_800.0 + middle * cos, 3_000.0 + middle * sin),
+            ray + angle::radians(degrees),
+        );
+        looked(&reflector(vec![own]))
+    };
+    let facing = turned(0.0);
+    let found = of(&facing, "cabinet");
+    let first = found.first().unwrap();
+    assert!(matches!(first.how, How::Straight { is_spot_on: true, .. }), "{first:?}");
+    assert!((first.range_mm - 4_000.0).abs() < 1.0);
+    assert!(matches!(first.effect, Some(Effect::MayBeTaken { .. })), "{first:?}");
+    assert_ne!(first.beside.in_cell, Surely::No);
+    assert!(first.matters());
+    let aside = turned(30.0);
+    let most = of(&aside, "cabinet").iter().map(|own| own.level_db.high()).fold(f64::NEG_INFINITY, f64::max);
+    assert!(most < first.level_db.high() - 15.0, "{most} {first:?}");
+}
+
+/// A wall beside: the target is seen again there and back by way of it, at √(D² + 4h²) (image of the target, by hand), h 3 m to
+/// either side wall, D 4 m: 7 211 mm; by one way straight and one by the wall half of both, 5 606 mm.
+#[test]
+fn the_target_is_seen_again_by_way_of_a_side_wall() {
+    let seen = looked(&reflector(vec![]));
+    let by = |out: usize, back: usize| {
+        seen.echoes.iter().filter(move |own| match &own.how {
+            How::TargetBy { out: o, back: b } => {
+                let walls = o.iter().chain(b).all(|own| matches!(own, Subject::Wall(_)));
+                walls && (o.len(), b.len()) == (out, back)
+            }
+            _ => false,
+        })
+    };
+    let both: Vec<f64> = by(1, 1).map(|own| own.range_mm).collect();
+    let one: Vec<f64> = by(1, 0).chain(by(0, 1)).map(|own| own.range_mm).collect();
+    let dihedral = |ranges: &[f64], mm: f64| ranges.iter().any(|own| (own - mm).abs() < 1.0);
+    // The reflector turns its back to most of what comes by a wall 56° aside; whatever is told stands where the images are.
+    for range in &both {
+        assert!((range - 7_211.1).abs() < 1.0, "{both:?}");
+    }
+    assert!(one.is_empty() || dihedral(&one, 5_605.6), "{one:?}");
+    for own in by(1, 0) {
+        assert!(own.way.len() == 4 && own.way[0] == own.way[3], "{own:?}");
+    }
+}
+
+/// The far wall, 7 200 mm before the sensor behind the target: πR² of it is 22.1 dBsm, R 7.2 m; of brick it sends back less.
+#[test]
+fn the_far_wall_stands_where_it_stands() {
+    let seen = looked(&reflector(vec![]));
+    let own = seen.own.as_ref().unwrap();
+    let walls =
+        seen.echoes.iter().filter(|own| matches!(&own.how, How::Straight { of: Subject::Wall(_), .. }));
+    let far = walls.map(|own| own.range_mm).fold(f64::INFINITY, f64::min);
+    assert!((far - 7_200.0).abs() < 1.0 || far.is_infinite(), "{far}");
+    holds(own.received.sigma_dbsm, 25.5, 2.0);
+}
+
+/// Of a board it is not known what it sends back; a camera hears no echoes.
+#[test]
+fn what_cannot_be_said_is_not() {
+    let mut board = clear();
+    board.aiming.placements[0].target.kind = TargetKind::Board;
+    assert_eq!(looked(&board).own, Err(Untold::Target));
+    let mut camera = clear();
+    camera.sensor.kind = SensorKind::ForwardCamera(Camera { pixels_across: 1280, pixels_down: 960 });
+    assert!(seen(&camera, &Scene::of(&camera), With::TwoMirrors).is_empty());
+}
+
+/// What hides the target takes away what others are set against; a thing that is wholly hidden sends nothing back.
+#[test]
+fn what_is_hidden_is_not_heard() {
+    let hidden = reflector(vec![cabinet("box", (6_800.0, 3_000.0), 400.0, 800.0)]);
+    assert_eq!(looked(&hidden).own, Err(Untold::OutOfReach));
+    // A screen beside the line of sight with a cabinet straight behind it.
+    let screen = cabinet("screen", (6_800.0, 3_600.0), 20.0, 700.0);
+    let mut behind = cabinet("behind", (7_400.0, 3_750.0), 200.0, 100.0);
+    behind.span = span(0.0, 600.0);
+    let seen = looked(&reflector(vec![screen, behind]));
+    assert!(of(&seen, "behind").is_empty(), "{:?}", of(&seen, "behind"));
+    assert!(!of(&seen, "screen").is_empty());
+}

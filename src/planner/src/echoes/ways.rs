@@ -1,0 +1,201 @@
+//! The echoes themselves: straight ones, and those by mirrors.
+
+use baywright_geometry::DVec3;
+use baywright_radar::echo::{Shape, seen};
+use baywright_radar::level::{Band, Bearing, Received, against};
+use baywright_radar::material::Reach;
+use baywright_radar::paths::{Ghost, Room, Round, Way, mirror_ghosts, target_ghosts};
+use baywright_radar::pull::effect;
+use baywright_radar::resolve::{Spot, Surely, beside};
+
+use super::around::{Flat, Stuff};
+use super::own::{self, OwnEcho};
+use super::stuff::{self, Reflected};
+use super::{Echo, How, LEAST_DB, Look, With};
+use crate::assessment::Subject;
+
+/// A place is looked at from so far before it, mm, so that its own thing does not hide it.
+const BEFORE_MM: f64 = 0.05;
+/// Ways so many times as long as the target is away are not followed: they come back 24 dB weaker by their length alone.
+const LONGEST: f64 = 4.0;
+
+/// What comes back on one way, before it is set beside the target's.
+struct Back {
+    how: How,
+    way: Vec<DVec3>,
+    received: Received,
+    made_of: Reflected,
+}
+
+impl Look<'_> {
+    /// Every echo that is no weaker than is told, the strongest first.
+    pub(super) fn echoes(&self, own: &OwnEcho, with: With) -> Vec<Echo> {
+        let solids: Vec<_> = self.around.solids.iter().collect();
+        let longest_mm = LONGEST * own.range_mm;
+        let room = Room { mirrors: &self.around.mirrors, blockers: &solids, longest_mm };
+        let mut all = self.straight(&room);
+        all.extend(self.by_mirrors(&room, own, with));
+        let mut all: Vec<Echo> = all.into_iter().filter_map(|back| self.beside(back, own)).collect();
+        all.sort_by(|a, b| {
+            let (of_a, of_b) = (a.level_db, b.level_db);
+            of_b.high().total_cmp(&of_a.high()).then(of_b.low().total_cmp(&of_a.low()))
+        });
+        all
+    }
+
+    /// Whether a place is seen from the sensor.
+    fn sees(&self, room: &Room<'_>, at: DVec3) -> bool {
+        let sensor = self.scene.sensor();
+        let before = at + (sensor - at).normalize_or_zero() * BEFORE_MM;
+        room.direct(sensor, before).is_some()
+    }
+
+    /// What stands there sends back by itself.
+    fn straight(&self, room: &Room<'_>) -> Vec<Back> {
+        let faces = self.around.mirrors.iter().map(|own| Shape::Face(own.face.clone()));
+        let all = self.around.flats.iter().zip(faces).map(|(own, face)| (own, face, true));
+        let others = self.around.others.iter().map(|(own, shape)| (own, shape.clone(), false));
+        all.chain(others).filter_map(|(own, shape, is_flat)| self.one(room, own, &shape, is_flat)).collect()
+    }
+
+    fn one(&self, room: &Room<'_>, of: &Flat, shape: &Shape, is_flat: bool) -> Option<Back> {
+        let sensor = self.scene.sensor();
+        let found = seen(shape, sensor, self.wave)?;
+        let is_seen = self.sees(room, found.at);
+        // What is hidden where most would come from may still be seen beside it: up to all of it.
+        if !is_seen && !(is_flat && self.is_seen_beside(room, shape)) {
+            return None;
+        }
+        let low = if is_seen { found.sigma_dbsm.low() } else { f64::NEG_INFINITY };
+        let mut made_of = Some(Reflected::WHOLE);
+        for incidence in &found.incidences {
+            made_of = made_of?.and(&self.reflected(of.stuff, *incidence));
+        }
+        let made_of = made_of?;
+        let towards = found.at - sensor;
+        Some(Back {
+            how: match &of.and {
+                Some(and) => How::Corner { of: [of.of.clone(), and.clone()] },
+                None => How::Straight { of: of.of.clone(), is_spot_on: found.is_spot_on && is_seen },
+            },
+            way: vec![sensor, found.at, sensor],
+            received: Received {
+                sigma_dbsm: Band::between(low, found.sigma_dbsm.high())?,
+                out_mm: found.range_mm,
+                back_mm: found.range_mm,
+                departs: towards,
+                comes_from: towards,
+                lost_db: made_of.lost_db()?,
+                polarised_db: Band::NOTHING,
+            },
+            made_of,
+        })
+    }
+
+    fn reflected(&self, stuff: Stuff, incidence: f64) -> Reflected {
+        stuff::reflected(stuff, incidence, self.wave)
+    }
+
+    fn is_seen_beside(&self, room: &Room<'_>, shape: &Shape) -> bool {
+        let Shape::Face(face) = shape else { return false };
+        face.corners().into_iter().chain([face.centre()]).any(|at| self.sees(room, at))
+    }
+
+    /// The target by one mirror out or back, by one out and one back; two mirrors alone.
+    fn by_mirrors(&self, room: &Room<'_>, own: &OwnEcho, with: With) -> Vec<Back> {
+        let sensor = self.scene.sensor();
+        let mut to_target = room.singles(sensor, own.at);
+        to_target.extend(room.direct(sensor, own.at));
+        let mut ghosts = target_ghosts(sensor, &to_target);
+        if with == With::TwoMirrors {
+            ghosts.extend(mirror_ghosts(sensor, &room.doubles(sensor, sensor)));
+        }
+        ghosts.into_iter().filter_map(|ghost| self.ghost(&ghost, own)).collect()
+    }
+
+    fn ghost(&self, ghost: &Ghost, own: &OwnEcho) -> Option<Back> {
+        let sensor = self.scene.sensor();
+        let of = |way: &Way| -> Vec<Subject> {
+            let flats = way.bounces.iter().filter_map(|bounce| self.around.flats.get(bounce.mirror));
+            flats.map(|flat| flat.of.clone()).collect()
+        };
+        let places = |way: &Way| way.bounces.iter().map(|own| own.at).collect::<Vec<_>>();
+        let mut way = vec![sensor];
+        let (how, made_of, sigma_dbsm, [out_mm, back_mm]) = match &ghost.round {
+            Round::Target { out, back } => {
+                let mirrors = |way: &Way| way.bounces.iter().map(|own| own.mirror).collect::<Vec<_>>();
+                let is_same = mirrors(out).iter().eq(mirrors(back).iter().rev());
+                way.extend(places(out));
+                way.push(own.at);
+                way.extend(places(back));
+                let sigma = if is_same {
+                    own.seen_from(out.comes_from, out.length_mm, &self.eye())?
+                } else {
+                    own.aside()?
+                };
+                let made_of = self.made_of([out, back])?;
+                (
+                    How::TargetBy { out: of(out), back: of(back) },
+                    made_of,
+                    sigma,
+                    [out.length_mm, back.length_mm],
+                )
+            }
+            Round::Mirrors { around } => {
+                way.extend(places(around));
+                let half = 0.5 * around.length_mm;
+                // Narrower faces than their first zone send back less.
+                let sigma = Band::between(f64::NEG_INFINITY, own::mirrored_dbsm(half))?;
+                (How::Round { by: of(around) }, self.made_of([around])?, sigma, [half, half])
+            }
+        };
+        way.push(sensor);
+        let received = Received {
+            sigma_dbsm,
+            out_mm,
+            back_mm,
+            departs: ghost.departs,
+            comes_from: ghost.comes_from,
+            lost_db: made_of.lost_db()?,
+            polarised_db: Band::NOTHING,
+        };
+        Some(Back { how, way, received, made_of })
+    }
+
+    /// What all mirrors of some ways together send on.
+    fn made_of<'w>(&self, ways: impl IntoIterator<Item = &'w Way>) -> Option<Reflected> {
+        let bounces = ways.into_iter().flat_map(|way| &way.bounces);
+        bounces.fold(Some(Reflected::WHOLE), |sum, bounce| {
+            let flat = self.around.flats.get(bounce.mirror)?;
+            sum?.and(&self.reflected(flat.stuff, bounce.incidence))
+        })
+    }
+
+    /// An echo beside the target's; `None` if it is weaker than is told.
+    fn beside(&self, back: Back, own: &OwnEcho) -> Option<Echo> {
+        let pose = &self.scene.bay_from_sensor;
+        let level_db = against(&back.received, &own.received, self.sensor, pose)?;
+        if level_db.high() < LEAST_DB {
+            return None;
+        }
+        let range_mm = 0.5 * (back.received.out_mm + back.received.back_mm);
+        let bearing = Bearing::of(back.received.comes_from, pose);
+        let target = Spot { range_mm: own.range_mm, bearing: own.bearing };
+        let lies = beside(&Spot { range_mm, bearing }, &target, self.sensor);
+        let is_one = lies.is_one();
+        let apart = own::apart(bearing, own.bearing);
+        let believed = self.scene.sensor() + back.received.comes_from.normalize_or_zero() * range_mm;
+        Some(Echo {
+            how: back.how,
+            way: back.way,
+            range_mm,
+            bearing,
+            believed,
+            level_db,
+            beside: lies,
+            effect: (is_one != Surely::No).then(|| effect(level_db, apart)),
+            is_stuff_known: back.made_of.is_known,
+            is_prolonged: back.made_of.reach != Reach::Covers,
+        })
+    }
+}

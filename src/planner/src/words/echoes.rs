@@ -1,0 +1,168 @@
+//! What the radar would see, in words.
+
+use baywright_radar::level::{Band, Figure};
+use baywright_radar::pull::{Effect, Pull};
+use baywright_radar::resolve::Surely;
+
+use super::Words;
+use crate::echoes::{Echo, OwnEcho, Seen, Untold};
+
+texts! {
+    echoes: EchoTexts, "Every fixed text about what the radar would see.";
+    tab, "The tab.";
+    tab_why, "What it tells.";
+    title, "Over it.";
+    no_radar, "The sensor is no radar.";
+    waits, "It waits while the answer is older than what is shown.";
+    none, "Nothing sends back as much as is told.";
+    show, "Draws the way of an echo.";
+    details, "Shows the figures behind it.";
+    weaker, "Over the echoes that can be told apart or are weak.";
+    rests_on, "What all of it rests on.";
+    decides, "Who decides.";
+    graph, "A graph: what it shows.";
+    graph_across, "Its axis across.";
+    graph_up, "Its axis up.";
+    target, "In the graph: the target's own echo.";
+    cell, "In the graph: where the radar cannot tell an echo from the target by its distance.";
+    in_the_drawing, "In the drawing: what is shown of an echo.";
+}
+
+impl EchoTexts {
+    sentences! { echoes:
+        /// How strong against the target's: between two ratios of power.
+        times(from: Option<Ratio>, to: Ratio) -> String;
+        /// A figure that a profile leaves open.
+        figure(figure: Figure) -> &'static str;
+        /// A heading with how many stand under it.
+        of_these(heading: &str, count: usize) -> String;
+        /// What the graph shows, read out.
+        graph_read(echoes: &[String]) -> String;
+        /// Why nothing is said of a target.
+        untold(why: Untold) -> &'static str;
+    }
+}
+
+/// A ratio of powers, rounded as it is said.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Ratio {
+    /// So many times.
+    Times(f64),
+    /// One part of so many.
+    Part(f64),
+}
+
+/// To so many leading digits, a ratio is rounded to one, or two from ten on: a level is no surer.
+fn rounded(ratio: f64) -> f64 {
+    match ratio {
+        small if small < 2.0 => (small * 10.0).round() / 10.0,
+        middle if middle < 20.0 => middle.round(),
+        large => {
+            let step = libm::pow(10.0, libm::floor(libm::log10(large)) - 1.0);
+            (large / step).round() * step
+        }
+    }
+}
+
+impl Ratio {
+    /// Of a level in dB; one endlessly low is none.
+    fn of(level_db: f64) -> Option<Self> {
+        let ratio = libm::pow(10.0, level_db / 10.0);
+        if !(ratio > 0.0) || !ratio.is_finite() {
+            return None;
+        }
+        let own = if ratio < 1.0 { Self::Part(rounded(ratio.recip())) } else { Self::Times(rounded(ratio)) };
+        // What rounds to one is as strong.
+        Some(if own == Self::Part(1.0) { Self::Times(1.0) } else { own })
+    }
+}
+
+/// What an echo does, as far as it is said in words.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Does {
+    /// It may be taken for the target.
+    Takes,
+    /// It draws the aim by up to so much, radians.
+    Draws(f64),
+    /// It is told apart by its distance, by its direction, or by both; whether a routine that takes the strongest takes it.
+    Apart { by_distance: bool, by_direction: bool, is_stronger: Surely },
+}
+
+impl Does {
+    pub(super) fn of(echo: &Echo) -> Self {
+        match echo.effect {
+            Some(Effect::MayBeTaken { .. } | Effect::Pulls(Pull::NoBound)) => Self::Takes,
+            Some(Effect::Pulls(pull)) => Self::Draws(pull.worst()),
+            None => Self::Apart {
+                by_distance: echo.beside.in_cell == Surely::No,
+                by_direction: echo.beside.in_beam == Surely::No,
+                is_stronger: match (echo.level_db.low() > 0.0, echo.level_db.high() > 0.0) {
+                    (true, _) => Surely::Yes,
+                    (false, true) => Surely::Perhaps,
+                    (false, false) => Surely::No,
+                },
+            },
+        }
+    }
+}
+
+impl Echo {
+    /// Whether it is worth a look: it may be taken for the target, or be taken by a routine that takes the strongest.
+    pub fn matters(&self) -> bool {
+        match Does::of(self) {
+            Does::Takes => true,
+            Does::Draws(_) => false,
+            Does::Apart { is_stronger, .. } => is_stronger != Surely::No,
+        }
+    }
+}
+
+impl Words<'_> {
+    sentences! { about:
+        /// What an echo is of, as a heading.
+        echo_of(echo: &Echo) -> String;
+        /// Where it lies, seen from the target.
+        echo_lies(echo: &Echo, own: &OwnEcho) -> String;
+        /// What it does to the aim.
+        echo_does(echo: &Echo) -> Vec<String>;
+        /// What the figures behind it are.
+        echo_behind(echo: &Echo) -> String;
+        /// Over the echoes beside one of several targets: its name.
+        echoes_of(seen: &Seen) -> String;
+        /// The target's own echo.
+        own_echo(own: &OwnEcho) -> String;
+        /// What of the sensor is not in the profile; empty if all is.
+        echoes_assume(seen: &Seen) -> String;
+    }
+
+    /// How strong an echo is against the target's.
+    pub fn echo_strength(&self, level_db: Band) -> String {
+        let texts = self.locale.language.echoes();
+        let Some(to) = Ratio::of(level_db.high()) else { return String::new() };
+        texts.times(Ratio::of(level_db.low()).filter(|from| *from != to), to)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 10 dB are ten times, 3 dB twice (1.995), -6 dB a quarter (0.251), -20 dB a hundredth; 17 dB are 50.1.
+    #[test]
+    fn levels_as_ratios() {
+        for (level, ratio) in [
+            (10.0, Some(Ratio::Times(10.0))),
+            (3.0, Some(Ratio::Times(2.0))),
+            (1.0, Some(Ratio::Times(1.3))),
+            (0.0, Some(Ratio::Times(1.0))),
+            (-0.1, Some(Ratio::Times(1.0))),
+            (-6.0, Some(Ratio::Part(4.0))),
+            (-20.0, Some(Ratio::Part(100.0))),
+            (-21.0, Some(Ratio::Part(130.0))),
+            (17.0, Some(Ratio::Times(50.0))),
+            (f64::NEG_INFINITY, None),
+        ] {
+            assert_eq!(Ratio::of(level), ratio, "{level}");
+        }
+    }
+}

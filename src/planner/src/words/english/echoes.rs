@@ -1,0 +1,204 @@
+//! English of the same: see `words/echoes.rs`.
+
+use baywright_radar::level::Figure;
+use baywright_radar::resolve::Surely;
+
+use super::{About, Language, listed, sentence_start};
+use crate::echoes::{Echo, How, OwnEcho, Seen, Untold};
+use crate::words::echoes::{Does, EchoTexts, Ratio};
+
+/// The fixed texts.
+pub const TEXTS: EchoTexts = EchoTexts {
+    language: Language::English,
+    tab: "Echoes",
+    tab_why: "What the radar would see: which things here send back an echo that it may take for the target",
+    title: "What the radar would see",
+    no_radar: "The sensor of this aiming is no radar: there are no echoes to tell.",
+    waits: "Waits for the answer.",
+    none: "Nothing here sends back as much as a ten-thousandth of the target’s echo.",
+    show: "Show its way",
+    details: "Figures behind it",
+    weaker: "Weaker, or told apart",
+    rests_on: "Smooth, flat, ideal shapes. The car itself, the target’s own stand, ribs, handles and dents are left out; how a real radar filters is not known here. Levels are the least and the most that they may be.",
+    decides: "Nothing of this makes a space ready: the vehicle maker’s clear area decides.",
+    graph: "Strength against the target’s, by distance",
+    graph_across: "Distance from the sensor",
+    graph_up: "Decibels against the target",
+    target: "target",
+    cell: "not told from the target by distance",
+    in_the_drawing: "line: the way of the echo; ring: where the radar believes it",
+};
+
+fn ratio(own: Ratio) -> String {
+    match own {
+        Ratio::Times(times) => format!("{times}"),
+        Ratio::Part(of) => format!("1/{of}"),
+    }
+}
+
+/// How strong against the target's.
+pub fn times(from: Option<Ratio>, to: Ratio) -> String {
+    let times = if matches!(to, Ratio::Part(_)) { "" } else { " times" };
+    let from = from.map_or_else(|| "Up to ".to_owned(), |from| format!("{} to ", ratio(from)));
+    format!("{from}{}{times} as strong as the target’s echo.", ratio(to))
+}
+
+/// A figure of the sensor.
+pub const fn figure(figure: Figure) -> &'static str {
+    match figure {
+        Figure::ViewAzimuth => "how wide it sees from left to right",
+        Figure::ViewElevation => "how wide it sees up and down",
+        Figure::SideLobes => "how much it hears from aside",
+        Figure::Isolation => "how much of the other polarisation it lets in",
+        Figure::Bandwidth => "its bandwidth",
+        Figure::Window => "how it weighs a chirp",
+        Figure::BlindRange => "how near it is blind",
+        Figure::Beam => "how fine it tells directions apart",
+    }
+}
+
+/// A heading with how many stand under it.
+pub fn of_these(heading: &str, count: usize) -> String {
+    format!("{heading} ({count})")
+}
+
+/// The graph, read out.
+pub fn graph_read(echoes: &[String]) -> String {
+    format!("Strength against the target’s by distance: {}", listed(echoes))
+}
+
+/// Why nothing is said.
+pub const fn untold(why: Untold) -> &'static str {
+    match why {
+        Untold::Target => "How much such a target sends back is not known: nothing can be set against it.",
+        Untold::OutOfReach => "The target is hidden, or too near for these figures.",
+        Untold::Sensor => "The profile’s figures of the radar make no sense: nothing can be said.",
+    }
+}
+
+impl About<'_> {
+    /// What it is of.
+    pub fn echo_of(&self, echo: &Echo) -> String {
+        let all = |own: &[crate::assessment::Subject]| {
+            listed(&own.iter().map(|own| self.subject(own)).collect::<Vec<_>>())
+        };
+        match &echo.how {
+            How::Straight { of, is_spot_on: true } => {
+                format!("{} looks straight at the sensor", sentence_start(&self.subject(of)))
+            }
+            How::Straight { of, is_spot_on: false } => sentence_start(&self.subject(of)),
+            How::Corner { of } => format!("The corner of {}", all(of)),
+            How::TargetBy { out, back } if out.is_empty() => {
+                format!("The target once more, back by way of {}", all(back))
+            }
+            How::TargetBy { out, back } if back.is_empty() => {
+                format!("The target once more, out by way of {}", all(out))
+            }
+            How::TargetBy { out, back } if out == back => {
+                format!("The target once more, there and back by way of {}", all(out))
+            }
+            How::TargetBy { out, back } => {
+                format!("The target once more, out by way of {}, back by way of {}", all(out), all(back))
+            }
+            How::Round { by } => format!("By way of {}, back to the sensor", all(by)),
+        }
+    }
+
+    /// Where it lies.
+    pub fn echo_lies(&self, echo: &Echo, own: &OwnEcho) -> String {
+        let off = echo.range_mm - own.range_mm;
+        let mut told = if off.abs() < 5.0 {
+            "At the target’s distance".to_owned()
+        } else if off > 0.0 {
+            format!("{} beyond the target", self.length(off))
+        } else {
+            format!("{} nearer than the target", self.length(-off))
+        };
+        let aside = echo.bearing.azimuth - own.bearing.azimuth;
+        let up = echo.bearing.elevation - own.bearing.elevation;
+        for (by, one, other) in [(aside, "to its left", "to its right"), (up, "above it", "below it")] {
+            if by.abs() > 0.5_f64.to_radians() {
+                let way = if by > 0.0 { one } else { other };
+                told.push_str(&format!(", {} {way}", self.locale.region.degrees(by.abs())));
+            }
+        }
+        told.push_str(", seen from the sensor.");
+        told
+    }
+
+    /// What it does.
+    pub fn echo_does(&self, echo: &Echo) -> Vec<String> {
+        let mut told = vec![match Does::of(echo) {
+            Does::Takes => "The radar may take it for the target.".to_owned(),
+            Does::Draws(by) => {
+                format!("It may draw the aim by up to {}.", self.locale.region.degrees(by))
+            }
+            Does::Apart { by_distance, by_direction, .. } => {
+                let by = match (by_distance, by_direction) {
+                    (true, true) => "distance and direction",
+                    (true, false) => "distance",
+                    (false, _) => "direction",
+                };
+                format!("The radar tells it from the target by its {by}.")
+            }
+        }];
+        match Does::of(echo) {
+            Does::Apart { is_stronger: Surely::Yes, .. } => {
+                told.push("A routine that takes the strongest echo takes this one.".to_owned());
+            }
+            Does::Apart { is_stronger: Surely::Perhaps, .. } => {
+                told.push("A routine that takes the strongest echo may take this one.".to_owned());
+            }
+            Does::Takes | Does::Draws(_) if echo.beside.is_one() == Surely::Perhaps => {
+                told.push(
+                    "That is, if it cannot tell the two apart, which the profile does not say.".to_owned(),
+                );
+            }
+            Does::Takes | Does::Draws(_) | Does::Apart { .. } => {}
+        }
+        if !echo.is_stuff_known {
+            told.push("What it is made of is not known: taken for anything up to bare metal.".to_owned());
+        }
+        told
+    }
+
+    /// The figures.
+    pub fn echo_behind(&self, echo: &Echo) -> String {
+        let db = |own: f64| self.locale.region.number(own, 0);
+        let level = if echo.level_db.low().is_finite() {
+            format!("{} to {} dB", db(echo.level_db.low()), db(echo.level_db.high()))
+        } else {
+            format!("at most {} dB", db(echo.level_db.high()))
+        };
+        format!(
+            "{level} against the target; {} from the sensor, {} to the left of its axis.",
+            self.length(echo.range_mm),
+            self.locale.region.degrees(echo.bearing.azimuth)
+        )
+    }
+
+    /// One of several targets.
+    pub fn echoes_of(&self, seen: &Seen) -> String {
+        sentence_start(&self.subject(&crate::assessment::Subject::Target(seen.target.clone())))
+    }
+
+    /// The target's own.
+    pub fn own_echo(&self, own: &OwnEcho) -> String {
+        let db = |own: f64| self.locale.region.number(own, 0);
+        format!(
+            "The target’s own echo comes from {} away ({} to {} dBsm at that distance).",
+            self.length(own.range_mm),
+            db(own.received.sigma_dbsm.low()),
+            db(own.received.sigma_dbsm.high())
+        )
+    }
+
+    /// What is not in the profile.
+    pub fn echoes_assume(&self, seen: &Seen) -> String {
+        if seen.assumed.is_empty() {
+            return String::new();
+        }
+        let all: Vec<String> = seen.assumed.iter().map(|own| figure(*own).to_owned()).collect();
+        format!("The profile does not say of the radar: {}. Taken over all that is usual.", listed(&all))
+    }
+}

@@ -1,0 +1,209 @@
+//! German of the same: see `words/echoes.rs`.
+
+use baywright_radar::level::Figure;
+use baywright_radar::resolve::Surely;
+
+use super::{About, Language, listed, sentence_start};
+use crate::echoes::{Echo, How, OwnEcho, Seen, Untold};
+use crate::words::echoes::{Does, EchoTexts, Ratio};
+
+/// The fixed texts.
+pub const TEXTS: EchoTexts = EchoTexts {
+    language: Language::German,
+    tab: "Echos",
+    tab_why: "Was das Radar sehen würde: was hier ein Echo zurückwirft, das es für das Ziel halten kann",
+    title: "Was das Radar sehen würde",
+    no_radar: "Der Sensor dieser Einstellung ist kein Radar: Von Echos ist nichts zu sagen.",
+    waits: "Wartet auf die Antwort.",
+    none: "Nichts hier wirft auch nur ein Zehntausendstel des Echos vom Ziel zurück.",
+    show: "Seinen Weg zeigen",
+    details: "Zahlen dahinter",
+    weaker: "Schwächer oder zu unterscheiden",
+    rests_on: "Glatte, ebene, ideale Formen. Das Fahrzeug selbst, der Ständer des Ziels, Sicken, Griffe und Beulen sind weggelassen; wie ein wirkliches Radar filtert, ist hier nicht bekannt. Pegel sind das Kleinste und das Größte, was sie sein können.",
+    decides: "Nichts davon macht einen Platz bereit: Der Freiraum des Fahrzeugherstellers entscheidet.",
+    graph: "Stärke gegen die des Ziels, nach der Entfernung",
+    graph_across: "Entfernung vom Sensor",
+    graph_up: "Dezibel gegen das Ziel",
+    target: "Ziel",
+    cell: "nach der Entfernung nicht vom Ziel zu unterscheiden",
+    in_the_drawing: "Linie: Weg des Echos; Ring: wo das Radar es vermutet",
+};
+
+fn ratio(own: Ratio) -> String {
+    match own {
+        Ratio::Times(times) => format!("{times}").replace('.', ","),
+        Ratio::Part(of) => format!("1/{of}").replace('.', ","),
+    }
+}
+
+/// How strong against the target's.
+pub fn times(from: Option<Ratio>, to: Ratio) -> String {
+    let times = if matches!(to, Ratio::Part(_)) { "" } else { "-mal" };
+    let from = from.map_or_else(|| "Bis zu ".to_owned(), |from| format!("{} bis ", ratio(from)));
+    format!("{from}{}{times} so stark wie das Echo des Ziels.", ratio(to))
+}
+
+/// A figure of the sensor.
+pub const fn figure(figure: Figure) -> &'static str {
+    match figure {
+        Figure::ViewAzimuth => "wie weit es nach links und rechts sieht",
+        Figure::ViewElevation => "wie weit es nach oben und unten sieht",
+        Figure::SideLobes => "wie viel es von der Seite hört",
+        Figure::Isolation => "wie viel von der anderen Polarisation es hereinlässt",
+        Figure::Bandwidth => "seine Bandbreite",
+        Figure::Window => "wie es einen Chirp gewichtet",
+        Figure::BlindRange => "wie nah es blind ist",
+        Figure::Beam => "wie fein es Richtungen unterscheidet",
+    }
+}
+
+/// A heading with how many stand under it.
+pub fn of_these(heading: &str, count: usize) -> String {
+    format!("{heading} ({count})")
+}
+
+/// The graph, read out.
+pub fn graph_read(echoes: &[String]) -> String {
+    format!("Stärke gegen die des Ziels, nach der Entfernung: {}", listed(echoes))
+}
+
+/// Why nothing is said.
+pub const fn untold(why: Untold) -> &'static str {
+    match why {
+        Untold::Target => {
+            "Wie viel ein solches Ziel zurückwirft, ist nicht bekannt: Nichts lässt sich damit vergleichen."
+        }
+        Untold::OutOfReach => "Das Ziel ist verdeckt oder zu nah für diese Zahlen.",
+        Untold::Sensor => "Die Zahlen des Radars im Profil ergeben keinen Sinn: Nichts ist zu sagen.",
+    }
+}
+
+impl About<'_> {
+    /// What it is of.
+    pub fn echo_of(&self, echo: &Echo) -> String {
+        let all = |own: &[crate::assessment::Subject]| {
+            listed(&own.iter().map(|own| self.subject(own)).collect::<Vec<_>>())
+        };
+        match &echo.how {
+            How::Straight { of, is_spot_on: true } => {
+                format!("{}: steht dem Sensor gerade gegenüber", sentence_start(&self.subject(of)))
+            }
+            How::Straight { of, is_spot_on: false } => sentence_start(&self.subject(of)),
+            How::Corner { of } => format!("Ecke von: {}", all(of)),
+            How::TargetBy { out, back } if out.is_empty() => {
+                format!("Noch einmal das Ziel, zurück über: {}", all(back))
+            }
+            How::TargetBy { out, back } if back.is_empty() => {
+                format!("Noch einmal das Ziel, hin über: {}", all(out))
+            }
+            How::TargetBy { out, back } if out == back => {
+                format!("Noch einmal das Ziel, hin und zurück über: {}", all(out))
+            }
+            How::TargetBy { out, back } => {
+                format!("Noch einmal das Ziel, hin über: {}, zurück über: {}", all(out), all(back))
+            }
+            How::Round { by } => format!("Zurück zum Sensor über: {}", all(by)),
+        }
+    }
+
+    /// Where it lies.
+    pub fn echo_lies(&self, echo: &Echo, own: &OwnEcho) -> String {
+        let off = echo.range_mm - own.range_mm;
+        let mut told = if off.abs() < 5.0 {
+            "So weit weg wie das Ziel".to_owned()
+        } else if off > 0.0 {
+            format!("{} hinter dem Ziel", self.length(off))
+        } else {
+            format!("{} näher als das Ziel", self.length(-off))
+        };
+        let aside = echo.bearing.azimuth - own.bearing.azimuth;
+        let up = echo.bearing.elevation - own.bearing.elevation;
+        for (by, one, other) in [(aside, "links davon", "rechts davon"), (up, "darüber", "darunter")] {
+            if by.abs() > 0.5_f64.to_radians() {
+                let way = if by > 0.0 { one } else { other };
+                told.push_str(&format!(", {} {way}", self.locale.region.degrees(by.abs())));
+            }
+        }
+        told.push_str(", vom Sensor aus.");
+        told
+    }
+
+    /// What it does.
+    pub fn echo_does(&self, echo: &Echo) -> Vec<String> {
+        let mut told = vec![match Does::of(echo) {
+            Does::Takes => "Das Radar kann es für das Ziel halten.".to_owned(),
+            Does::Draws(by) => {
+                format!("Es kann die Einstellung um bis zu {} verziehen.", self.locale.region.degrees(by))
+            }
+            Does::Apart { by_distance, by_direction, .. } => {
+                let by = match (by_distance, by_direction) {
+                    (true, true) => "Entfernung und Richtung",
+                    (true, false) => "Entfernung",
+                    (false, _) => "Richtung",
+                };
+                format!("Das Radar unterscheidet es vom Ziel nach {by}.")
+            }
+        }];
+        match Does::of(echo) {
+            Does::Apart { is_stronger: Surely::Yes, .. } => {
+                told.push("Ein Ablauf, der das stärkste Echo nimmt, nimmt dieses.".to_owned());
+            }
+            Does::Apart { is_stronger: Surely::Perhaps, .. } => {
+                told.push("Ein Ablauf, der das stärkste Echo nimmt, kann dieses nehmen.".to_owned());
+            }
+            Does::Takes | Does::Draws(_) if echo.beside.is_one() == Surely::Perhaps => {
+                told.push(
+                    "Das heißt, wenn es die beiden nicht unterscheidet; das Profil sagt das nicht."
+                        .to_owned(),
+                );
+            }
+            Does::Takes | Does::Draws(_) | Does::Apart { .. } => {}
+        }
+        if !echo.is_stuff_known {
+            told.push(
+                "Woraus es ist, ist nicht bekannt: Es kann alles bis zu blankem Metall sein.".to_owned(),
+            );
+        }
+        told
+    }
+
+    /// The figures.
+    pub fn echo_behind(&self, echo: &Echo) -> String {
+        let db = |own: f64| self.locale.region.number(own, 0);
+        let level = if echo.level_db.low().is_finite() {
+            format!("{} bis {} dB", db(echo.level_db.low()), db(echo.level_db.high()))
+        } else {
+            format!("höchstens {} dB", db(echo.level_db.high()))
+        };
+        format!(
+            "{level} gegen das Ziel; {} vom Sensor, {} links von seiner Achse.",
+            self.length(echo.range_mm),
+            self.locale.region.degrees(echo.bearing.azimuth)
+        )
+    }
+
+    /// One of several targets.
+    pub fn echoes_of(&self, seen: &Seen) -> String {
+        sentence_start(&self.subject(&crate::assessment::Subject::Target(seen.target.clone())))
+    }
+
+    /// The target's own.
+    pub fn own_echo(&self, own: &OwnEcho) -> String {
+        let db = |own: f64| self.locale.region.number(own, 0);
+        format!(
+            "Das Echo des Ziels selbst kommt aus {} Entfernung ({} bis {} dBsm dort).",
+            self.length(own.range_mm),
+            db(own.received.sigma_dbsm.low()),
+            db(own.received.sigma_dbsm.high())
+        )
+    }
+
+    /// What is not in the profile.
+    pub fn echoes_assume(&self, seen: &Seen) -> String {
+        if seen.assumed.is_empty() {
+            return String::new();
+        }
+        let all: Vec<String> = seen.assumed.iter().map(|own| figure(*own).to_owned()).collect();
+        format!("Das Profil sagt vom Radar nicht: {}. Angenommen ist alles, was üblich ist.", listed(&all))
+    }
+}
