@@ -87,6 +87,8 @@ pub struct Echo {
     pub beside: Beside,
     /// What it does if the sensor cannot tell it from the target; `None` if it surely can.
     pub effect: Option<Effect>,
+    /// How far the aim may be out, radians: the lesser of the aiming's limits.
+    pub limit_rad: f64,
     /// Whether what it is made of is known well enough to say how much of it comes back.
     pub is_stuff_known: bool,
     /// Whether the published figures of what it is made of end below the sensor's frequency and are prolonged.
@@ -125,7 +127,9 @@ pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
             |why| Seen { target: placed.id.clone(), own: Err(why), echoes: Vec::new(), assumed: Vec::new() };
         let Ok(sensor) = own::sensor(radar) else { return nothing(Untold::Sensor) };
         let around = Around::of(arrangement, scene, &placed.id);
-        let look = Look { scene, wave, sensor: &sensor, around: &around };
+        let limits = arrangement.aiming.tolerance;
+        let limit_rad = limits.azimuth_rad.min(limits.elevation_rad);
+        let look = Look { scene, wave, limit_rad, sensor: &sensor, around: &around };
         match own::echo(placement, placed, &look) {
             Err(why) => nothing(why),
             Ok(own) => {
@@ -140,6 +144,7 @@ pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
 /// What every question shares.
 struct Look<'a> {
     scene: &'a Scene,
+    limit_rad: f64,
     wave: Wavelength,
     sensor: &'a Sensor,
     around: &'a Around,

@@ -194,6 +194,7 @@ impl Look<'_> {
             level_db,
             beside: lies,
             effect: (is_one != Surely::No).then(|| effect(level_db, apart)),
+            limit_rad: self.limit_rad,
             is_stuff_known: back.made_of.is_known,
             is_prolonged: back.made_of.reach != Reach::Covers,
         })

@@ -107,11 +107,12 @@ impl Does {
 }
 
 impl Echo {
-    /// Whether it is worth a look: it may be taken for the target, or be taken by a routine that takes the strongest.
+    /// Whether it is worth a look: it may be taken for the target, draw the aim beyond its limit, or be taken by a routine that takes
+    /// the strongest.
     pub fn matters(&self) -> bool {
         match Does::of(self) {
             Does::Takes => true,
-            Does::Draws(_) => false,
+            Does::Draws(by) => by > self.limit_rad,
             Does::Apart { is_stronger, .. } => is_stronger != Surely::No,
         }
     }

@@ -131,7 +131,8 @@ impl About<'_> {
         let mut told = vec![match Does::of(echo) {
             Does::Takes => "The radar may take it for the target.".to_owned(),
             Does::Draws(by) => {
-                format!("It may draw the aim by up to {}.", self.locale.region.degrees(by))
+                let [by, limit] = [by, echo.limit_rad].map(|own| self.locale.region.degrees(own));
+                format!("It may draw the aim by up to {by}; the aim may be out by {limit}.")
             }
             Does::Apart { by_distance, by_direction, .. } => {
                 let by = match (by_distance, by_direction) {

@@ -133,7 +133,8 @@ impl About<'_> {
         let mut told = vec![match Does::of(echo) {
             Does::Takes => "Das Radar kann es für das Ziel halten.".to_owned(),
             Does::Draws(by) => {
-                format!("Es kann die Einstellung um bis zu {} verziehen.", self.locale.region.degrees(by))
+                let [by, limit] = [by, echo.limit_rad].map(|own| self.locale.region.degrees(own));
+                format!("Es kann die Einstellung um bis zu {by} verziehen; {limit} sind erlaubt.")
             }
             Does::Apart { by_distance, by_direction, .. } => {
                 let by = match (by_distance, by_direction) {
