@@ -6,6 +6,7 @@
 //! zones decide. The car itself, and the target's own stand, are no part of it.
 
 mod around;
+mod cures;
 mod own;
 mod stuff;
 #[cfg(test)]
@@ -23,6 +24,7 @@ use crate::model::{Arrangement, Id};
 use crate::scene::Scene;
 use around::Around;
 
+pub use cures::{Cure, Done};
 pub use own::OwnEcho;
 
 /// Echoes so much weaker than the target's, dB, are not told: alone they draw the aim by a hundredth of what they lie aside.
@@ -91,6 +93,8 @@ pub struct Echo {
     pub limit_rad: f64,
     /// Whether what it is made of is known well enough to say how much of it comes back.
     pub is_stuff_known: bool,
+    /// What takes it away, if it matters and is of a thing that can be moved; worked out with ways by two mirrors.
+    pub cures: Vec<Cure>,
     /// Whether the published figures of what it is made of end below the sensor's frequency and are prolonged.
     pub is_prolonged: bool,
 }
@@ -133,7 +137,10 @@ pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
         match own::echo(placement, placed, &look) {
             Err(why) => nothing(why),
             Ok(own) => {
-                let echoes = look.echoes(&own, with);
+                let mut echoes = look.echoes(&own, with);
+                if with == With::TwoMirrors {
+                    look.cure(arrangement, &placed.id, &own, &mut echoes);
+                }
                 Seen { target: placed.id.clone(), own: Ok(own), echoes, assumed: sensor.assumed.clone() }
             }
         }

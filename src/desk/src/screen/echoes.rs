@@ -176,6 +176,10 @@ impl Desk {
             let text = RichText::new(text);
             says(ui, care.into_iter().fold(text, |text, care| text.color(care)));
         }
+        let cures = words.echo_cures(echo);
+        if !cures.is_empty() {
+            says(ui, RichText::new(cures));
+        }
         let response = widgets::link(ui, self.view.theme, texts.show);
         if response.clicked() {
             response.request_focus();

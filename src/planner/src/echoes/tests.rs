@@ -160,3 +160,35 @@ fn what_is_hidden_is_not_heard() {
     assert!(of(&seen, "behind").is_empty(), "{:?}", of(&seen, "behind"));
     assert!(!of(&seen, "screen").is_empty());
 }
+
+/// What is told to take an echo away does: done, no echo of that thing matters any more, and nothing more stops; half of a turn, if it
+/// is more than a few degrees, does not.
+#[test]
+fn a_way_out_takes_the_echo_away() {
+    let ray = angle::radians(8.0);
+    let (sin, cos) = angle::sin_cos(ray);
+    let mut own = cabinet("cabinet", (0.0, 0.0), 400.0, 900.0);
+    own.place.at = PlanPose::new(DVec2::new(4_800.0 + 4_200.0 * cos, 3_000.0 + 4_200.0 * sin), ray);
+    let mut before = reflector(100.0, vec![own]);
+    before.aiming.zones.clear();
+    let seen = looked(&before);
+    let first = of(&seen, "cabinet")[0];
+    assert!(!first.cures.is_empty(), "{first:?}");
+    let stops = |own: &Arrangement| crate::judge::judge(own).count(Severity::Stops);
+    for cure in &first.cures {
+        let mut after = before.clone();
+        after.bay.things[0].place.at = cure.at;
+        let then = looked(&after);
+        assert!(of(&then, "cabinet").iter().all(|own| !own.matters()), "{cure:?} {then:?}");
+        assert!(stops(&after) <= stops(&before));
+        if let super::Done::Turned(by) = cure.how
+            && by.abs() > angle::radians(4.0)
+        {
+            after.bay.things[0].place.at = PlanPose::new(cure.at.origin(), ray + 0.5 * by);
+            assert!(of(&looked(&after), "cabinet").iter().any(|own| own.matters()), "{cure:?}");
+        }
+    }
+    // What nobody moves has no way out.
+    before.bay.things[0].effort = Effort::Fixed;
+    assert!(of(&looked(&before), "cabinet").iter().all(|own| own.cures.is_empty()));
+}

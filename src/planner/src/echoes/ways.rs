@@ -173,21 +173,30 @@ impl Look<'_> {
 
     /// An echo beside the target's; `None` if it is weaker than is told.
     fn beside(&self, back: Back, own: &OwnEcho) -> Option<Echo> {
+        let told = self.set_beside(&back.received, own).filter(|own| own.level_db.high() >= LEAST_DB)?;
+        Some(Echo {
+            how: back.how,
+            way: back.way,
+            is_stuff_known: back.made_of.is_known,
+            is_prolonged: back.made_of.reach != Reach::Covers,
+            ..told
+        })
+    }
+
+    /// What comes back beside the target's, of which nothing more is known than that; `None` of no figure.
+    pub(super) fn set_beside(&self, received: &Received, own: &OwnEcho) -> Option<Echo> {
         let pose = &self.scene.bay_from_sensor;
-        let level_db = against(&back.received, &own.received, self.sensor, pose)?;
-        if level_db.high() < LEAST_DB {
-            return None;
-        }
-        let range_mm = 0.5 * (back.received.out_mm + back.received.back_mm);
-        let bearing = Bearing::of(back.received.comes_from, pose);
+        let level_db = against(received, &own.received, self.sensor, pose)?;
+        let range_mm = 0.5 * (received.out_mm + received.back_mm);
+        let bearing = Bearing::of(received.comes_from, pose);
         let target = Spot { range_mm: own.range_mm, bearing: own.bearing };
         let lies = beside(&Spot { range_mm, bearing }, &target, self.sensor);
         let is_one = lies.is_one();
         let apart = own::apart(bearing, own.bearing);
-        let believed = self.scene.sensor() + back.received.comes_from.normalize_or_zero() * range_mm;
+        let believed = self.scene.sensor() + received.comes_from.normalize_or_zero() * range_mm;
         Some(Echo {
-            how: back.how,
-            way: back.way,
+            how: How::Round { by: Vec::new() },
+            way: Vec::new(),
             range_mm,
             bearing,
             believed,
@@ -195,8 +204,9 @@ impl Look<'_> {
             beside: lies,
             effect: (is_one != Surely::No).then(|| effect(level_db, apart)),
             limit_rad: self.limit_rad,
-            is_stuff_known: back.made_of.is_known,
-            is_prolonged: back.made_of.reach != Reach::Covers,
+            is_stuff_known: true,
+            is_prolonged: false,
+            cures: Vec::new(),
         })
     }
 }

@@ -126,6 +126,8 @@ impl Words<'_> {
         echo_lies(echo: &Echo, own: &OwnEcho) -> String;
         /// What it does to the aim.
         echo_does(echo: &Echo) -> Vec<String>;
+        /// What takes it away; empty where nothing was found.
+        echo_cures(echo: &Echo) -> String;
         /// What the figures behind it are.
         echo_behind(echo: &Echo) -> String;
         /// Over the echoes beside one of several targets: its name.

@@ -4,7 +4,7 @@ use baywright_radar::level::Figure;
 use baywright_radar::resolve::Surely;
 
 use super::{About, Language, listed, sentence_start};
-use crate::echoes::{Echo, How, OwnEcho, Seen, Untold};
+use crate::echoes::{Done, Echo, How, OwnEcho, Seen, Untold};
 use crate::words::echoes::{Does, EchoTexts, Ratio};
 
 /// The fixed texts.
@@ -161,6 +161,20 @@ impl About<'_> {
             told.push("What it is made of is not known: taken for anything up to bare metal.".to_owned());
         }
         told
+    }
+
+    /// What takes it away.
+    pub fn echo_cures(&self, echo: &Echo) -> String {
+        let ways = echo.cures.iter().map(|own| match own.how {
+            Done::Turned(by) => {
+                let way = if by > 0.0 { "anticlockwise" } else { "clockwise" };
+                format!("turn it {} {way}, seen from above", self.locale.region.degrees(by.abs()))
+            }
+            Done::Back(mm) => format!("move it {} further from the sensor", self.length(mm)),
+            Done::Aside(mm) => format!("move it {} aside, away from the line to the target", self.length(mm)),
+        });
+        let ways: Vec<String> = ways.collect();
+        if ways.is_empty() { String::new() } else { format!("{}.", sentence_start(&ways.join("; or "))) }
     }
 
     /// The figures.

@@ -4,7 +4,7 @@ use baywright_radar::level::Figure;
 use baywright_radar::resolve::Surely;
 
 use super::{About, Language, listed, sentence_start};
-use crate::echoes::{Echo, How, OwnEcho, Seen, Untold};
+use crate::echoes::{Done, Echo, How, OwnEcho, Seen, Untold};
 use crate::words::echoes::{Does, EchoTexts, Ratio};
 
 /// The fixed texts.
@@ -166,6 +166,20 @@ impl About<'_> {
             );
         }
         told
+    }
+
+    /// What takes it away.
+    pub fn echo_cures(&self, echo: &Echo) -> String {
+        let ways = echo.cures.iter().map(|own| match own.how {
+            Done::Turned(by) => {
+                let way = if by > 0.0 { "gegen den Uhrzeigersinn" } else { "im Uhrzeigersinn" };
+                format!("um {} {way} drehen, von oben gesehen", self.locale.region.degrees(by.abs()))
+            }
+            Done::Back(mm) => format!("{} weiter vom Sensor weg schieben", self.length(mm)),
+            Done::Aside(mm) => format!("{} zur Seite schieben, weg von der Linie zum Ziel", self.length(mm)),
+        });
+        let ways: Vec<String> = ways.collect();
+        if ways.is_empty() { String::new() } else { format!("{}.", sentence_start(&ways.join("; oder "))) }
     }
 
     /// The figures.
