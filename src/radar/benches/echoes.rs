@@ -1,6 +1,7 @@
 //! Echoes of 1,000 faces, 200 columns and 20 corner reflectors, once over; `echoes.py` beside it does the same in numpy and scipy.
 //!
-//! Scenes are made by a small fixed generator, the same in both, and both tell the sum of their levels, so that they time the same work.
+//! Scenes are made by a small fixed generator, the same in both, and both tell the sum of their levels, so that they time the same
+//! work.
 
 // A bench may stop with a message.
 #![allow(clippy::unwrap_used, clippy::print_stderr, missing_docs)]

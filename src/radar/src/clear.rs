@@ -1,8 +1,8 @@
 //! By how much a thing must be turned or moved so that its echo is low enough.
 //!
 //! Looked through on the shapes' own formulas, never by a rule of thumb: a face loses its mirror spot where the foot of the
-//! perpendicular leaves it, and turning a thing that stands aside can bring the spot *on*. Turning or moving the thing is the sensor
-//! turned or moved the other way about it, so that every shape can be asked.
+//! perpendicular leaves it, and turning a thing that stands aside can bring the spot *on*. Turning or moving the thing is the
+//! sensor turned or moved the other way about it, so that every shape can be asked.
 
 use baywright_geometry::{DVec2, DVec3, Face, Wavelength};
 
@@ -57,10 +57,9 @@ pub struct Moving {
     pub hold_mm: f64,
 }
 
-/// By how much to turn the thing each way. 0 if nothing needs to be done. The echo is low at the turn named and at every step of the
-/// hold beyond it; steps are so small that between two of them no lobe
-/// rises by more than half a dB. All faces are asked, also those that a turn brings into
-/// view. `None` both ways for a limit or a hold that is negative or no number.
+/// By how much to turn the thing each way. 0 if nothing needs to be done. The echo is low at the turn named and at every step of
+/// the hold beyond it; steps are so small that between two of them no lobe rises by more than half a dB. All faces are asked, also
+/// those that a turn brings into view. `None` both ways for a limit or a hold that is negative or no number.
 pub fn turn_by(asked: &Asked<'_>, how: &Turning) -> Turns {
     let reach = asked.faces.iter().flat_map(Face::corners).map(|p| p.truncate().distance(how.about));
     let step = SHARE * asked.wave.mm() / reach.fold(asked.wave.mm(), f64::max);

@@ -23,8 +23,8 @@ pub struct Cylinder {
 }
 
 impl Cylinder {
-    /// About a middle, mm, along a direction of any length, of so much radius and length, mm. `None` if a figure is no number, or the
-    /// direction, the radius or the length is none.
+    /// About a middle, mm, along a direction of any length, of so much radius and length, mm. `None` if a figure is no number, or
+    /// the direction, the radius or the length is none.
     pub fn new(middle: DVec3, along: DVec3, radius_mm: f64, length_mm: f64) -> Option<Self> {
         let is_sound = |mm: f64| mm > 0.0 && mm.is_finite();
         let axis = along.try_normalize()?;
@@ -39,15 +39,15 @@ impl Cylinder {
 
 /// The echo of a smooth conducting cylinder's side, at the distance of its nearest point.
 ///
-/// Physical optics with exact ways: the round direction by its one bright line (stationary phase), the length by Fresnel integrals of
-/// the exact detour, u = ±√(8(r - d)/λ), with the ends' amplitude corrected (Bleistein's uniform form). Derived here; within 0.01 dB of
-/// direct quadrature over the lit half at 0.5 to 8 m (`tests/data/quadrature.py`). Limits: far off and from the side 2πah²/λ (Knott,
-/// Shaeffer, Tuley, Radar Cross Section, ch. 14, from memory; two public texts print it wrongly with λ² or half of it); a column longer
-/// than its first zone πd² a/(a + d), d to its side, a its radius.
+/// Physical optics with exact ways: the round direction by its one bright line (stationary phase), the length by Fresnel integrals
+/// of the exact detour, u = ±√(8(r - d)/λ), with the ends' amplitude corrected (Bleistein's uniform form). Derived here; within
+/// 0.01 dB of direct quadrature over the lit half at 0.5 to 8 m (`tests/data/quadrature.py`). Limits: far off and from the side
+/// 2πah²/λ (Knott, Shaeffer, Tuley, Radar Cross Section, ch. 14, from memory; two public texts print it wrongly with λ² or half of
+/// it); a column longer than its first zone πd² a/(a + d), d to its side, a its radius.
 ///
-/// For radii from 2.5 λ on (the exact series of Bessel functions is within 0.01 dB there at broadside, computed with scipy). Beside the
-/// mirror spot the band holds what the edge at the nearer end may send back in either polarisation, and what both ends do with their
-/// powers added, as for a face.
+/// For radii from 2.5 λ on (the exact series of Bessel functions is within 0.01 dB there at broadside, computed with scipy). Beside
+/// the mirror spot the band holds what the edge at the nearer end may send back in either polarisation, and what both ends do with
+/// their powers added, as for a face.
 ///
 /// `None` for thinner ones, inside the cylinder, above its end within its radius, or nearer than ten wavelengths to its side.
 pub fn echo(of: &Cylinder, sensor: DVec3, wave: Wavelength) -> Option<Seen> {

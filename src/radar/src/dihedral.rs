@@ -32,15 +32,15 @@ pub struct Dihedral {
 /// The echo by both faces, one after the other, of smooth conductors, at the distance of the edge's nearest point.
 ///
 /// The two faces act as one flat face across the line of sight through the edge, as wide as both faces see each other's image: to
-/// either side min(w₁ sin φ, w₂ cos φ), φ the angle of the sensor from the first face (from memory; 8πw²h²/λ² far off and symmetric).
-/// Not a right angle: what leaves turns by twice the error on either side, which moves the middle of each half's zones by R times the
-/// error. Derived here. The band is what iterated
-/// physical optics, vector fields and edges that bend the wave, shows for 16 corners of 60 to 400 mm at 0.6 to 6 m
-/// (`tests/data/bounces.py`), 0.1 to 17 zones w²/(λR) to either side: ±1.1 dB; for errors of up to half a degree, 20 to 70° from the
-/// first face. Beyond the edge's ends the figure is too high by up to 10 dB: there the band says that there may be nothing.
+/// either side min(w₁ sin φ, w₂ cos φ), φ the angle of the sensor from the first face (from memory; 8πw²h²/λ² far off and
+/// symmetric). Not a right angle: what leaves turns by twice the error on either side, which moves the middle of each half's zones
+/// by R times the error. Derived here. The band is what iterated physical optics, vector fields and edges that bend the wave, shows
+/// for 16 corners of 60 to 400 mm at 0.6 to 6 m (`tests/data/bounces.py`), 0.1 to 17 zones w²/(λR) to either side: ±1.1 dB; for
+/// errors of up to half a degree, 20 to 70° from the first face. Beyond the edge's ends the figure is too high by up to 10 dB:
+/// there the band says that there may be nothing.
 ///
-/// A wave whose field is tilted by τ against the edge comes back as it was sent with cos² 2τ of its power: [`co_polar`]. What each face
-/// sends back alone is its own echo ([`crate::face`]).
+/// A wave whose field is tilted by τ against the edge comes back as it was sent with cos² 2τ of its power: [`co_polar`]. What each
+/// face sends back alone is its own echo ([`crate::face`]).
 ///
 /// `None` if the sensor is not between the faces, the error is above 0.1, or a figure is none or no number, or the sensor is nearer
 /// than twice the faces' widths.
@@ -77,9 +77,9 @@ pub fn echo(of: &Dihedral, sensor: DVec3, wave: Wavelength) -> Option<Seen> {
     })
 }
 
-/// How much of the power comes back as it was sent, 0 to 1, of a wave whose electric field is tilted by so much, radians, against the
-/// edge as it is seen along the line of sight: cos² 2τ (from memory). The field across the edge comes back turned about, the field
-/// along it does not.
+/// How much of the power comes back as it was sent, 0 to 1, of a wave whose electric field is tilted by so much, radians, against
+/// the edge as it is seen along the line of sight: cos² 2τ (from memory). The field across the edge comes back turned about, the
+/// field along it does not.
 pub fn co_polar(tilt: f64) -> f64 {
     let cos = libm::cos(2.0 * tilt);
     cos * cos

@@ -65,11 +65,11 @@ pub struct Echo {
 }
 
 /// The echo of a thing for a sensor: its shape's at the distance at which it stands, less what its surface does not reflect at each
-/// reflection. Levels of ideal shapes; a thing that is bent, ribbed or dented sends back otherwise, mostly less where this says much
-/// and more where it says little. What hides it is not asked here.
+/// reflection. Levels of ideal shapes; a thing that is bent, ribbed or dented sends back otherwise, mostly less where this says
+/// much and more where it says little. What hides it is not asked here.
 ///
-/// `None` if the shape sends nothing straight back to where the sensor stands or has no figure there (behind a face, within a drum, too
-/// near), or the surface is unknown.
+/// `None` if the shape sends nothing straight back to where the sensor stands or has no figure there (behind a face, within a drum,
+/// too near), or the surface is unknown.
 pub fn echo(shape: &Shape, surface: &Surface, eye: &Eye) -> Option<Echo> {
     let (sensor, wave) = (eye.bay_from_sensor.origin(), eye.wave);
     let seen = seen(shape, sensor, wave)?;
@@ -120,8 +120,8 @@ fn co_polar(shape: &Shape, seen: &Seen, eye: &Eye) -> Option<Band> {
 }
 
 impl Echo {
-    /// As the law of levels takes it ([`crate::level::against`]), for a sensor at `sensor` that receives the other polarisation so much
-    /// lower, with what is lost on both ways together (what hides it, a cover), dB. `None` for no number.
+    /// As the law of levels takes it ([`crate::level::against`]), for a sensor at `sensor` that receives the other polarisation so
+    /// much lower, with what is lost on both ways together (what hides it, a cover), dB. `None` for no number.
     pub fn received(&self, sensor: DVec3, isolation_db: Band, lost_db: Band) -> Option<Received> {
         let [low, high] =
             [self.co_polar.low(), self.co_polar.high()].map(|share| polarised_db(share, isolation_db));

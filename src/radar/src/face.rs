@@ -1,7 +1,7 @@
 //! The echo of a flat rectangular face at the distance at which it stands.
 //!
-//! Most faces in a bay stand far nearer than 2D²/λ, where the lobes of textbooks hold: 4πA²/λ² gives a sheet of 1 m at 3 m +59 dBsm,
-//! of which +15 are left. Physical optics with exact ways is what counts here (`face/rim.rs`).
+//! Most faces in a bay stand far nearer than 2D²/λ, where the lobes of textbooks hold: 4πA²/λ² gives a sheet of 1 m at 3 m +59
+//! dBsm, of which +15 are left. Physical optics with exact ways is what counts here (`face/rim.rs`).
 
 mod rim;
 
@@ -29,17 +29,18 @@ const MOST_FOR_GRAZING: f64 = 30.0;
 /// the rim. Limits: 4πA²/λ² far off, πR² for a wide face with the mirror spot on it.
 ///
 /// The band holds, besides the figure (within 0.05 dB of direct quadrature at 0.5 to 8 m):
-/// * both polarisations, along the height and along the width. The sides of the rim do not send back as physical optics has them: at
-///   the angle whose cosine is q between the line of sight and the face across the side, an edge of a thin conductor gives
-///   √((1-q)/(1+q)) times as much for a wave along it and √((1+q)/(1-q)) for one across (ratio of Keller's coefficient of a half-plane
-///   to that of physical optics, both for a wave that goes back where it came from; J. B. Keller, Geometrical theory of diffraction,
-///   1962, from memory). Some tenths of a dB with the mirror spot on the face; 1.5 dB at 10° beside it, 5 dB at 30°.
-/// * beyond the mirror spot a floor: what the sides send back with their powers added. They cancel only in a plane that is true to a
-///   small part of λ; no face in a shop is silent between its lobes.
+/// * both polarisations, along the height and along the width. The sides of the rim do not send back as physical optics has them:
+///   at the angle whose cosine is q between the line of sight and the face across the side, an edge of a thin conductor gives
+///   √((1-q)/(1+q)) times as much for a wave along it and √((1+q)/(1-q)) for one across (ratio of Keller's coefficient of a
+///   half-plane to that of physical optics, both for a wave that goes back where it came from; J. B. Keller, Geometrical theory of
+///   diffraction, 1962, from memory). Some tenths of a dB with the mirror spot on the face; 1.5 dB at 10° beside it, 5 dB at 30°.
+/// * beyond the mirror spot a floor: what the sides send back with their powers added. They cancel only in a plane that is true to
+///   a small part of λ; no face in a shop is silent between its lobes.
 /// * beyond the mirror spot 0.35 + 4 sin² θ dB, θ the incidence, for waves that go along the face from side to side and back: with
 ///   them the band holds strips solved by the method of moments, 10 to 25 λ wide, from 3 to 60° (`tests/data/strips.py`).
 ///
-/// Not in it: that the face is bent or dented (0.5 mm is an eighth of a wave at 77 GHz), ribs and handles, the material ([`crate::material`]).
+/// Not in it: that the face is bent or dented (0.5 mm is an eighth of a wave at 77 GHz), ribs and handles, the material
+/// ([`crate::material`]).
 ///
 /// `None` if the sensor is not in front of the face, lies in its plane, or is less than ten wavelengths from it, or no number.
 pub fn echo(face: &Face, sensor: DVec3, wave: Wavelength) -> Option<Seen> {
@@ -73,8 +74,8 @@ pub fn echo(face: &Face, sensor: DVec3, wave: Wavelength) -> Option<Seen> {
     })
 }
 
-/// The same integral over a rectangle that a corner opens to the sensor, from one of its corners to the other about the sensor's foot
-/// in its plane, `height` mm under the sensor: I without its phase.
+/// The same integral over a rectangle that a corner opens to the sensor, from one of its corners to the other about the sensor's
+/// foot in its plane, `height` mm under the sensor: I without its phase.
 pub(crate) fn aperture(from: DVec2, to: DVec2, height: f64, wave: Wavelength) -> f64 {
     let (half, middle) = ((to - from) * 0.5, (to + from) * 0.5);
     Sums::of(-middle, half, Over { height, number: number(wave) }).ideal() / (2.0 * number(wave))

@@ -13,8 +13,8 @@ const WITHIN_DB: f64 = 0.3;
 
 /// The echo of a smooth conducting ball about `middle`, mm, at the distance d of its nearest point.
 ///
-/// σ = πa² (d/(a + d))²: the mirror spot of a round mirror (from memory), πa² far off. For ka of 16 and more: the exact series of Mie
-/// is 0.27 dB off there, below 0.05 dB from ka = 60 on (computed with scipy); the band is ±0.3 dB.
+/// σ = πa² (d/(a + d))²: the mirror spot of a round mirror (from memory), πa² far off. For ka of 16 and more: the exact series of
+/// Mie is 0.27 dB off there, below 0.05 dB from ka = 60 on (computed with scipy); the band is ±0.3 dB.
 ///
 /// `None` for smaller balls, inside, nearer than ten wavelengths, or for figures that are no numbers.
 pub fn echo(middle: DVec3, radius_mm: f64, sensor: DVec3, wave: Wavelength) -> Option<Seen> {

@@ -30,8 +30,8 @@ pub struct Trihedral {
 }
 
 impl Trihedral {
-    /// As built: the corner, mm, the directions of the three inner edges, each of any length, and how long all of them are, mm. What
-    /// is not square about it is in the directions. `None` if they lie in a plane, or a figure is none or no number.
+    /// As built: the corner, mm, the directions of the three inner edges, each of any length, and how long all of them are, mm.
+    /// What is not square about it is in the directions. `None` if they lie in a plane, or a figure is none or no number.
     pub fn new(corner: DVec3, edges: [DVec3; 3], edge_mm: f64, mouth: Mouth) -> Option<Self> {
         let [a, b, c] = edges.map(DVec3::try_normalize);
         let (a, b, c) = (a?, b?, c?);
@@ -75,20 +75,21 @@ impl Trihedral {
 
 /// The echo by all three faces of a smooth conductor, at the distance R of its corner.
 ///
-/// For each order of the faces, the part of the plane across the line of sight through which a ray can come in by the first and leave
-/// by the last (the outline of the last together with the first's, turned about the corner): over these, σ = 4π/λ² |∬ e^(-jkl) dA|², l the
-/// way from the corner's image of the sensor to there and on to the sensor, less 2R. A square corner has its image across the corner
-/// and l = ρ²/R: for a triangular one on its axis the integral over a hexagon of side √2a/3, 4πa⁴/(3λ²) far off (12πa⁴/λ² for a square
-/// mouth). One that is not square has an image for each order. Effective area as the overlap of real and image aperture: IEE Proc. H
-/// 130 (1983) 322, abstract read; the near field derived here.
+/// For each order of the faces, the part of the plane across the line of sight through which a ray can come in by the first and
+/// leave by the last (the outline of the last together with the first's, turned about the corner): over these, σ = 4π/λ² |∬
+/// e^(-jkl) dA|², l the way from the corner's image of the sensor to there and on to the sensor, less 2R. A square corner has its
+/// image across the corner and l = ρ²/R: for a triangular one on its axis the integral over a hexagon of side √2a/3, 4πa⁴/(3λ²) far
+/// off (12πa⁴/λ² for a square mouth). One that is not square has an image for each order. Effective area as the overlap of real and
+/// image aperture: IEE Proc. H 130 (1983) 322, abstract read; the near field derived here.
 ///
-/// A sum over rays with sharp shadows from face to face says otherwise by up to 4 dB near a deep zone (12.0 in place of 13.5 dBsm for
-/// 141.4 mm at 1.5 m): the edges bend the wave on its short way between the faces. Iterated physical optics, vector fields that know
-/// neither rays nor images, has 13.47 there (`tests/data/bounces.py`), so that the overlap is taken. The band is what it shows in 37
-/// reflectors of 50 to 250 mm at 0.6 to 7.2 m, up to 27° off the axis, up to 0.6° out of square: ±(0.3 + 0.1 N) dB, N = a²/(λR), and
-/// twice that for a square mouth; it was set by 27 of them.
+/// A sum over rays with sharp shadows from face to face says otherwise by up to 4 dB near a deep zone (12.0 in place of 13.5 dBsm
+/// for 141.4 mm at 1.5 m): the edges bend the wave on its short way between the faces. Iterated physical optics, vector fields that
+/// know neither rays nor images, has 13.47 there (`tests/data/bounces.py`), so that the overlap is taken. The band is what it shows
+/// in 37 reflectors of 50 to 250 mm at 0.6 to 7.2 m, up to 27° off the axis, up to 0.6° out of square: ±(0.3 + 0.1 N) dB, N =
+/// a²/(λR), and twice that for a square mouth; it was set by 27 of them.
 ///
-/// `None` if the sensor is not in front of all three faces, or nearer than three edges or ten wavelengths, or so near that N is above 20.
+/// `None` if the sensor is not in front of all three faces, or nearer than three edges or ten wavelengths, or so near that N is
+/// above 20.
 pub fn echo(of: &Trihedral, sensor: DVec3, wave: Wavelength) -> Option<Seen> {
     let own = sensor - of.corner;
     let range_mm = own.length();

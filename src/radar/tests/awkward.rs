@@ -59,7 +59,8 @@ proptest! {
 
     #[test]
     fn nothing_awkward_breaks_a_shape(
-        sensor in vector(), middle in vector(), along in vector(), size in [awkward(), awkward(), awkward()], error in -0.2..0.2_f64,
+        sensor in vector(), middle in vector(), along in vector(), size in [awkward(), awkward(), awkward()],
+        error in -0.2..0.2_f64,
         ghz in prop_oneof![Just(77.0), Just(24.0), 0.1..200.0_f64],
     ) {
         let wave = wavelength(ghz * 1e9).unwrap();
@@ -118,7 +119,10 @@ proptest! {
 
     /// Two halves of a face side by side are the face: their sums add up, so no more than both amplitudes together come back.
     #[test]
-    fn halves_make_the_whole(w in 100.0..2000.0_f64, h in 100.0..2000.0_f64, at in -0.9..0.9_f64, d in 500.0..6000.0_f64, y in -800.0..800.0_f64, z in -800.0..800.0_f64) {
+    fn halves_make_the_whole(
+        w in 100.0..2000.0_f64, h in 100.0..2000.0_f64, at in -0.9..0.9_f64, d in 500.0..6000.0_f64,
+        y in -800.0..800.0_f64, z in -800.0..800.0_f64,
+    ) {
         let cut = 0.5 * w * at;
         let sensor = DVec3::new(d, y, z);
         let part = |from: f64, to: f64| {
@@ -130,7 +134,8 @@ proptest! {
         prop_assert!(whole <= (left + right) * (1.0 + 1e-6) && whole >= (left - right).abs() * (1.0 - 1e-6) - 1e-15);
     }
 
-    /// Far off, a face square on grows as its area squared and a column as its length squared; a corner reflector as its edge's fourth power.
+    /// Far off, a face square on grows as its area squared and a column as its length squared; a corner reflector as its edge's
+    /// fourth power.
     #[test]
     fn far_limits_are_monotone(size in 40.0..200.0_f64, more in 1.01..2.0_f64) {
         let far = DVec3::X * 1e8;
@@ -154,7 +159,10 @@ proptest! {
 
     /// At the turn that is named, and anywhere in the hold beyond it, the echo is low: asked anew of faces that were really turned.
     #[test]
-    fn a_turn_that_is_named_does(far in 1000.0..4000.0_f64, aside in -1500.0..1500.0_f64, w in 200.0..900.0_f64, deep in 200.0..700.0_f64, first in -0.6..0.6_f64, share in 0.0..1.0_f64) {
+    fn a_turn_that_is_named_does(
+        far in 1000.0..4000.0_f64, aside in -1500.0..1500.0_f64, w in 200.0..900.0_f64, deep in 200.0..700.0_f64,
+        first in -0.6..0.6_f64, share in 0.0..1.0_f64,
+    ) {
         let made = |turn: f64| cabinet(DVec2::new(far, aside), first + turn, w, deep);
         let sensor = DVec3::new(0.0, 0.0, 600.0);
         let most = -10.0;
@@ -187,8 +195,8 @@ fn cabinet(at: DVec2, turn: f64, wide: f64, deep: f64) -> Vec<Face> {
     vec![side(0.0, d, wide), side(1.0, w, deep), side(2.0, d, wide), side(3.0, w, deep)]
 }
 
-/// A door of 1 m at 3 m, square on: it must turn until the foot of the perpendicular is well off it (9.6° puts it on the edge), and a
-/// small turn does nothing. Back by how much it must be moved, too.
+/// A door of 1 m at 3 m, square on: it must turn until the foot of the perpendicular is well off it (9.6° puts it on the edge), and
+/// a small turn does nothing. Back by how much it must be moved, too.
 #[test]
 fn turned_until_the_spot_is_off() {
     let face = [Face::new(DVec3::new(3000.0, 0.0, 600.0), PI, 0.0, 1000.0, 1000.0).unwrap()];
@@ -256,8 +264,8 @@ fn an_echo_has_a_place_and_a_surface() {
     assert!((found.bearing.azimuth - PI / 4.0).abs() < 1e-9 && found.bearing.elevation > 0.3, "{found:?}");
 }
 
-/// The law of levels takes it: a wide steel wall at 1.5, 2, 3 m against a reflector of 13.5 dBsm at 1.5 m is -5.0, -7.5, -11.0 dB but for
-/// the ripple of its rim; the reflector is the one of 141.4 mm.
+/// The law of levels takes it: a wide steel wall at 1.5, 2, 3 m against a reflector of 13.5 dBsm at 1.5 m is -5.0, -7.5, -11.0 dB
+/// but for the ripple of its rim; the reflector is the one of 141.4 mm.
 #[test]
 fn walls_against_the_reflector() {
     use baywright_radar::level::{Known, Sensor, against};

@@ -50,8 +50,8 @@ fn losses_as_tabled() {
     assert!((nu - 0.566618).abs() < 1e-6 && (loss_exact_db(nu) - 10.75831).abs() < 1e-4);
 }
 
-/// Where a wave behind an edge seems to come from, against the Kirchhoff integral over the open half-plane (`data/quadrature.py`). Its
-/// look for the strongest direction ended at 60 mrad: rows at that end tell nothing of it.
+/// Where a wave behind an edge seems to come from, against the Kirchhoff integral over the open half-plane (`data/quadrature.py`).
+/// Its look for the strongest direction ended at 60 mrad: rows at that end tell nothing of it.
 #[test]
 fn bearings_are_those_of_direct_quadrature() {
     let all: Value = serde_json::from_str(include_str!("data/quadrature.json")).unwrap();

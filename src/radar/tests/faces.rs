@@ -99,8 +99,8 @@ fn sheets_square_on_near_and_far() {
     assert!((wall.ideal_dbsm - db(PI * 9.0)).abs() < 1.0, "{wall:?}");
 }
 
-/// Strips solved by the method of moments (`data/strips.py`), for waves along their edges and across: both lie in the band of a face
-/// that is as wide and long besides, far off: σ = 2l²/λ times the echo width.
+/// Strips solved by the method of moments (`data/strips.py`), for waves along their edges and across: both lie in the band of a
+/// face that is as wide and long besides, far off: σ = 2l²/λ times the echo width.
 #[test]
 fn both_polarisations_of_strips_lie_in_the_band() {
     let rows: Vec<[f64; 4]> = serde_json::from_str(include_str!("data/strips.json")).unwrap();

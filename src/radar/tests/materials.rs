@@ -121,7 +121,10 @@ fn what_is_known_and_what_is_not() {
 proptest! {
     /// No plate makes power, whatever its thickness (half waves among them), angle and frequency; without loss it keeps it.
     #[test]
-    fn power_is_kept(nth in 0..Building::ALL.len(), ghz in 1.0..110.0_f64, halves in 0..40_u32, more in 0.0..1.0_f64, angle in 0.0..1.57_f64) {
+    fn power_is_kept(
+        nth in 0..Building::ALL.len(), ghz in 1.0..110.0_f64, halves in 0..40_u32, more in 0.0..1.0_f64,
+        angle in 0.0..1.57_f64,
+    ) {
         let wave: Wavelength = wavelength(ghz * 1e9).unwrap();
         let eta = Building::ALL[nth].at(ghz * 1e9).unwrap().eta;
         let thick = 0.5 * wave.mm() / eta.re.sqrt() * (f64::from(halves) + if more < 0.3 { 0.0 } else { more });

@@ -113,8 +113,8 @@ fn reflectors_against_sharp_rays() {
     assert!(few >= 8 && worst < 0.2, "{few} {worst}");
 }
 
-/// Edge 141.4 mm at 77 GHz: 4πa⁴/(3λ²) is 20.43 dBsm; the integral over the hexagon 13.53, 18.20, 19.89, 20.43 dBsm at 1.5, 2.5, 5 and
-/// 50 m. Far off: triangular and square ones of 30 to 200 mm.
+/// Edge 141.4 mm at 77 GHz: 4πa⁴/(3λ²) is 20.43 dBsm; the integral over the hexagon 13.53, 18.20, 19.89, 20.43 dBsm at 1.5, 2.5, 5
+/// and 50 m. Far off: triangular and square ones of 30 to 200 mm.
 #[test]
 fn reflectors_near_and_far() {
     let wave = wavelength(77e9).unwrap();

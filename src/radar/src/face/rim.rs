@@ -2,10 +2,11 @@
 //!
 //! What a flat face sends back to where the wave came from is I = ∬ d e^(-2jkr)/r³ dA: k = 2π/λ, `d` the height of the sensor over
 //! the plane, r the way to each piece. About the foot of that height, in polar coordinates, ρ dρ = r dr, and with
-//! F(r) = ∫ d e^(-2jks)/s² ds from r on, I = ∮ (F(d) - F(r)) dφ along the rim: exact. F(r) = d e^(-2jkr)/(2jk r²) up to 1/(kr), which
-//! is below 0.4 % from half a metre on at 24 GHz. Each side is then an integral along a straight line, over which the integrand is
-//! smooth, also where the foot lies on the rim: summed over its first turns of the phase, and beyond them given by its end (repeated
-//! partial integration, three terms). Derived here; within 0.01 dB of direct quadrature down to -78 dBsm (`tests/data/quadrature.py`).
+//! F(r) = ∫ d e^(-2jks)/s² ds from r on, I = ∮ (F(d) - F(r)) dφ along the rim: exact. F(r) = d e^(-2jkr)/(2jk r²) up to 1/(kr),
+//! which is below 0.4 % from half a metre on at 24 GHz. Each side is then an integral along a straight line, over which the
+//! integrand is smooth, also where the foot lies on the rim: summed over its first turns of the phase, and beyond them given by its
+//! end (repeated partial integration, three terms). Derived here; within 0.01 dB of direct quadrature down to -78 dBsm
+//! (`tests/data/quadrature.py`).
 //!
 //! Sums are in units of e^(-2jkd)/(2jk).
 

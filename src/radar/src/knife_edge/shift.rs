@@ -33,12 +33,13 @@ pub struct Shift {
 
 /// The shift of bearing of a wave that passes an edge, for a sensor whose antennas are `aperture_mm` wide across the edge.
 ///
-/// Behind the edge the field against the free one is f(ν) = (1+j)/2 ∫ e^(-jπs²/2) ds from ν to ∞, ν for the line to each place x of the
-/// aperture: the edge reaches x d₂/(d₁+d₂) less over it the further x lies on the open side. Mean direction: the phase's slope weighted
-/// by power, Im ∫ f* f' dx / (k ∫ |f|² dx); strongest: the greatest |∫ f e^(-jkx sin β) dx| within a beam of ±1.5 λ/aperture of the mean.
-/// Derived here from Recommendation ITU-R P.526, section 4.1; within 2 % or 0.1 mrad of the Kirchhoff integral over the open half-plane
-/// with exact ways (`tests/data/quadrature.py`) for edges 50 mm below the line to 50 mm over it at 0.5 to 4 m. One way: an echo goes by
-/// the edge twice and shifts alike both ways. For a thin edge, straight and level, and angles below 0.2 rad.
+/// Behind the edge the field against the free one is f(ν) = (1+j)/2 ∫ e^(-jπs²/2) ds from ν to ∞, ν for the line to each place x of
+/// the aperture: the edge reaches x d₂/(d₁+d₂) less over it the further x lies on the open side. Mean direction: the phase's slope
+/// weighted by power, Im ∫ f* f' dx / (k ∫ |f|² dx); strongest: the greatest |∫ f e^(-jkx sin β) dx| within a beam of ±1.5
+/// λ/aperture of the mean. Derived here from Recommendation ITU-R P.526, section 4.1; within 2 % or 0.1 mrad of the Kirchhoff
+/// integral over the open half-plane with exact ways (`tests/data/quadrature.py`) for edges 50 mm below the line to 50 mm over it
+/// at 0.5 to 4 m. One way: an echo goes by the edge twice and shifts alike both ways. For a thin edge, straight and level, and
+/// angles below 0.2 rad.
 ///
 /// `None` if a distance or the aperture is not above 0, or a figure is no number.
 pub fn shift(edge: &Edge, aperture_mm: f64, wave: Wavelength) -> Option<Shift> {

@@ -36,17 +36,17 @@ impl Polarised {
         cos * cos * self.te.norm_sqr() + sin * sin * self.tm.norm_sqr()
     }
 
-    /// Of that, the share that comes back polarised as a mirror of metal would send it. At 0° it is all of it: there the two figures
-    /// are the same but for the sign, by the way in which TM is counted.
+    /// Of that, the share that comes back polarised as a mirror of metal would send it. At 0° it is all of it: there the two
+    /// figures are the same but for the sign, by the way in which TM is counted.
     pub fn as_a_mirror(&self, tilt: f64) -> f64 {
         let (sin, cos) = libm::sincos(tilt);
         (self.te * (cos * cos) - self.tm * (sin * sin)).norm_sqr()
     }
 }
 
-/// What the surface of a half space of η reflects of a plane wave from air, at `angle` radians from the normal (Recommendation ITU-R
-/// P.2040-3, equations 37a and b). Smooth, even, not magnetic. `None` for an angle outside 0 to π/2, or an η without figures or that
-/// would make the wave stronger.
+/// What the surface of a half space of η reflects of a plane wave from air, at `angle` radians from the normal (Recommendation
+/// ITU-R P.2040-3, equations 37a and b). Smooth, even, not magnetic. `None` for an angle outside 0 to π/2, or an η without figures
+/// or that would make the wave stronger.
 pub fn half_space(eta: Complex64, angle: f64) -> Option<Polarised> {
     let is_sound = (0.0..=FRAC_PI_2).contains(&angle) && eta.is_finite() && eta.im <= 0.0 && eta.re > 0.0;
     let (sin, cos) = libm::sincos(angle);

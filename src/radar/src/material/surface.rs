@@ -76,11 +76,12 @@ pub struct Reflected {
 }
 
 impl Surface {
-    /// What it reflects at `incidence` radians from the normal. The band goes over TE and TM, as how a wave is polarised to a surface
-    /// that may be turned any way is seldom known; over a panel's thickness ±3 %, by which thin ones swing by many dB; and, with metal
-    /// behind, over every phase in which what went through comes back in.
+    /// What it reflects at `incidence` radians from the normal. The band goes over TE and TM, as how a wave is polarised to a
+    /// surface that may be turned any way is seldom known; over a panel's thickness ±3 %, by which thin ones swing by many dB; and,
+    /// with metal behind, over every phase in which what went through comes back in.
     ///
-    /// `None` for an unknown surface (whether it matters is not known), a thickness that is not above 0, or an angle outside 0 to π/2.
+    /// `None` for an unknown surface (whether it matters is not known), a thickness that is not above 0, or an angle outside 0 to
+    /// π/2.
     pub fn reflected(&self, incidence: f64, wave: Wavelength) -> Option<Reflected> {
         let certain = |db: Band| Reflected { db, reach: Reach::Covers, is_estimate: false };
         let hz = LIGHT_MM_PER_S / wave.mm();
