@@ -89,8 +89,10 @@ pub struct Echo {
     pub beside: Beside,
     /// What it does if the sensor cannot tell it from the target; `None` if it surely can.
     pub effect: Option<Effect>,
-    /// How far the aim may be out, radians: the lesser of the aiming's limits.
-    pub limit_rad: f64,
+    /// How far it lies from the target, radians: to its left, and above it.
+    pub apart: [f64; 2],
+    /// How far the aim may be out, radians: left or right, and up or down.
+    pub limits: [f64; 2],
     /// Whether what it is made of is known well enough to say how much of it comes back.
     pub is_stuff_known: bool,
     /// What takes it away, if it matters and is of a thing that can be moved; worked out with ways by two mirrors.
@@ -132,8 +134,8 @@ pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
         let Ok(sensor) = own::sensor(radar) else { return nothing(Untold::Sensor) };
         let around = Around::of(arrangement, scene, &placed.id);
         let limits = arrangement.aiming.tolerance;
-        let limit_rad = limits.azimuth_rad.min(limits.elevation_rad);
-        let look = Look { scene, wave, limit_rad, sensor: &sensor, around: &around };
+        let limits = [limits.azimuth_rad, limits.elevation_rad];
+        let look = Look { scene, wave, limits, sensor: &sensor, around: &around };
         match own::echo(placement, placed, &look) {
             Err(why) => nothing(why),
             Ok(own) => {
@@ -151,7 +153,7 @@ pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
 /// What every question shares.
 struct Look<'a> {
     scene: &'a Scene,
-    limit_rad: f64,
+    limits: [f64; 2],
     wave: Wavelength,
     sensor: &'a Sensor,
     around: &'a Around,

@@ -3,7 +3,7 @@
 //!
 //! Places are in the bay's frame (x, y on the floor, z up), lengths in millimetres, angles in radians. Faces are ideal mirrors:
 //! smooth, flat, with the angle of incidence that of reflection (method of images). That holds where a face is many wavelengths
-//! wide and its roughness far below one; nothing bends round an edge here. How strong what comes back is, is not asked here.
+//! wide and its roughness far below one; what narrow ones send on is [`Way::share`].
 //!
 //! Published values: the wall ghost and the floor bounce of references computed with numpy, and the paths of a general-purpose ray
 //! tracer (`tests/data/paths.json`).
@@ -12,6 +12,7 @@ mod echo;
 mod floor;
 mod mirror;
 mod room;
+mod share;
 mod way;
 
 pub use echo::{Ghost, Round, mirror_ghosts, target_ghosts};

@@ -105,8 +105,7 @@ pub(super) fn mirrored_dbsm(range_mm: f64) -> f64 {
     10.0 * libm::log10(mirrored_m2(range_mm))
 }
 
-/// How far two directions lie apart, radians.
-pub(super) fn apart(one: Bearing, other: Bearing) -> f64 {
-    let aside = angle::wrapped(one.azimuth - other.azimuth);
-    libm::hypot(aside, one.elevation - other.elevation)
+/// How far one direction lies to the left of another and above it, radians.
+pub(super) fn apart(one: Bearing, other: Bearing) -> [f64; 2] {
+    [angle::wrapped(one.azimuth - other.azimuth), one.elevation - other.elevation]
 }

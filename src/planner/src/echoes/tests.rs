@@ -133,7 +133,7 @@ fn a_weak_echo_that_draws_the_aim_matters() {
     let Some(Effect::Pulls(pull)) = first.effect else { panic!("{first:?}") };
     let g = baywright_radar::pull::amplitude(first.level_db.high());
     assert!((pull.worst() - g / (1.0 - g) * ray).abs() < 1e-9, "{first:?}");
-    assert!(first.matters() && pull.worst() > first.limit_rad);
+    assert!(first.matters() && pull.worst() > first.limits[0]);
 }
 
 /// Of a board it is not known what it sends back; a camera hears no echoes.

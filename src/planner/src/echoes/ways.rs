@@ -19,6 +19,9 @@ const BEFORE_MM: f64 = 0.05;
 /// Ways so many times as long as the target is away are not followed: they come back 24 dB weaker by their length alone.
 const LONGEST: f64 = 4.0;
 
+/// What a mirror's size does is told to no better than this, dB: the model of an opening, beside the edges' own waves.
+const SHARE_WITHIN_DB: f64 = 1.5;
+
 /// What comes back on one way, before it is set beside the target's.
 struct Back {
     how: How,
@@ -134,6 +137,8 @@ impl Look<'_> {
                     own.aside()?
                 };
                 let made_of = self.made_of([out, back])?;
+                let share = self.share(out, sensor)?.plus(&self.share(back, own.at)?)?;
+                let sigma = sigma.plus(&share)?;
                 (
                     How::TargetBy { out: of(out), back: of(back) },
                     made_of,
@@ -144,8 +149,7 @@ impl Look<'_> {
             Round::Mirrors { around } => {
                 way.extend(places(around));
                 let half = 0.5 * around.length_mm;
-                // Narrower faces than their first zone send back less.
-                let sigma = Band::between(f64::NEG_INFINITY, own::mirrored_dbsm(half))?;
+                let sigma = Band::of(own::mirrored_dbsm(half))?.plus(&self.share(around, sensor)?)?;
                 (How::Round { by: of(around) }, self.made_of([around])?, sigma, [half, half])
             }
         };
@@ -160,6 +164,13 @@ impl Look<'_> {
             polarised_db: Band::NOTHING,
         };
         Some(Back { how, way, received, made_of })
+    }
+
+    /// What the sizes of a way's mirrors leave of it, dB.
+    fn share(&self, way: &Way, from: DVec3) -> Option<Band> {
+        let db = 10.0 * libm::log10(way.share(from, &self.around.mirrors, self.wave)?);
+        let within = if way.bounces.is_empty() { 0.0 } else { SHARE_WITHIN_DB };
+        Band::between(db - within, db + within)
     }
 
     /// What all mirrors of some ways together send on.
@@ -193,6 +204,7 @@ impl Look<'_> {
         let lies = beside(&Spot { range_mm, bearing }, &target, self.sensor);
         let is_one = lies.is_one();
         let apart = own::apart(bearing, own.bearing);
+        let far = libm::hypot(apart[0], apart[1]);
         let believed = self.scene.sensor() + received.comes_from.normalize_or_zero() * range_mm;
         Some(Echo {
             how: How::Round { by: Vec::new() },
@@ -202,8 +214,9 @@ impl Look<'_> {
             believed,
             level_db,
             beside: lies,
-            effect: (is_one != Surely::No).then(|| effect(level_db, apart)),
-            limit_rad: self.limit_rad,
+            effect: (is_one != Surely::No).then(|| effect(level_db, far)),
+            apart,
+            limits: self.limits,
             is_stuff_known: true,
             is_prolonged: false,
             cures: Vec::new(),

@@ -71,9 +71,8 @@ impl Ratio {
         if !(ratio > 0.0) || !ratio.is_finite() {
             return None;
         }
-        let own = if ratio < 1.0 { Self::Part(rounded(ratio.recip())) } else { Self::Times(rounded(ratio)) };
-        // What rounds to one is as strong.
-        Some(if own == Self::Part(1.0) { Self::Times(1.0) } else { own })
+        // Down to a half in tenths, below that as a part.
+        Some(if ratio < 0.45 { Self::Part(rounded(ratio.recip())) } else { Self::Times(rounded(ratio)) })
     }
 }
 
@@ -82,17 +81,25 @@ impl Ratio {
 pub(super) enum Does {
     /// It may be taken for the target.
     Takes,
-    /// It draws the aim by up to so much, radians.
-    Draws(f64),
+    /// It lies in the target's own direction: taken for it or not, the aim stays.
+    InLine,
+    /// It draws the aim by up to so much, radians, where so much is allowed: up or down, or to a side.
+    Draws { by: f64, limit: f64, is_upright: bool },
     /// It is told apart by its distance, by its direction, or by both; whether a routine that takes the strongest takes it.
     Apart { by_distance: bool, by_direction: bool, is_stronger: Surely },
 }
 
 impl Does {
     pub(super) fn of(echo: &Echo) -> Self {
+        let [aside, up] = echo.apart.map(f64::abs);
+        let is_upright = up > aside;
+        let limit = echo.limits[usize::from(is_upright)];
+        if aside <= echo.limits[0] && up <= echo.limits[1] {
+            return Self::InLine;
+        }
         match echo.effect {
             Some(Effect::MayBeTaken { .. } | Effect::Pulls(Pull::NoBound)) => Self::Takes,
-            Some(Effect::Pulls(pull)) => Self::Draws(pull.worst()),
+            Some(Effect::Pulls(pull)) => Self::Draws { by: pull.worst(), limit, is_upright },
             None => Self::Apart {
                 by_distance: echo.beside.in_cell == Surely::No,
                 by_direction: echo.beside.in_beam == Surely::No,
@@ -112,7 +119,8 @@ impl Echo {
     pub fn matters(&self) -> bool {
         match Does::of(self) {
             Does::Takes => true,
-            Does::Draws(by) => by > self.limit_rad,
+            Does::InLine => false,
+            Does::Draws { by, limit, .. } => by > limit,
             Does::Apart { is_stronger, .. } => is_stronger != Surely::No,
         }
     }
@@ -159,6 +167,7 @@ mod tests {
             (1.0, Some(Ratio::Times(1.3))),
             (0.0, Some(Ratio::Times(1.0))),
             (-0.1, Some(Ratio::Times(1.0))),
+            (-1.0, Some(Ratio::Times(0.8))),
             (-6.0, Some(Ratio::Part(4.0))),
             (-20.0, Some(Ratio::Part(100.0))),
             (-21.0, Some(Ratio::Part(130.0))),

@@ -5,4 +5,5 @@
 mod awkward;
 mod floor;
 mod ghosts;
+mod share;
 mod traced;

@@ -130,9 +130,13 @@ impl About<'_> {
     pub fn echo_does(&self, echo: &Echo) -> Vec<String> {
         let mut told = vec![match Does::of(echo) {
             Does::Takes => "The radar may take it for the target.".to_owned(),
-            Does::Draws(by) => {
-                let [by, limit] = [by, echo.limit_rad].map(|own| self.locale.region.degrees(own));
-                format!("It may draw the aim by up to {by}; the aim may be out by {limit}.")
+            Does::InLine => {
+                "It comes from the target’s own direction: taken for it or not, the aim stays.".to_owned()
+            }
+            Does::Draws { by, limit, is_upright } => {
+                let way = if is_upright { "up or down" } else { "to a side" };
+                let [by, limit] = [by, limit].map(|own| self.locale.region.degrees(own));
+                format!("It may draw the aim by up to {by} {way}; {limit} is allowed.")
             }
             Does::Apart { by_distance, by_direction, .. } => {
                 let by = match (by_distance, by_direction) {
@@ -150,12 +154,12 @@ impl About<'_> {
             Does::Apart { is_stronger: Surely::Perhaps, .. } => {
                 told.push("A routine that takes the strongest echo may take this one.".to_owned());
             }
-            Does::Takes | Does::Draws(_) if echo.beside.is_one() == Surely::Perhaps => {
+            Does::Takes | Does::Draws { .. } if echo.beside.is_one() == Surely::Perhaps => {
                 told.push(
                     "That is, if it cannot tell the two apart, which the profile does not say.".to_owned(),
                 );
             }
-            Does::Takes | Does::Draws(_) | Does::Apart { .. } => {}
+            Does::Takes | Does::InLine | Does::Draws { .. } | Does::Apart { .. } => {}
         }
         if !echo.is_stuff_known {
             told.push("What it is made of is not known: taken for anything up to bare metal.".to_owned());

@@ -132,9 +132,11 @@ impl About<'_> {
     pub fn echo_does(&self, echo: &Echo) -> Vec<String> {
         let mut told = vec![match Does::of(echo) {
             Does::Takes => "Das Radar kann es für das Ziel halten.".to_owned(),
-            Does::Draws(by) => {
-                let [by, limit] = [by, echo.limit_rad].map(|own| self.locale.region.degrees(own));
-                format!("Es kann die Einstellung um bis zu {by} verziehen; {limit} sind erlaubt.")
+            Does::InLine => "Es kommt aus der Richtung des Ziels selbst: Ob es dafür gehalten wird oder nicht, die Einstellung bleibt.".to_owned(),
+            Does::Draws { by, limit, is_upright } => {
+                let way = if is_upright { "nach oben oder unten" } else { "zur Seite" };
+                let [by, limit] = [by, limit].map(|own| self.locale.region.degrees(own));
+                format!("Es kann die Einstellung um bis zu {by} {way} verziehen; {limit} sind erlaubt.")
             }
             Does::Apart { by_distance, by_direction, .. } => {
                 let by = match (by_distance, by_direction) {
@@ -152,13 +154,13 @@ impl About<'_> {
             Does::Apart { is_stronger: Surely::Perhaps, .. } => {
                 told.push("Ein Ablauf, der das stärkste Echo nimmt, kann dieses nehmen.".to_owned());
             }
-            Does::Takes | Does::Draws(_) if echo.beside.is_one() == Surely::Perhaps => {
+            Does::Takes | Does::Draws { .. } if echo.beside.is_one() == Surely::Perhaps => {
                 told.push(
                     "Das heißt, wenn es die beiden nicht unterscheidet; das Profil sagt das nicht."
                         .to_owned(),
                 );
             }
-            Does::Takes | Does::Draws(_) | Does::Apart { .. } => {}
+            Does::Takes | Does::InLine | Does::Draws { .. } | Does::Apart { .. } => {}
         }
         if !echo.is_stuff_known {
             told.push(
