@@ -1,5 +1,7 @@
 //! Flat faces against direct quadrature of the same integral (`data/quadrature.py`) and published limits.
 
+#![allow(clippy::unwrap_used, reason = "a test that cannot set itself up has failed")]
+
 use std::f64::consts::PI;
 
 use baywright_geometry::{DVec3, Face, Wavelength, wavelength};

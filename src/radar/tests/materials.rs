@@ -1,5 +1,7 @@
 //! Materials against a transfer-matrix library (`data/materials.py`) and published figures.
 
+#![allow(clippy::unwrap_used, reason = "a test that cannot set itself up has failed")]
+
 use baywright_geometry::angle::radians;
 use baywright_geometry::{Wavelength, wavelength};
 use baywright_radar::material::{Building, Own, Reach, Surface, half_space, slab};

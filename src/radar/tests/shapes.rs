@@ -1,6 +1,8 @@
 //! Round things and corners against direct quadrature (`data/quadrature.py`), iterated physical optics (`data/bounces.py`) and
 //! published limits.
 
+#![allow(clippy::unwrap_used, reason = "a test that cannot set itself up has failed")]
+
 use std::f64::consts::FRAC_PI_4;
 
 use baywright_geometry::{DVec3, Wavelength, wavelength};
