@@ -14,6 +14,7 @@ mod customer;
 mod dimensions;
 mod drawn;
 mod drive;
+mod echoes;
 mod entry;
 mod failed;
 mod faults;

@@ -58,6 +58,18 @@ impl Desk {
         });
     }
 
+    /// The echoes of what is shown now, as far as they are known.
+    fn heard(&self) -> Option<&[Seen]> {
+        let slow = self.answer.shown_of(&self.echoes.slow).filter(|own| !own.is_older);
+        let fast = self.echoes.fast.as_ref().filter(|own| own.0 == self.answer.generation);
+        slow.map(|own| own.found.as_slice()).or_else(|| fast.map(|own| own.1.as_slice()))
+    }
+
+    /// How many echoes are told now.
+    pub fn echoes_heard(&self) -> usize {
+        self.heard().into_iter().flatten().map(|own| own.echoes.len()).sum()
+    }
+
     /// The panel.
     pub(super) fn echoes(&mut self, ui: &mut Ui) {
         let texts = self.view.locale.language.echoes();
@@ -84,15 +96,9 @@ impl Desk {
             ui.add(Label::new(texts.no_radar).wrap());
             return None;
         }
-        let slow = self.answer.shown_of(&self.echoes.slow).filter(|own| !own.is_older);
-        let fast = self.echoes.fast.as_ref().filter(|own| own.0 == self.answer.generation);
-        let found: &[Seen] = match (slow, fast) {
-            (Some(shown), _) => shown.found,
-            (None, Some((_, found))) => found,
-            (None, None) => {
-                ui.add(Label::new(widgets::soft(ui, texts.waits)).wrap());
-                return None;
-            }
+        let Some(found) = self.heard() else {
+            ui.add(Label::new(widgets::soft(ui, texts.waits)).wrap());
+            return None;
         };
         for (nth, own) in found.iter().enumerate() {
             let many = found.len() > 1;

@@ -32,7 +32,7 @@ const FIRST_STEPS: &[Section] = &[
         &[
             "Open the bay, then choose one car and aiming after another: the answer says whether each fits, and how \
              much is lacking. “Parking” tints the floor where the car can stand and names the best spots, by tape from two \
-             walls. “Measure” gives the distance between any two points.",
+             walls. “Echoes” says what here the radar may take for its target. “Measure” gives the distance between any two points.",
         ],
     ),
     (
@@ -80,8 +80,8 @@ const SECTIONS: &[Section] = &[
         "What it does not do",
         &[
             "It speaks of the space. It never says that a sensor is aimed, and it never controls a car or a scan tool. \
-             It does not yet work out echoes, judge floor levels beyond the highest and lowest, prove laid marks by \
-             their taped distances, or search for a place to park.",
+             What the radar would see it works out for smooth ideal shapes, without the car itself and the target’s own \
+             stand; no verdict is made of that.",
             "It knows the shapes that it is told: upright outlines between two heights. What it is not told it cannot \
              find. Without floor levels the best answer is “ready with care”.",
         ],

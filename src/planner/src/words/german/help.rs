@@ -32,7 +32,7 @@ const FIRST_STEPS: &[Section] = &[
         &[
             "Den Messplatz öffnen, dann ein Fahrzeug und eine Einstellung nach der anderen wählen: Das Ergebnis sagt, ob es passt \
              und wie viel fehlt. „Parken“ tönt den Boden, wo das Fahrzeug stehen kann, und nennt die besten Stellen, mit dem \
-             Bandmaß von zwei Wänden. „Messen“ gibt den Abstand zwischen zwei beliebigen \
+             Bandmaß von zwei Wänden. „Echos“ sagt, was hier das Radar für sein Ziel halten kann. „Messen“ gibt den Abstand zwischen zwei beliebigen \
              Punkten.",
         ],
     ),
@@ -79,9 +79,9 @@ const SECTIONS: &[Section] = &[
     (
         "Was es nicht tut",
         &[
-            "Es spricht vom Raum. Es sagt nie, dass ein Sensor eingestellt ist, und steuert weder Fahrzeug noch Diagnosegerät. Es \
-             berechnet noch keine Echos, beurteilt Bodenhöhen nur nach der höchsten und der tiefsten, prüft angelegte Marken nicht \
-             nach ihren gemessenen Abständen und sucht keinen Platz zum Abstellen.",
+            "Es spricht vom Raum. Es sagt nie, dass ein Sensor eingestellt ist, und steuert weder Fahrzeug noch Diagnosegerät. Was \
+             das Radar sehen würde, berechnet es für glatte ideale Formen, ohne das Fahrzeug selbst und den Ständer des Ziels; \
+             kein Urteil wird daraus.",
             "Es kennt die Formen, die ihm gesagt werden: senkrechte Umrisse zwischen zwei Höhen. Was ihm nicht gesagt wird, kann es \
              nicht finden. Ohne Bodenhöhen ist das beste Ergebnis „bereit mit Vorsicht“.",
         ],
