@@ -135,7 +135,14 @@ pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
         let around = Around::of(arrangement, scene, &placed.id);
         let limits = arrangement.aiming.tolerance;
         let limits = [limits.azimuth_rad, limits.elevation_rad];
-        let look = Look { scene, wave, limits, sensor: &sensor, around: &around };
+        let look = Look {
+            beam_up_rad: radar.beam_elevation_rad,
+            scene,
+            wave,
+            limits,
+            sensor: &sensor,
+            around: &around,
+        };
         match own::echo(placement, placed, &look) {
             Err(why) => nothing(why),
             Ok(own) => {
@@ -154,6 +161,8 @@ pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
 struct Look<'a> {
     scene: &'a Scene,
     limits: [f64; 2],
+    /// How high the beam is, radians.
+    beam_up_rad: f64,
     wave: Wavelength,
     sensor: &'a Sensor,
     around: &'a Around,

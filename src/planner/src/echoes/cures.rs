@@ -124,7 +124,8 @@ impl Look<'_> {
             lost_db,
             polarised_db: Band::NOTHING,
         };
-        Some(self.set_beside(&received, own)?.matters())
+        // What is not heard does not matter.
+        Some(self.set_beside(&received, own).is_some_and(|echo| echo.matters()))
     }
 }
 

@@ -197,6 +197,10 @@ impl Look<'_> {
     /// What comes back beside the target's, of which nothing more is known than that; `None` of no figure.
     pub(super) fn set_beside(&self, received: &Received, own: &OwnEcho) -> Option<Echo> {
         let pose = &self.scene.bay_from_sensor;
+        // Behind the sensor's own plane stands its car.
+        if [received.departs, received.comes_from].into_iter().any(|own| own.dot(pose.forward()) <= 0.0) {
+            return None;
+        }
         let level_db = against(received, &own.received, self.sensor, pose)?;
         let range_mm = 0.5 * (received.out_mm + received.back_mm);
         let bearing = Bearing::of(received.comes_from, pose);
@@ -204,7 +208,9 @@ impl Look<'_> {
         let lies = beside(&Spot { range_mm, bearing }, &target, self.sensor);
         let is_one = lies.is_one();
         let apart = own::apart(bearing, own.bearing);
-        let far = libm::hypot(apart[0], apart[1]);
+        // A bearing is taken within the beam: what comes from beyond it draws no further than what comes from its edge.
+        let [aside, up] = apart.map(f64::abs);
+        let far = libm::hypot(aside.min(self.sensor.beam_azimuth.high()), up.min(self.beam_up_rad));
         let believed = self.scene.sensor() + received.comes_from.normalize_or_zero() * range_mm;
         Some(Echo {
             how: How::Round { by: Vec::new() },

@@ -189,11 +189,14 @@ impl About<'_> {
         } else {
             format!("at most {} dB", db(echo.level_db.high()))
         };
-        format!(
-            "{level} against the target; {} from the sensor, {} to the left of its axis.",
-            self.length(echo.range_mm),
-            self.locale.region.degrees(echo.bearing.azimuth)
-        )
+        let aside = echo.bearing.azimuth;
+        let way = if aside.abs() < 0.05_f64.to_radians() {
+            "straight before it".to_owned()
+        } else {
+            let side = if aside > 0.0 { "left" } else { "right" };
+            format!("{} to the {side} of its axis", self.locale.region.degrees(aside.abs()))
+        };
+        format!("{level} against the target; {} from the sensor, {way}.", self.length(echo.range_mm))
     }
 
     /// One of several targets.

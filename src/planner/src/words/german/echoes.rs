@@ -192,11 +192,14 @@ impl About<'_> {
         } else {
             format!("höchstens {} dB", db(echo.level_db.high()))
         };
-        format!(
-            "{level} gegen das Ziel; {} vom Sensor, {} links von seiner Achse.",
-            self.length(echo.range_mm),
-            self.locale.region.degrees(echo.bearing.azimuth)
-        )
+        let aside = echo.bearing.azimuth;
+        let way = if aside.abs() < 0.05_f64.to_radians() {
+            "gerade vor ihm".to_owned()
+        } else {
+            let side = if aside > 0.0 { "links" } else { "rechts" };
+            format!("{} {side} von seiner Achse", self.locale.region.degrees(aside.abs()))
+        };
+        format!("{level} gegen das Ziel; {} vom Sensor, {way}.", self.length(echo.range_mm))
     }
 
     /// One of several targets.
