@@ -153,11 +153,17 @@ impl Search {
 
     /// The places for a heading, radians.
     pub fn places(&self, heading_rad: f64) -> Places {
-        let (fits, undecided) = self.regions(&Sweep::at(heading_rad));
+        let sweep = Sweep::at(heading_rad);
+        let (fits, undecided) = self.levelled(&sweep, self.regions(&sweep));
         Places { heading_rad, fits, undecided }
     }
 
-    /// Where all of a sweep fits, and where that is not decided.
+    /// What fits and what is undecided, with what the levels say.
+    fn levelled(&self, sweep: &Sweep, of: (Region, Region)) -> (Region, Region) {
+        self.levels.iter().fold(of, |(fits, undecided), own| own.refined(sweep, fits, undecided))
+    }
+
+    /// Where all of a sweep fits, and where that is not decided, whatever the levels say.
     fn regions(&self, sweep: &Sweep) -> (Region, Region) {
         let frame = self.frame(sweep);
         let Some(around) = Bounds::around(frame.iter().copied()).map(|own| own.grown(PAST_MM)) else {
@@ -171,10 +177,7 @@ impl Search {
             true => Region::default(),
             false => Region::common(&rings_of(&not_taken), &near),
         };
-        let fits = carved(not_taken, near);
-        self.levels
-            .iter()
-            .fold((fits, undecided), |(fits, undecided), levels| levels.refined(sweep, fits, undecided))
+        (carved(not_taken, near), undecided)
     }
 
     /// Where the room holds all of a sweep, but for its inner corners: a convex ring; empty if it does nowhere.
@@ -186,9 +189,28 @@ impl Search {
         held.reduce(|a, b| common(&a, &b)).filter(|frame| frame.len() >= 3).unwrap_or_default()
     }
 
-    /// What is left of some places where all of a sweep fits. Only what is met about them is looked at, so that it costs the less
-    /// the fewer they are.
-    fn still(&self, sweep: &Sweep, of: &Region) -> Region {
+    /// What is left of some places where all of each sweep fits; `None` if nothing is. The levels cost the most and are asked last,
+    /// of what all the sweeps leave.
+    fn still(&self, sweeps: &[Sweep], of: Region) -> Option<Region> {
+        self.still_level(sweeps, self.still_clear(sweeps, of)?)
+    }
+
+    /// The same, whatever the levels say.
+    fn still_clear(&self, sweeps: &[Sweep], of: Region) -> Option<Region> {
+        let some = |own: &Region| !own.is_empty();
+        sweeps.iter().try_fold(of, |left, sweep| Some(self.clear(sweep, left)).filter(some))
+    }
+
+    /// The same, as far as the levels say.
+    fn still_level(&self, sweeps: &[Sweep], of: Region) -> Option<Region> {
+        let asked = sweeps.iter().flat_map(|sweep| self.levels.iter().map(move |own| (sweep, own)));
+        asked.fold(Some(of), |left, (sweep, levels)| {
+            Some(levels.refined(sweep, left?, Region::default()).0).filter(|own| !own.is_empty())
+        })
+    }
+
+    /// What of some places a sweep leaves. Only what is met about them is looked at, so that it costs the less the fewer they are.
+    fn clear(&self, sweep: &Sweep, of: Region) -> Region {
         let frame = self.frame(sweep);
         let Some(bounds) = of.bounds().filter(|_| !frame.is_empty()) else { return Region::default() };
         let around = bounds.grown(PAST_MM);
@@ -196,8 +218,7 @@ impl Search {
         let mut perhaps = Vec::new();
         self.met(sweep, &around, &mut taken, &mut perhaps);
         taken.append(&mut perhaps);
-        let fits = carved(of.clone(), taken);
-        self.levels.iter().fold(fits, |fits, levels| levels.refined(sweep, fits, Region::default()).0)
+        carved(of, taken)
     }
 
     /// The rings of all places in a box where something is met: surely, and perhaps. What is met past it costs crossings and says

@@ -110,16 +110,18 @@ impl Levels {
                 let corners = [(-half, -half), (half, -half), (half, half), (-half, half)];
                 corners.map(|off| middle + DVec2::from(off)).to_vec()
             };
-            let pose = PlanPose::new(middle, sweep.heading_rad());
+            let here = asks.at(PlanPose::new(middle, sweep.heading_rad()));
             let is_least = half < 2.0 * LEAST_MM || asked >= MOST_ASKED;
-            match asks.within(pose, corner + by_mm * std::f64::consts::SQRT_2, turn_rad) {
+            // What stops at a place itself stops all of a box about it: of a square with such a middle no box tells more than its own
+            // places do.
+            let told = match is_box && here.within(0.0, 0.0) == Levelled::Stops {
+                true => here.within(corner, 0.0),
+                false => here.within(corner + by_mm * std::f64::consts::SQRT_2, turn_rad),
+            };
+            match told {
                 Levelled::Stops => squares.stop.push(ring()),
                 Levelled::Never => {}
                 Levelled::Perhaps if is_least => squares.undecided.push(ring()),
-                // What stops at a place itself stops all of a box about it: no part of such a square is clear.
-                Levelled::Perhaps if is_box && asks.within(pose, corner, 0.0) == Levelled::Stops => {
-                    squares.stop.push(ring());
-                }
                 Levelled::Perhaps => {
                     let half = half * 0.5;
                     let corners = [(-half, -half), (half, -half), (half, half), (-half, half)];

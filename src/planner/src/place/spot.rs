@@ -10,7 +10,7 @@ mod headings;
 use baywright_geometry::{Bounds, PlanPose, Region, angle};
 
 use super::sweep::Sweep;
-use super::{Places, Search, corners_of};
+use super::{Search, corners_of};
 
 pub use headings::{headings, invited};
 
@@ -203,14 +203,21 @@ impl<'a> Seeker<'a> {
             return;
         }
         let least = self.least(heading_rad, is_invited);
-        if least < MOST_MM {
-            let Places { fits, undecided, .. } = self.search.places(heading_rad);
+        let sweep = Sweep::at(heading_rad);
+        let clear = (least < MOST_MM).then(|| self.search.regions(&sweep));
+        // Levels take the longest and make no shape deeper; whether anything fits is known once there is a spot.
+        let is_asked = |fits: &Region| {
+            self.found.spots.is_empty()
+                || self.search.levels.is_empty()
+                || (0..fits.shapes().len()).any(|nth| most_mm(&fits.shape(nth)) > least)
+        };
+        if let Some(clear) = clear.filter(|own| is_asked(&own.0)) {
+            let (fits, undecided) = self.search.levelled(&sweep, clear);
             self.found.fits_somewhere |= !fits.is_empty();
             self.found.is_open_somewhere |= !undecided.is_empty();
             for nth in 0..fits.shapes().len() {
                 let places = fits.shape(nth);
-                let deepest = places.deepest(BOUND_MM, MOST_MM).map_or(0.0, |own| own.1);
-                let most_mm = (deepest + BOUND_MM).min(MOST_MM);
+                let most_mm = most_mm(&places);
                 if most_mm > least {
                     shapes.push(Shape { heading_rad, places, most_mm, is_invited });
                 }
@@ -270,15 +277,15 @@ impl<'a> Seeker<'a> {
         let ends = [middle - turn, middle + turn, middle];
         let sweeps = ends.map(|own| Sweep::between(own, own, middle, by_mm));
         let Some((one, others)) = sweeps.split_first() else { return false };
-        let mut left = self.search.regions(one).0;
-        for sweep in others {
-            if left.is_empty() {
-                return true;
-            }
-            left = self.search.still(sweep, &left);
-        }
-        left.is_empty()
+        let left = self.search.still_clear(others, self.search.regions(one).0);
+        left.and_then(|left| self.search.still_level(&sweeps, left)).is_none()
     }
+}
+
+/// How far from its edge a shape of places has one at most, mm, as closely as it is looked.
+fn most_mm(places: &Region) -> f64 {
+    let deepest = places.deepest(BOUND_MM, MOST_MM).map_or(0.0, |own| own.1);
+    (deepest + BOUND_MM).min(MOST_MM)
 }
 
 /// Whether a spot stands nearly so, and in the same shape of places.
@@ -450,27 +457,15 @@ impl Search {
     /// What of some places is clear at three headings, at a turn either way and at none, radians, with all shifts of so many mm along
     /// and across the car; `None` if nothing is. What is not clear there is not clear at all headings between.
     fn clear_at_three(&self, heading_rad: f64, by_mm: f64, turn_rad: f64, of: &Region) -> Option<Region> {
-        let mut left: Option<Region> = None;
-        for turn in [-turn_rad, turn_rad, 0.0] {
-            let at = heading_rad + turn;
-            let sweep = Sweep::between(at, at, heading_rad, by_mm);
-            left = Some(self.still(&sweep, left.as_ref().unwrap_or(of))).filter(|own| !own.is_empty());
-            left.as_ref()?;
-        }
-        left
+        let at = [-turn_rad, turn_rad, 0.0].map(|turn| heading_rad + turn);
+        self.still(&at.map(|at| Sweep::between(at, at, heading_rad, by_mm)), of.clone())
     }
 
     /// What of some places is clear at all headings up to a turn either way, radians, in the same way.
     fn clear_between(&self, heading_rad: f64, by_mm: f64, turn_rad: f64, of: Region) -> Option<Region> {
         let parts = (2.0 * turn_rad / TOGETHER_RAD).ceil().max(1.0) as usize;
         let at = |part: usize| heading_rad + turn_rad * (2.0 * part as f64 / parts as f64 - 1.0);
-        let mut left = of;
-        for part in 0..parts {
-            left = self.still(&Sweep::between(at(part), at(part + 1), heading_rad, by_mm), &left);
-            if left.is_empty() {
-                return None;
-            }
-        }
-        Some(left)
+        let sweeps = (0..parts).map(|part| Sweep::between(at(part), at(part + 1), heading_rad, by_mm));
+        self.still(&sweeps.collect::<Vec<_>>(), of)
     }
 }

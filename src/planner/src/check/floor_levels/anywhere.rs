@@ -8,7 +8,7 @@
 pub(crate) mod direct;
 
 use baywright_geometry::locate::locate_in;
-use baywright_geometry::{DVec2, DVec3, Located, Outline, PlanPose, Polygon, hull};
+use baywright_geometry::{DVec2, DVec3, Located, Outline, PlanPose, Polygon, Segment, hull};
 
 use super::target_height::{height_limit, over_plane};
 use super::target_plumb::offs;
@@ -58,9 +58,12 @@ struct Survey {
     /// How the floor falls, as a share along x and y: how steep levels are against that plane, which is one for all grounds, says how
     /// unevenly they fall.
     falls: DVec2,
-    around: Option<Polygon>,
+    /// The lines around it, anticlockwise; none where its points lie on one line.
+    around: Vec<Segment>,
     /// How much its levels differ.
     range_mm: f64,
+    /// How steep it is anywhere, and how steep against that plane.
+    steepest: [f64; 2],
 }
 
 impl Surveyed {
@@ -94,6 +97,7 @@ impl Surveyed {
         Asked {
             heights: heights.collect(),
             lying: lying.collect(),
+            rims: self.standing.mats.iter().flat_map(|own| feet(&own.1)).collect(),
             runways: carrying(&self.at_origin).iter().map(|own| &own.outline).collect(),
             of: self,
             context,
@@ -108,26 +112,29 @@ impl Surveyed {
 impl Survey {
     fn of(survey: &FloorSurvey, falls: DVec2) -> Self {
         let at: Vec<DVec2> = survey.points.iter().map(|own| own.at).collect();
+        let around = hull(&at).map_or_else(Vec::new, |own| own.edges().collect());
         Self {
             points: survey.points.clone(),
             falls,
-            around: hull(&at),
+            around,
             range_mm: range_mm(survey.points.iter().map(|own| own.level_mm)),
+            steepest: survey.points.steepest_against(DVec2::ZERO, f64::INFINITY, falls),
         }
     }
 
-    /// Whether levels are known all round a place so far, or nowhere there.
-    fn covers(&self, place: DVec2, far_mm: f64) -> Covers {
-        let Some(around) = &self.around else {
-            let is_near = self.points.iter().any(|own| own.at.distance(place) <= far_mm);
-            return if is_near { Covers::Some } else { Covers::None };
+    /// How far a place lies within what was surveyed, mm; negative: how far outside of it.
+    fn depth_mm(&self, place: DVec2) -> f64 {
+        let within = |own: &Segment| {
+            let along = own.to - own.from;
+            along.perp_dot(place - own.from) / along.length()
         };
-        let edge = around.edges().map(|own| own.distance_to(place)).fold(f64::INFINITY, f64::min);
-        match (edge > far_mm, locate_in(around, place)) {
-            (false, _) => Covers::Some,
-            (true, Located::Outside) => Covers::None,
-            (true, _) => Covers::All,
+        let depth = self.around.iter().map(within).fold(f64::INFINITY, f64::min);
+        if depth.is_finite() && depth >= 0.0 {
+            return depth;
         }
+        let edges = self.around.iter().map(|own| own.distance_to(place));
+        let points = self.points.iter().filter(|_| self.around.is_empty()).map(|own| own.at.distance(place));
+        -edges.chain(points).fold(f64::INFINITY, f64::min)
     }
 }
 
@@ -162,26 +169,35 @@ impl Moved {
     }
 }
 
-/// How known levels of a survey are about a place.
-#[derive(Clone, Copy, PartialEq)]
-enum Covers {
-    All,
-    None,
-    Some,
-}
-
 /// Something that stands somewhere.
 #[derive(Clone, Copy)]
-struct Stands {
+struct Stands<'a> {
     /// Where, vehicle frame.
     at: DVec2,
+    /// Where, bay frame.
+    place: DVec2,
+    /// What it stands on, if that was surveyed.
+    on: Option<&'a Survey>,
+    /// How deep in that.
+    depth_mm: f64,
     /// The level there, if one is known.
     level_mm: Option<f64>,
-    /// How much higher or lower it may be if it is so far elsewhere, mm: no more than all that was surveyed differs.
-    moved_mm: f64,
-    /// The same against what a plane that falls as the floor does would make of the shift: that is the same for all that stands, and
-    /// of what all do alike no figure tells.
-    unlike_mm: f64,
+}
+
+impl Stands<'_> {
+    /// How far it goes at most.
+    fn by(&self, within_mm: f64, within_rad: f64) -> Moved {
+        Moved { shift_mm: within_mm, turn_mm: within_rad * self.at.length() }
+    }
+
+    /// How much higher or lower it may be if it is so far elsewhere, mm, on a floor that is so steep there and so steep against the
+    /// plane that falls as the floor does: no more than all that was surveyed differs. And the same against what that plane would
+    /// make of the shift: that is the same for all that stands, and of what all do alike no figure tells.
+    fn moved_mm(&self, by: Moved, steepest: impl Fn(&Survey) -> [f64; 2]) -> [f64; 2] {
+        let Some(own) = self.on.filter(|_| self.level_mm.is_some()) else { return [0.0; 2] };
+        let [steep, unlike] = steepest(own);
+        [(steep * by.far_mm()).min(own.range_mm), unlike * by.shift_mm + steep * by.turn_mm]
+    }
 }
 
 /// What is the same for all poses that are asked of one after the other.
@@ -192,140 +208,192 @@ pub(crate) struct Asked<'a> {
     heights: Vec<Option<f64>>,
     /// The surveyed points of the floor that mats may come to lie on, with their levels.
     lying: Vec<(DVec2, f64)>,
+    /// The corners of mats, vehicle frame.
+    rims: Vec<DVec2>,
     /// The outlines of the runways that carry the car.
     runways: Vec<&'a Polygon>,
 }
 
 impl Asked<'_> {
-    /// What the levels do with the car within so many mm of a pose, and within so many radians of its heading.
-    pub(crate) fn within(&self, pose: PlanPose, within_mm: f64, within_rad: f64) -> Levelled {
+    /// All that stands, with the car at a pose.
+    pub(crate) fn at(&self, pose: PlanPose) -> At<'_> {
         let standing = &self.of.standing;
-        let by = |at: DVec2| Moved { shift_mm: within_mm, turn_mm: within_rad * at.length() };
-        let mut unsure = false;
-        let mut on = |ground: usize, at: DVec2| {
-            let (stands, covers) = self.stands(ground, at, pose * at, by(at));
-            unsure |= covers == Covers::Some;
-            stands
+        let ground = |at: DVec2| match self.runways.is_empty() {
+            true => Some(0),
+            false => on_which(self.runways.iter().copied(), pose * at).map(|nth| nth + 1),
         };
-        let mut wheels: Vec<Stands> = Vec::with_capacity(4);
-        let mut is_beside = false;
-        for &at in &standing.wheels {
-            let runway = || on_which(self.runways.iter().copied(), pose * at).map(|nth| nth + 1);
-            match if self.runways.is_empty() { Some(0) } else { runway() } {
-                Some(ground) => wheels.push(on(ground, at)),
-                None => is_beside = true,
+        let stands = |ground: usize, at: DVec2| {
+            let place = pose * at;
+            let own = self.of.grounds.get(ground);
+            let on = own.and_then(|own| own.survey.as_ref());
+            let level = on.and_then(|own| own.points.level_mm(place));
+            Stands {
+                at,
+                place,
+                on,
+                depth_mm: on.map_or(f64::NEG_INFINITY, |own| own.depth_mm(place)),
+                level_mm: level.zip(own).map(|(level, own)| level + own.raised_mm),
             }
+        };
+        let wheels: Vec<Stands<'_>> =
+            standing.wheels.iter().filter_map(|at| Some(stands(ground(*at)?, *at))).collect();
+        let rims = self.rims.iter().copied();
+        let feet = standing.feet.iter().map(|own| own.1).chain(rims).map(|at| stands(0, at));
+        At {
+            asked: self,
+            pose,
+            wheels,
+            targets: standing.targets.iter().map(|own| stands(0, own.1)).collect(),
+            feet: feet.collect(),
         }
-        let mut targets: Vec<Stands> = standing.targets.iter().map(|(_, at)| on(0, *at)).collect();
-        let rims = standing.mats.iter().flat_map(|(_, area)| feet(area));
-        let feet = standing.feet.iter().map(|own| own.1).chain(rims);
-        let mut feet: Vec<Stands> = feet.map(|at| on(0, at)).collect();
-        // Beside its runway a wheel has no level here, and may have one near by.
-        unsure |= is_beside;
-        // Both bounds hold of all that stands together, the one or the other.
-        let all = || wheels.iter().chain(&targets).chain(&feet);
-        if all().map(|own| own.unlike_mm).sum::<f64>() < all().map(|own| own.moved_mm).sum::<f64>() {
-            let all = wheels.iter_mut().chain(&mut targets).chain(&mut feet);
-            all.for_each(|own| own.moved_mm = own.unlike_mm);
+    }
+}
+
+/// All that stands, with the car at a pose, and its levels.
+pub(crate) struct At<'a> {
+    asked: &'a Asked<'a>,
+    pose: PlanPose,
+    wheels: Vec<Stands<'a>>,
+    targets: Vec<Stands<'a>>,
+    feet: Vec<Stands<'a>>,
+}
+
+/// By how much each of what stands may be higher or lower, mm, in the order wheels, targets, feet.
+type Bounds = Vec<f64>;
+
+impl At<'_> {
+    /// What the levels do with the car within so many mm of the pose, and within so many radians of its heading.
+    pub(crate) fn within(&self, within_mm: f64, within_rad: f64) -> Levelled {
+        let by = |own: &Stands<'_>| own.by(within_mm, within_rad);
+        // Beside its runway a wheel has no level here, and may have one near by. Where something may be known or not, what is known of
+        // it there may stop, or what stops here may not be known.
+        let is_unsure = |own: &Stands<'_>| own.on.is_some() && own.depth_mm.abs() <= by(own).far_mm();
+        let is_beside = self.wheels.len() < self.asked.of.standing.wheels.len();
+        if self.asked.of.is_uneven && (is_beside || self.all().any(is_unsure)) {
+            return Levelled::Perhaps;
         }
-        let mut all = Levelled::Never;
-        let mut say = |figure: Figure, limit: f64| {
+        if within_mm <= 0.0 && within_rad <= 0.0 {
+            return self.moved(&vec![0.0; self.all().count()], 0.0, 0.0);
+        }
+        // Most is decided by how steep the floor is anywhere, which costs nothing.
+        let anywhere = self.bounds(|own| own.moved_mm(by(own), |survey| survey.steepest));
+        let told = self.moved(&anywhere, within_mm, within_rad);
+        if told != Levelled::Perhaps {
+            return told;
+        }
+        let near = |own: &Stands<'_>| {
+            let far = by(own).far_mm();
+            own.moved_mm(by(own), |survey| survey.points.steepest_against(own.place, far, survey.falls))
+        };
+        self.moved(&self.bounds(near), within_mm, within_rad)
+    }
+
+    fn all(&self) -> impl Iterator<Item = &Stands<'_>> {
+        self.wheels.iter().chain(&self.targets).chain(&self.feet)
+    }
+
+    /// Both bounds hold of all that stands together, the one or the other.
+    fn bounds(&self, of: impl Fn(&Stands<'_>) -> [f64; 2]) -> Bounds {
+        let (plain, unlike): (Bounds, Bounds) = self.all().map(|own| of(own).into()).unzip();
+        if unlike.iter().sum::<f64>() < plain.iter().sum::<f64>() { unlike } else { plain }
+    }
+
+    /// What the levels do if each may be so much higher or lower.
+    fn moved(&self, bounds: &Bounds, within_mm: f64, within_rad: f64) -> Levelled {
+        let Self { asked, pose, .. } = self;
+        // Where nothing was surveyed near by, no level is known.
+        let known = |(own, moved): (&Stands<'_>, &f64)| {
+            let level = own.level_mm.filter(|_| own.depth_mm >= 0.0)?;
+            Some((own.at, level, *moved))
+        };
+        let all = || self.all().zip(bounds).map(known);
+        let mut told = Levelled::Never;
+        let say = |told: &mut Levelled, figure: Figure, limit: f64| {
             let turned = 2.0 * within_rad * (figure.value.abs() + figure.moved);
             let moved = figure.moved * 1.01 + turned;
             if figure.value.abs() - moved > limit {
-                all = Levelled::Stops;
-            } else if figure.value.abs() + moved > limit && all == Levelled::Never {
-                all = Levelled::Perhaps;
+                *told = Levelled::Stops;
+            } else if figure.value.abs() + moved > limit && *told == Levelled::Never {
+                *told = Levelled::Perhaps;
             }
         };
-        let asked = self.of.at_origin.aiming.floor;
-        if let Some(floor) = asked {
+        let floor = asked.of.at_origin.aiming.floor;
+        if let Some(floor) = floor {
             let mut spread = Spread::NONE;
-            for own in wheels.iter().chain(&targets).chain(&feet) {
-                own.level_mm.into_iter().for_each(|level| spread.hear(level, own.moved_mm, true));
+            all().flatten().for_each(|(_, level, moved)| spread.hear(level, moved, true));
+            for (_, area) in &asked.of.standing.mats {
+                let far = |at: DVec2| within_mm + within_rad * at.length();
+                asked.under(area, *pose, far, &mut spread);
             }
-            for (_, area) in &standing.mats {
-                self.under(area, pose, by, &mut spread);
-            }
-            spread.figure().into_iter().for_each(|own| say(own, floor.level_mm + SPEAKS_FROM_MM));
+            spread.figure().into_iter().for_each(|own| say(&mut told, own, floor.level_mm + SPEAKS_FROM_MM));
         }
-        if let Some(plane) = plane_of(&wheels) {
-            if let Some(floor) = asked {
-                let tilts = [
-                    (floor.pitch_rad, plane.figure(|stance| stance.pitch_rad)),
-                    (floor.roll_rad, plane.figure(|stance| stance.roll_rad)),
-                ];
-                for (limit, figure) in tilts {
-                    limit.into_iter().for_each(|limit| say(figure, limit + SPEAKS_FROM_RAD));
-                }
-            }
-            for (index, target) in targets.iter().enumerate() {
-                let limit = self.heights.get(index).copied().flatten();
-                if let (Some(limit), Some(level)) = (limit, target.level_mm) {
-                    let over = over_plane(&plane, target.at);
-                    let moved = over.moved + target.moved_mm;
-                    say(Figure { value: level - over.value, within: 0.0, moved }, limit + SPEAKS_FROM_MM);
-                }
-                for off in offs(&self.context, &plane, index).into_iter().flatten().filter(|off| off.stops) {
-                    let figure = Figure { value: off.value, within: 0.0, moved: off.moved };
-                    say(figure, off.limit + off.slack());
-                }
+        if told == Levelled::Stops {
+            return told;
+        }
+        let Some(plane) = plane_of(all().take(self.wheels.len())) else { return told };
+        if let Some(floor) = floor {
+            let tilts = [
+                (floor.pitch_rad, plane.figure(|stance| stance.pitch_rad)),
+                (floor.roll_rad, plane.figure(|stance| stance.roll_rad)),
+            ];
+            for (limit, figure) in tilts {
+                limit.into_iter().for_each(|limit| say(&mut told, figure, limit + SPEAKS_FROM_RAD));
             }
         }
-        // Where something may be known or not, what is known of it there may stop, or what stops here may not be known.
-        match all {
-            Levelled::Never | Levelled::Stops if unsure && self.of.is_uneven => Levelled::Perhaps,
-            sure => sure,
+        for (index, target) in all().skip(self.wheels.len()).take(self.targets.len()).enumerate() {
+            let limit = asked.heights.get(index).copied().flatten();
+            if let (Some(limit), Some((at, level, moved))) = (limit, target) {
+                let over = over_plane(&plane, at);
+                let figure = Figure { value: level - over.value, within: 0.0, moved: over.moved + moved };
+                say(&mut told, figure, limit + SPEAKS_FROM_MM);
+            }
+            for off in offs(&asked.context, &plane, index).into_iter().flatten().filter(|off| off.stops) {
+                let figure = Figure { value: off.value, within: 0.0, moved: off.moved };
+                say(&mut told, figure, off.limit + off.slack());
+            }
         }
+        told
     }
+}
 
-    /// Something on the ground of this number, where it stands in the vehicle frame and in the bay.
-    fn stands(&self, ground: usize, at: DVec2, place: DVec2, by: Moved) -> (Stands, Covers) {
-        let mut stands = Stands { at, level_mm: None, moved_mm: 0.0, unlike_mm: 0.0 };
-        let far = by.far_mm();
-        let own = self.of.grounds.get(ground).and_then(|own| Some((own.raised_mm, own.survey.as_ref()?)));
-        let own = own.map(|(raised, survey)| (raised, survey, survey.covers(place, far)));
-        let Some((raised, survey, covers)) = own.filter(|own| own.2 != Covers::None) else {
-            return (stands, Covers::None);
-        };
-        stands.level_mm = survey.points.level_mm(place).map(|level| level + raised);
-        let [steep, unlike] = survey.points.steepest_against(place, far, survey.falls);
-        stands.moved_mm = (steep * far).min(survey.range_mm);
-        stands.unlike_mm = unlike * by.shift_mm + steep * by.turn_mm;
-        (stands, covers)
-    }
-
+impl Asked<'_> {
     /// The surveyed points under a mat, or that may be, with the car at a pose: their levels stay as they are.
-    fn under(&self, area: &Outline, pose: PlanPose, by: impl Fn(DVec2) -> Moved, spread: &mut Spread) {
+    fn under(&self, area: &Outline, pose: PlanPose, far_mm: impl Fn(DVec2) -> f64, spread: &mut Spread) {
         let (bounds, bay) = (area.bounds(), pose.inverse());
         for (place, level) in &self.lying {
             let at = bay * *place;
-            let far = by(at).far_mm();
-            if bounds.grown(far).holds(at) {
-                let (edge, is_inside) = match area {
-                    Outline::Circle(own) => {
-                        let off = own.centre().distance(at) - own.radius();
-                        (off.abs(), off < 0.0)
-                    }
-                    Outline::Polygon(own) => {
-                        let edge = own.edges().map(|own| own.distance_to(at)).fold(f64::INFINITY, f64::min);
-                        (edge, locate_in(own, at) == Located::Inside)
-                    }
-                };
-                // A turn takes a point a little further than along its chord.
-                if is_inside || edge <= far * 1.01 {
-                    spread.hear(*level, 0.0, edge > far * 1.01);
+            // A turn takes a point a little further than along its chord.
+            let far = far_mm(at) * 1.01;
+            let is_near = at.cmpge(bounds.low - far).all() && at.cmple(bounds.high + far).all();
+            if !is_near {
+                continue;
+            }
+            let (edge, is_inside) = match area {
+                Outline::Circle(own) => {
+                    let off = own.centre().distance(at) - own.radius();
+                    (off.abs(), off < 0.0)
                 }
+                Outline::Polygon(own) => {
+                    let edge = own.edges().map(|own| own.distance_to(at)).fold(f64::INFINITY, f64::min);
+                    (edge, locate_in(own, at) == Located::Inside)
+                }
+            };
+            if is_inside || edge <= far {
+                spread.hear(*level, 0.0, is_inside && edge > far);
             }
         }
     }
 }
 
 /// How the car stands on its wheels, as seen from it; `None` if not all levels under them are known.
-fn plane_of(wheels: &[Stands]) -> Option<Wheels> {
-    let known = |own: &Stands| Some((own.at.extend(own.level_mm?), 0.0, own.moved_mm));
-    let known: Vec<(DVec3, f64, f64)> = wheels.iter().filter_map(known).collect();
-    Wheels::on(known.try_into().ok()?, 0.0)
+fn plane_of(wheels: impl Iterator<Item = Option<(DVec2, f64, f64)>>) -> Option<Wheels> {
+    let mut known = [(DVec3::ZERO, 0.0, 0.0); 4];
+    let mut count = 0;
+    for (own, wheel) in known.iter_mut().zip(wheels) {
+        let (at, level, moved) = wheel?;
+        (*own, count) = ((at.extend(level), 0.0, moved), count + 1);
+    }
+    (count == known.len()).then(|| Wheels::on(known, 0.0)).flatten()
 }
 
 /// How far levels differ, surely and at most.

@@ -49,10 +49,16 @@ pub(crate) fn levelled_within(
     let standing = wheels.iter_mut().chain(targets.iter_mut()).chain(feet.iter_mut());
     for (spot, moved_mm) in standing.zip(bounds) {
         spot.moved_mm = moved_mm;
-        match survey(spot).map_or(Covers::None, |own| own.covers(spot.at, moved(spot.at).far_mm())) {
-            Covers::All => {}
-            Covers::None => spot.level = None,
-            Covers::Some => unsure = true,
+        let Some(own) = survey(spot) else {
+            spot.level = None;
+            continue;
+        };
+        let around = hull(&own.points.iter().map(|own| own.at).collect::<Vec<_>>()).unwrap();
+        let edge = around.edges().map(|own| own.distance_to(spot.at)).fold(f64::INFINITY, f64::min);
+        match (edge > moved(spot.at).far_mm(), locate_in(&around, spot.at)) {
+            (false, _) => unsure = true,
+            (true, Located::Outside) => spot.level = None,
+            (true, _) => {}
         }
     }
     let mut all = Levelled::Never;
