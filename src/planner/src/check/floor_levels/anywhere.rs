@@ -258,9 +258,6 @@ pub(crate) struct At<'a> {
     feet: Vec<Stands<'a>>,
 }
 
-/// By how much each of what stands may be higher or lower, mm, in the order wheels, targets, feet.
-type Bounds = Vec<f64>;
-
 impl At<'_> {
     /// What the levels do with the car within so many mm of the pose, and within so many radians of its heading.
     pub(crate) fn within(&self, within_mm: f64, within_rad: f64) -> Levelled {
@@ -292,14 +289,15 @@ impl At<'_> {
         self.wheels.iter().chain(&self.targets).chain(&self.feet)
     }
 
-    /// Both bounds hold of all that stands together, the one or the other.
-    fn bounds(&self, of: impl Fn(&Stands<'_>) -> [f64; 2]) -> Bounds {
-        let (plain, unlike): (Bounds, Bounds) = self.all().map(|own| of(own).into()).unzip();
+    /// By how much each of what stands may be higher or lower, mm, in the order wheels, targets, feet. Both bounds hold of all of them
+    /// together, the one or the other.
+    fn bounds(&self, of: impl Fn(&Stands<'_>) -> [f64; 2]) -> Vec<f64> {
+        let (plain, unlike): (Vec<f64>, Vec<f64>) = self.all().map(|own| of(own).into()).unzip();
         if unlike.iter().sum::<f64>() < plain.iter().sum::<f64>() { unlike } else { plain }
     }
 
-    /// What the levels do if each may be so much higher or lower.
-    fn moved(&self, bounds: &Bounds, within_mm: f64, within_rad: f64) -> Levelled {
+    /// What the levels do if each may be so much higher or lower, mm: of the order of [`Self::bounds`].
+    fn moved(&self, bounds: &[f64], within_mm: f64, within_rad: f64) -> Levelled {
         let Self { asked, pose, .. } = self;
         // Where nothing was surveyed near by, no level is known.
         let known = |(own, moved): (&Stands<'_>, &f64)| {
