@@ -203,9 +203,9 @@ impl Search {
 
     /// The same, as far as the levels say.
     fn still_level(&self, sweeps: &[Sweep], of: Region) -> Option<Region> {
-        let asked = sweeps.iter().flat_map(|sweep| self.levels.iter().map(move |own| (sweep, own)));
-        asked.fold(Some(of), |left, (sweep, levels)| {
-            Some(levels.refined(sweep, left?, Region::default()).0).filter(|own| !own.is_empty())
+        let mut asked = sweeps.iter().flat_map(|sweep| self.levels.iter().map(move |own| (sweep, own)));
+        asked.try_fold(of, |left, (sweep, levels)| {
+            Some(levels.refined(sweep, left, Region::default()).0).filter(|own| !own.is_empty())
         })
     }
 
