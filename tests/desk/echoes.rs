@@ -12,12 +12,13 @@ use baywright_planner::echoes::{Echo, Seen, With, seen};
 use baywright_planner::words::{Language, Words};
 use egui::Key;
 use egui_kittest::Harness;
-use egui_kittest::kittest::{NodeT, Queryable};
+use egui_kittest::kittest::{NodeT, Queryable, by};
 
 use crate::sessions::ask;
 use crate::support::{desk, usual};
 
-fn opened(bay: &str) -> Harness<'static, Desk> {
+/// A bay with the tab open, all echoes there.
+pub fn opened(bay: &str) -> Harness<'static, Desk> {
     let mut screen = usual(desk(Path::new(bay), None));
     ask(&mut screen, Command::View(OfView::Tab(Tab::Echoes)));
     screen.step();
@@ -33,9 +34,25 @@ fn opened(bay: &str) -> Harness<'static, Desk> {
     screen
 }
 
-fn of_core(screen: &Harness<'_, Desk>) -> Vec<Seen> {
+/// What the core says.
+pub fn of_core(screen: &Harness<'_, Desk>) -> Vec<Seen> {
     let answer = screen.state().answer();
     seen(&answer.judged, &answer.assessment.scene, With::TwoMirrors)
+}
+
+/// Has the way of an echo drawn by the keyboard; its name.
+pub fn shown(screen: &mut Harness<'_, Desk>, echo: &Echo) -> String {
+    let title = {
+        let words = Words::new(&screen.state().answer().judged, screen.state().view().locale);
+        words.echo_of(echo)
+    };
+    let own = screen
+        .query_all(by().label_contains("Show its way"))
+        .find(|own| own.accesskit_node().label().is_some_and(|label| label.contains(title.as_str())));
+    own.expect("its way can be shown").focus();
+    screen.step();
+    screen.step();
+    title
 }
 
 #[test]
@@ -60,18 +77,7 @@ fn what_the_radar_would_see_is_told_and_drawn() {
     ask(&mut screen, Command::View(OfView::Language(Language::English)));
     screen.step();
     assert!(screen.state().view().echo.is_none(), "nothing is pointed at");
-    let name = {
-        let words = Words::new(&screen.state().answer().judged, screen.state().view().locale);
-        let title = words.echo_of(first[0]);
-        let show = screen.query_all(egui_kittest::kittest::by().label_contains("Show its way"));
-        let own = show
-            .into_iter()
-            .find(|own| own.accesskit_node().label().is_some_and(|label| label.contains(title.as_str())));
-        own.expect("its way can be shown").focus();
-        title
-    };
-    screen.step();
-    screen.step();
+    let name = shown(&mut screen, first[0]);
     let drawn = screen.state().view().echo.clone().expect("the way of what has the keyboard is drawn");
     let words = Words::new(&screen.state().answer().judged, screen.state().view().locale);
     assert_eq!(words.echo_of(&drawn), name);

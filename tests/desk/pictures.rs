@@ -158,5 +158,11 @@ fn pictures_are_what_is_shown() {
     planned.run();
     check("desk-as-planned.png", &mut planned);
 
+    let mut echoes = crate::echoes::opened("crowded-bay");
+    let first = crate::echoes::of_core(&echoes);
+    let first = first.iter().flat_map(|own| &own.echoes).find(|own| own.matters()).unwrap();
+    crate::echoes::shown(&mut echoes, first);
+    check("desk-echoes.png", &mut echoes);
+
     assert!(wrong.is_empty(), "look, and write anew with BAYWRIGHT_WRITE_PICTURES=1\n{}", wrong.join("\n"));
 }

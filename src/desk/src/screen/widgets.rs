@@ -342,26 +342,6 @@ pub(super) fn is_like(sought: &str, text: &str) -> bool {
     sought.to_lowercase().split_whitespace().all(|word| text.contains(word))
 }
 
-#[cfg(test)]
-mod tests {
-    #[test]
-    fn a_length_is_not_broken() {
-        let said = super::unbroken(
-            "1\u{202f}200 mm, 5\u{2032} 6 \u{b3}\u{2044}\u{2081}\u{2086}\u{2033} wide, 500 \u{d7} 500 mm, 30 % of 2 \u{bd}\u{2033}",
-        );
-        let wanted = "1\u{a0}200\u{a0}mm, 5\u{2032}\u{a0}6\u{a0}\u{b3}\u{2044}\u{2081}\u{2086}\u{2033} wide, \
-                      500\u{a0}\u{d7}\u{a0}500\u{a0}mm, 30\u{a0}% of 2\u{a0}\u{bd}\u{2033}";
-        assert_eq!(said, wanted);
-    }
-
-    #[test]
-    fn every_word_must_be_there() {
-        assert!(super::is_like("", "anything"));
-        assert!(super::is_like("VAN radar", "Example van; forward radar"));
-        assert!(!super::is_like("van lidar", "Example van; forward radar"));
-    }
-}
-
 /// A graph that nothing but the eye has to do with.
 pub(super) fn still<'a>(id: &str, height: f32) -> egui_plot::Plot<'a> {
     egui_plot::Plot::new(id)
@@ -383,4 +363,24 @@ pub(super) fn still<'a>(id: &str, height: f32) -> egui_plot::Plot<'a> {
 /// What a graph shows, for who listens.
 pub(super) fn named(response: &egui::Response, read: String) {
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, &read));
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn a_length_is_not_broken() {
+        let said = super::unbroken(
+            "1\u{202f}200 mm, 5\u{2032} 6 \u{b3}\u{2044}\u{2081}\u{2086}\u{2033} wide, 500 \u{d7} 500 mm, 30 % of 2 \u{bd}\u{2033}",
+        );
+        let wanted = "1\u{a0}200\u{a0}mm, 5\u{2032}\u{a0}6\u{a0}\u{b3}\u{2044}\u{2081}\u{2086}\u{2033} wide, \
+                      500\u{a0}\u{d7}\u{a0}500\u{a0}mm, 30\u{a0}% of 2\u{a0}\u{bd}\u{2033}";
+        assert_eq!(said, wanted);
+    }
+
+    #[test]
+    fn every_word_must_be_there() {
+        assert!(super::is_like("", "anything"));
+        assert!(super::is_like("VAN radar", "Example van; forward radar"));
+        assert!(!super::is_like("van lidar", "Example van; forward radar"));
+    }
 }

@@ -66,7 +66,8 @@ impl Look<'_> {
         let found = seen(shape, sensor, self.wave)?;
         let is_seen = self.sees(room, found.at);
         // What is hidden where most would come from may still be seen beside it: up to all of it.
-        if !is_seen && !(is_flat && self.is_seen_beside(room, shape)) {
+        let is_heard = is_seen || is_flat && self.is_seen_beside(room, shape);
+        if !is_heard {
             return None;
         }
         let low = if is_seen { found.sigma_dbsm.low() } else { f64::NEG_INFINITY };
@@ -175,10 +176,10 @@ impl Look<'_> {
 
     /// What all mirrors of some ways together send on.
     fn made_of<'w>(&self, ways: impl IntoIterator<Item = &'w Way>) -> Option<Reflected> {
-        let bounces = ways.into_iter().flat_map(|way| &way.bounces);
-        bounces.fold(Some(Reflected::WHOLE), |sum, bounce| {
+        let mut bounces = ways.into_iter().flat_map(|way| &way.bounces);
+        bounces.try_fold(Reflected::WHOLE, |sum, bounce| {
             let flat = self.around.flats.get(bounce.mirror)?;
-            sum?.and(&self.reflected(flat.stuff, bounce.incidence))
+            sum.and(&self.reflected(flat.stuff, bounce.incidence))
         })
     }
 

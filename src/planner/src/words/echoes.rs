@@ -68,7 +68,8 @@ impl Ratio {
     /// Of a level in dB; one endlessly low is none.
     fn of(level_db: f64) -> Option<Self> {
         let ratio = libm::pow(10.0, level_db / 10.0);
-        if !(ratio > 0.0) || !ratio.is_finite() {
+        let is_one = ratio > 0.0 && ratio.is_finite();
+        if !is_one {
             return None;
         }
         // Down to a half in tenths, below that as a part.

@@ -9,7 +9,7 @@ use crate::fresnel_integral::fresnel;
 
 impl Way {
     /// The share of the power that comes by this way, against mirrors without end: 1 for wide ones, a quarter for one whose edge the
-    /// way just touches, up to 1.88 beside an edge. `from` is where the way begins; `mirrors` are the room's.
+    /// way just touches, up to 1.37 beside one edge, and more between two. `from` is where the way begins; `mirrors` are the room's.
     ///
     /// Each mirror is the opening through which its image is seen (Babinet and Huygens with the parabolic phase, as in Recommendation
     /// ITU-R P.526, section 4): ¼ ΔF² for each of its directions, ΔF² = (C(b) - C(a))² + (S(b) - S(a))², a and b its edges across the
