@@ -1,12 +1,12 @@
-//! What must move where no place fits, or for the place where the car stands: asked by a press, told in both languages, drawn where it goes, done by one press, undone
-//! by one.
+//! What must move where no place fits, or for the place where the car stands: asked by a press, told in both languages, drawn where it
+//! goes, done by one press, undone by one.
 
 use std::path::Path;
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfView};
 use baywright_desk::screen::view::Tab;
-use baywright_planner::clearing::{Asked, Cleared, Surety, Where, cleared};
+use baywright_planner::clearing::{Asked, Cleared, Surety, Way, Where, cleared};
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
 use baywright_planner::model::{Bay, Effort, Known, OwnerFigures, Place, Thing, say_cost};
@@ -60,6 +60,27 @@ fn of_core(screen: &Harness<'_, Desk>, at: Where) -> Cleared {
     cleared(judged, &asked, &|| false, &mut |_| {})
 }
 
+/// What goes is told in both languages, with this beside it, and drawn where it goes; the screen speaks English afterwards.
+fn told_and_drawn(
+    screen: &mut Harness<'_, Desk>,
+    way: &Way,
+    beside: &dyn Fn(&Words<'_>, Language) -> Vec<String>,
+) {
+    for language in [Language::German, Language::English] {
+        ask(screen, Command::View(OfView::Language(language)));
+        screen.step();
+        screen.step();
+        let words = Words::new(&screen.state().answer().judged, screen.state().view().locale);
+        let goes = way.moves.iter().map(|own| format!("\u{2022} {}", words.goes(own)));
+        for text in goes.chain(beside(&words, language)) {
+            let text = baywright_desk::screen::unbroken(text);
+            assert!(screen.query_all_by_label(&text).next().is_some(), "{text}");
+        }
+    }
+    let steps: Vec<Step> = way.moves.iter().map(|own| own.step.clone()).collect();
+    assert_eq!(screen.state().view().to_do, steps);
+}
+
 /// The car stands where a cabinet is in its beam, and there is room elsewhere: what must move for this place is offered, told in both
 /// languages, drawn, done by one press that leaves the car alone, undone by one.
 #[test]
@@ -73,24 +94,10 @@ fn what_must_move_for_this_place_is_done_and_undone() {
     let found = of_core(&screen, Where::Here(pose));
     let way = found.way.as_ref().expect("the cabinet goes");
     assert_eq!((found.surety, way.moves.len(), way.offer.meets), (Surety::Proven, 1, true));
-    for language in [Language::English, Language::German] {
-        ask(&mut screen, Command::View(OfView::Language(language)));
-        screen.step();
-        let answer = screen.state().answer();
-        let words = Words::new(&answer.judged, screen.state().view().locale);
-        let goes = way.moves.iter().map(|own| format!("\u{2022} {}", words.goes(own)));
+    told_and_drawn(&mut screen, way, &|_, language| {
         let texts = language.clearing();
-        let fixed = [texts.title_here, texts.stays_here, texts.proven_here_well].map(str::to_owned);
-        for text in goes.chain(fixed) {
-            let text = baywright_desk::screen::unbroken(text);
-            assert!(screen.query_all_by_label(&text).next().is_some(), "{text}");
-        }
-    }
-    ask(&mut screen, Command::View(OfView::Language(Language::English)));
-    screen.step();
-    screen.step();
-    let steps: Vec<Step> = way.moves.iter().map(|own| own.step.clone()).collect();
-    assert_eq!(screen.state().view().to_do, steps);
+        [texts.title_here, texts.stays_here, texts.proven_here_well].map(str::to_owned).to_vec()
+    });
     let before = screen.state().answer().arrangement.clone();
     press(&mut screen, "Move all of it");
     assert_eq!(count(&screen, Severity::Stops), 0);
@@ -129,23 +136,9 @@ fn what_must_move_is_told_drawn_done_and_undone() {
     let found = of_core(&screen, Where::Anywhere);
     let way = found.way.as_ref().expect("the cabinet goes");
     assert_eq!((found.surety, way.moves.len()), (Surety::Proven, 1));
-    for language in [Language::English, Language::German] {
-        ask(&mut screen, Command::View(OfView::Language(language)));
-        screen.step();
-        let answer = screen.state().answer();
-        let words = Words::new(&answer.judged, screen.state().view().locale);
-        let goes = way.moves.iter().map(|own| format!("\u{2022} {}", words.goes(own)));
-        for text in goes.chain([words.spot(&way.offer), language.clearing().proven.to_owned()]) {
-            let text = baywright_desk::screen::unbroken(text);
-            assert!(screen.query_all_by_label(&text).next().is_some(), "{text}");
-        }
-    }
-    ask(&mut screen, Command::View(OfView::Language(Language::English)));
-    screen.step();
-    screen.step();
-    // Before and after on the drawing.
-    let steps: Vec<Step> = way.moves.iter().map(|own| own.step.clone()).collect();
-    assert_eq!(screen.state().view().to_do, steps);
+    told_and_drawn(&mut screen, way, &|words, language| {
+        vec![words.spot(&way.offer), language.clearing().proven.to_owned()]
+    });
     assert_eq!(screen.state().view().spot, Some(way.offer.spot.pose));
     let before = screen.state().answer().arrangement.clone();
     assert!(count(&screen, Severity::Stops) > 0);

@@ -60,7 +60,8 @@ fn what_the_radar_would_see_is_told_and_drawn() {
     let mut screen = opened("crowded-bay");
     let verdict = screen.state().answer().assessment.verdict;
     let core = of_core(&screen);
-    let first: Vec<&Echo> = core.iter().flat_map(|own| &own.echoes).filter(|own| own.matters()).collect();
+    let first: Vec<&Echo> =
+        core.iter().flat_map(|own| &own.echoes).filter(|own| own.heard.matters()).collect();
     assert!(!first.is_empty(), "a crowded bay echoes");
     for language in [Language::English, Language::German] {
         ask(&mut screen, Command::View(OfView::Language(language)));

@@ -160,7 +160,7 @@ fn pictures_are_what_is_shown() {
 
     let mut echoes = crate::echoes::opened("crowded-bay");
     let first = crate::echoes::of_core(&echoes);
-    let first = first.iter().flat_map(|own| &own.echoes).find(|own| own.matters()).unwrap();
+    let first = first.iter().flat_map(|own| &own.echoes).find(|own| own.heard.matters()).unwrap();
     crate::echoes::shown(&mut echoes, first);
     check("desk-echoes.png", &mut echoes);
 

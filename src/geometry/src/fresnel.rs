@@ -19,7 +19,7 @@ use crate::prism::{Prism, Span};
 pub const CLEAR_SHARE: f64 = 0.6;
 
 /// Speed of light in vacuum, mm/s. Exact by the definition of the metre (SI).
-const LIGHT_MM_PER_S: f64 = 299_792_458_000.0;
+pub const LIGHT_MM_PER_S: f64 = 299_792_458_000.0;
 
 /// Why there is no wavelength.
 #[derive(Clone, Copy, Debug, PartialEq)]

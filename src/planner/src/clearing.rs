@@ -38,7 +38,7 @@ use freed::Freed;
 use movers::Mover;
 
 pub use answer::{Asked, Cleared, Money, Move, Surety, Way, Where};
-pub use movers::hands;
+pub use movers::{hands, hands_within};
 pub use towards::Towards;
 
 /// So many things are looked at: more that could go stay where they are.

@@ -7,6 +7,7 @@
 
 mod around;
 mod cures;
+mod heard;
 mod own;
 mod stuff;
 #[cfg(test)]
@@ -15,9 +16,8 @@ mod ways;
 
 use baywright_geometry::{DVec3, Wavelength, wavelength};
 use baywright_radar::echo::Eye;
-use baywright_radar::level::{Band, Bearing, Figure, Sensor};
-use baywright_radar::pull::Effect;
-use baywright_radar::resolve::Beside;
+use baywright_radar::level::{Figure, Sensor};
+use baywright_radar::paths::Room;
 
 use crate::assessment::Subject;
 use crate::model::{Arrangement, Id};
@@ -25,6 +25,8 @@ use crate::scene::Scene;
 use around::Around;
 
 pub use cures::{Cure, Done};
+pub(crate) use heard::apart;
+pub use heard::{Does, Heard};
 pub use own::OwnEcho;
 
 /// Echoes so much weaker than the target's, dB, are not told: alone they draw the aim by a hundredth of what they lie aside.
@@ -77,28 +79,14 @@ pub struct Echo {
     pub how: How,
     /// Its way from the sensor and back to it, bay frame, mm: the first and last place are the sensor.
     pub way: Vec<DVec3>,
-    /// The range that the sensor measures, mm.
-    pub range_mm: f64,
-    /// Where it seems to come from, in the sensor's frame.
-    pub bearing: Bearing,
-    /// Where the sensor believes something to be, bay frame, mm.
-    pub believed: DVec3,
-    /// How strong against the target's own, dB.
-    pub level_db: Band,
-    /// How it lies to the target.
-    pub beside: Beside,
-    /// What it does if the sensor cannot tell it from the target; `None` if it surely can.
-    pub effect: Option<Effect>,
-    /// How far it lies from the target, radians: to its left, and above it.
-    pub apart: [f64; 2],
-    /// How far the aim may be out, radians: left or right, and up or down.
-    pub limits: [f64; 2],
+    /// What the sensor hears of it.
+    pub heard: Heard,
     /// Whether what it is made of is known well enough to say how much of it comes back.
     pub is_stuff_known: bool,
-    /// What takes it away, if it matters and is of a thing that can be moved; worked out with ways by two mirrors.
-    pub cures: Vec<Cure>,
     /// Whether the published figures of what it is made of end below the sensor's frequency and are prolonged.
     pub is_prolonged: bool,
+    /// What takes it away, if it matters and is of a thing that can be moved; worked out with ways by two mirrors.
+    pub cures: Vec<Cure>,
 }
 
 /// What the radar would see while one target is up.
@@ -135,14 +123,10 @@ pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
         let around = Around::of(arrangement, scene, &placed.id);
         let limits = arrangement.aiming.tolerance;
         let limits = [limits.azimuth_rad, limits.elevation_rad];
-        let look = Look {
-            beam_up_rad: radar.beam_elevation_rad,
-            scene,
-            wave,
-            limits,
-            sensor: &sensor,
-            around: &around,
-        };
+        let solids: Vec<_> = around.solids.iter().collect();
+        let room = Room { mirrors: &around.mirrors, blockers: &solids, longest_mm: f64::MAX };
+        let beam_up_rad = radar.beam_elevation_rad;
+        let look = Look { scene, limits, beam_up_rad, wave, sensor: &sensor, around: &around, room };
         match own::echo(placement, placed, &look) {
             Err(why) => nothing(why),
             Ok(own) => {
@@ -160,12 +144,15 @@ pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
 /// What every question shares.
 struct Look<'a> {
     scene: &'a Scene,
+    /// How far the aim may be out, radians: left or right, and up or down.
     limits: [f64; 2],
     /// How high the beam is, radians.
     beam_up_rad: f64,
     wave: Wavelength,
     sensor: &'a Sensor,
     around: &'a Around,
+    /// The same as what mirrors and what hides.
+    room: Room<'a>,
 }
 
 impl Look<'_> {

@@ -5,9 +5,6 @@ use std::f64::consts::PI;
 use baywright_geometry::Wavelength;
 use num_complex::Complex64;
 
-/// Speed of light in vacuum, mm/s. Exact by the definition of the metre (SI).
-pub const LIGHT_MM_PER_S: f64 = 299_792_458_000.0;
-
 /// Gauss-Legendre nodes on [-1, 1] with their weights (numpy's `leggauss(8)`): good for one turn of a phase to 1e-8.
 pub const NODES: [(f64, f64); 8] = [
     (-0.960_289_856_497_536_2, 0.101_228_536_290_376_26),

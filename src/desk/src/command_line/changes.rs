@@ -73,7 +73,7 @@ impl ChangesFound {
     pub(crate) fn text(&self, found: &Planned, locale: Locale, out: &mut Page<'_>) -> io::Result<()> {
         let Some(first) = found.lines.first() else { return Ok(()) };
         let (fits, report) = (locale.language.fits(), locale.language.owner_report());
-        let money = |sum: f64| locale.region.number(sum, usize::from(sum.fract() != 0.0) * 2);
+        let money = |sum: f64| locale.region.money(sum);
         let further = locale.length(self.further_mm);
         let named = |own: &Change| match own {
             Change::Without(thing) => fits.without(thing.as_str()),

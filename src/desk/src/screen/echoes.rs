@@ -122,7 +122,8 @@ impl Desk {
                 return None;
             }
         };
-        let (first, rest): (Vec<&Echo>, Vec<&Echo>) = seen.echoes.iter().partition(|echo| echo.matters());
+        let (first, rest): (Vec<&Echo>, Vec<&Echo>) =
+            seen.echoes.iter().partition(|echo| echo.heard.matters());
         let mut lit = None;
         for echo in &first {
             let care = look::colour(self.view.theme.palette().care);
@@ -177,7 +178,7 @@ impl Desk {
         ui.add(Label::new(heading).wrap());
         let says = |ui: &mut Ui, text: RichText| ui.add(Label::new(text.size(size::SMALL)).wrap());
         says(ui, RichText::new(words.echo_lies(echo, own)));
-        says(ui, RichText::new(words.echo_strength(echo.level_db)));
+        says(ui, RichText::new(words.echo_strength(echo.heard.level_db)));
         for text in words.echo_does(echo) {
             let text = RichText::new(text);
             says(ui, care.into_iter().fold(text, |text, care| text.color(care)));

@@ -218,15 +218,9 @@ impl Desk {
         let texts = self.view.locale.language.place();
         if let Some(Progress { done, all }) = self.parking.offered.progress() {
             let text = if done < all { texts.looked_at(done, all) } else { texts.weighing.to_owned() };
-            let share = done as f32 / all.max(1) as f32;
-            let bar = egui::ProgressBar::new(share).desired_height(6.0).animate(false);
-            ui.add(bar).accessible_name(&text);
-            ui.horizontal_wrapped(|ui| {
-                ui.label(widgets::soft(ui, text));
-                if widgets::lesser(ui, self.texts().stop).clicked() {
-                    out.push(Command::View(OfView::StopLooking));
-                }
-            });
+            if widgets::searching(ui, Progress { done, all }, text, self.texts().stop) {
+                out.push(Command::View(OfView::StopLooking));
+            }
         }
     }
 

@@ -13,6 +13,7 @@ use egui::{
 };
 
 use super::look::{self, size};
+use crate::session::job::Progress;
 
 /// Paints a sign of the drawing on the screen: octagon, triangle, ring or tick, with what stands in it.
 pub(super) fn paint_sign(
@@ -340,6 +341,17 @@ pub(super) fn name_column(ui: &mut Ui, width: f32, text: RichText) -> Response {
 pub(super) fn is_like(sought: &str, text: &str) -> bool {
     let text = text.to_lowercase();
     sought.to_lowercase().split_whitespace().all(|word| text.contains(word))
+}
+
+/// How far a search is, with a press that ends it: whether that was pressed.
+pub(super) fn searching(ui: &mut Ui, Progress { done, all }: Progress, text: String, stop: &str) -> bool {
+    let bar = egui::ProgressBar::new(done as f32 / all.max(1) as f32);
+    ui.add(bar.desired_height(6.0).animate(false)).accessible_name(&text);
+    let row = ui.horizontal_wrapped(|ui| {
+        ui.label(soft(ui, text));
+        lesser(ui, stop).clicked()
+    });
+    row.inner
 }
 
 /// A graph that nothing but the eye has to do with.

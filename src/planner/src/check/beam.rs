@@ -4,10 +4,10 @@
 //! the boresight: at half the full width 3 dB there and 3 dB back. From there on that needs care.
 //! Limit: the beam widths in the profile. The loss is that of the usual Gaussian approximation of a main lobe,
 //! 12 dB · (angle / full -3 dB width)² one way in each direction, added: the form of 3GPP TR 38.901, table 7.3-1, and of
-//! Recommendation ITU-R M.2101 (both from memory). The same table ends the lobe at 30 dB each way
+//! Recommendation ITU-R M.2101 (both from memory), as [`baywright_radar::level::Pattern`] has it. The same table ends the lobe at 30 dB each way
 //! (from memory): past [`MOST_LOSS_DB`] the form says nothing but that it is more.
 
-use baywright_geometry::DVec3;
+use baywright_radar::level::{Bearing, Pattern};
 
 use super::finding::{Basis, Code, Facts, Quantity, Severity, Subject};
 use super::{Check, Context, Finding, finding};
@@ -22,30 +22,25 @@ const HAIR_DB: f64 = 1e-9;
 
 pub(super) const CHECK: Check = Check { codes: &[Code::OffBeam], whole, ..Check::NONE };
 
-/// What comes back less than from the boresight, there and back, dB; `at` in the sensor frame.
-fn loss_db(at: DVec3, radar: &Radar) -> f64 {
-    let (azimuth, elevation) = off_boresight(at);
-    let share = |angle: f64, width: f64| (angle / width) * (angle / width);
-    2.0 * 12.0 * (share(azimuth, radar.beam_azimuth_rad) + share(elevation, radar.beam_elevation_rad))
-}
-
-fn off_boresight(at: DVec3) -> (f64, f64) {
-    (libm::atan2(at.y, at.x), libm::atan2(at.z, libm::hypot(at.x, at.y)))
+/// What comes back less than from the boresight, there and back, dB; no number for a beam without a width.
+fn loss_db(to: Bearing, radar: &Radar) -> f64 {
+    // No side lobes: where the form ends is said of what it gives.
+    let pattern = Pattern::beams(radar.beam_azimuth_rad, radar.beam_elevation_rad, f64::MIN);
+    pattern.map_or(f64::NAN, |own| -own.two_way_db(to, to))
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let sensor = &context.arrangement.sensor;
     let Some(radar) = sensor.kind.radar() else { return };
-    let sensor_from_bay = context.scene.bay_from_sensor.inverse();
+    let pose = &context.scene.bay_from_sensor;
     for target in &context.scene.targets {
-        let at = sensor_from_bay * target.centre();
-        let loss_db = loss_db(at, radar);
-        // No number: the target is in the sensor, or the beam has no width; either is refused elsewhere.
+        let to = Bearing::of(target.centre() - pose.origin(), pose);
+        let loss_db = loss_db(to, radar);
+        // No number: the beam has no width, which is refused elsewhere.
         if loss_db.is_nan() || loss_db < AT_EDGE_DB - HAIR_DB {
             continue;
         }
-        let (azimuth, elevation) = off_boresight(at);
-        let off = libm::hypot(azimuth, elevation);
+        let off = libm::hypot(to.azimuth, to.elevation);
         // How far off the boresight the beam's edge is in this direction.
         let edge = off * libm::sqrt(AT_EDGE_DB / loss_db);
         findings.push(
@@ -71,9 +66,8 @@ mod tests {
     fn the_loss_follows_from_the_width() {
         let SensorKind::ForwardRadar(radar) = radar().kind else { panic!() };
         let lost = |azimuth: f64, elevation: f64| {
-            let (across, up) = (angle::radians(azimuth), angle::radians(elevation));
-            let plan = DVec2::new(libm::cos(across), libm::sin(across)) * libm::cos(up);
-            loss_db(plan.extend(libm::sin(up)), &radar)
+            let to = Bearing { azimuth: angle::radians(azimuth), elevation: angle::radians(elevation) };
+            loss_db(to, &radar)
         };
         for (azimuth, elevation, expected) in [
             (0.0, 0.0, 0.0),

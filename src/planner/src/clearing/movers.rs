@@ -61,10 +61,19 @@ pub(super) fn has_arms(arrangement: &Arrangement) -> bool {
     arrangement.bay.things.iter().any(|own| own.kind == ThingKind::LiftArm && own.effort != Effort::Fixed)
 }
 
+/// The hands that shift a thing within the room; `None` of what is fixed or hinged, or goes by itself: people and parked cars.
+pub fn hands_within(own: &Thing) -> Option<u32> {
+    let is_shifted = !goes_by_itself(own) && own.kind != ThingKind::LiftArm;
+    hands(own.effort).filter(|_| is_shifted)
+}
+
+fn goes_by_itself(own: &Thing) -> bool {
+    own.is_person() || own.kind == ThingKind::ParkedCar
+}
+
 fn mover(arrangement: &Arrangement, own: &Thing, costs: &[CostOf]) -> Option<Mover> {
     let hands = hands(own.effort)?;
-    let goes_by_itself = own.is_person() || own.kind == ThingKind::ParkedCar;
-    let within = (!goes_by_itself).then_some(hands);
+    let (goes_by_itself, within) = (goes_by_itself(own), hands_within(own));
     let times = if goes_by_itself { 1 } else { OUT_TIMES };
     let out = leaves(arrangement, own).map(|_| hands * times);
     let costs = cost_of(costs, &own.id);

@@ -1,7 +1,8 @@
 //! What stands around a radar, as plain faces, drums and solids.
 //!
 //! Upright faces of walls (with what of them openings leave), of shut doors and windows, and of every thing, the tops of what is
-//! rectangular, the floor and the ceiling; round things as drums. The car itself and the target with its own stand are no part of it.
+//! rectangular, the floor and the ceiling; round things as drums. The car itself and the target with its own stand
+//! are no part of it, but for the face of a plate, which is a mirror.
 
 use std::f64::consts::FRAC_PI_2;
 
@@ -13,7 +14,7 @@ use baywright_radar::paths::Mirror;
 
 use crate::assessment::Subject;
 use crate::check::thing_subject;
-use crate::model::{Arrangement, Id, Material, Metal, Opening, Shape as Footprint};
+use crate::model::{Arrangement, Id, Material, Metal, Opening, Shape as Footprint, TargetKind};
 use crate::scene::Scene;
 
 /// Strips narrower or lower than this, mm, are no faces: a tenth of what is told.
@@ -90,6 +91,10 @@ impl Around {
         }
         let placements = &arrangement.aiming.placements;
         let up = placements.iter().find(|own| own.id == *target);
+        let face = scene.targets.iter().find(|own| own.id == *target).and_then(|own| own.face.clone());
+        if let Some(face) = face.filter(|_| up.is_some_and(|own| own.target.kind == TargetKind::Plate)) {
+            own.face(&Subject::Target(target.clone()), Stuff::STEEL, Ok::<_, ()>(face));
+        }
         for (other, placed) in placements.iter().zip(&scene.targets) {
             if other.id == *target || !up.is_some_and(|own| own.stands_with(other)) || placed.lies {
                 continue;

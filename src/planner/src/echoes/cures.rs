@@ -1,17 +1,18 @@
-//! What takes away the echo of a thing that matters: turning it where it stands, or moving it.
+//! What takes away the echo of a thing that matters: turning it where it stands, moving it, or having it out of the bay.
 //!
 //! By how much is looked through on the shapes' own formulas ([`baywright_radar::clear`]), rounded up to what a person does, and tried:
-//! a way is told only if, done, the checks find nothing more that stops, and no echo of that thing matters.
+//! a way is told only if, done, that thing stops nothing, nothing else new does, there is nothing new to mind of it, and no echo of it
+//! matters.
 
 use baywright_geometry::{DVec2, PlanPose, angle};
 use baywright_radar::clear::{Asked, Moving, Turning, move_by, turn_by};
-use baywright_radar::level::{Band, Received};
 use baywright_radar::seen::Seen as Shaped;
 
 use super::own::OwnEcho;
-use super::stuff::Reflected;
-use super::{Echo, How, Look, With, seen};
-use crate::assessment::{Severity, Subject};
+use super::{Echo, How, Look, Seen, With, seen};
+use crate::assessment::{Finding, Severity, Subject};
+use crate::clearing::{hands, hands_within};
+use crate::cure::leaves;
 use crate::judge::judge;
 use crate::model::{Arrangement, Effort, Id, Thing};
 use crate::scene::Scene;
@@ -34,8 +35,10 @@ pub struct Cure {
     pub thing: Id,
     /// What is done.
     pub how: Done,
-    /// Where it stands then, bay from thing.
-    pub at: PlanPose,
+    /// What that takes.
+    pub effort: Effort,
+    /// How the thing stands then, bay from thing; `None` if it is gone.
+    pub at: Option<PlanPose>,
 }
 
 /// What is done to a thing.
@@ -47,6 +50,8 @@ pub enum Done {
     Back(f64),
     /// Moved aside, away from the line from the sensor to the target, mm.
     Aside(f64),
+    /// Out of the bay.
+    Out,
 }
 
 impl Look<'_> {
@@ -55,7 +60,7 @@ impl Look<'_> {
         let mut seen_of: Vec<Id> = Vec::new();
         for echo in echoes {
             let How::Straight { of: Subject::Thing(id), .. } = &echo.how else { continue };
-            if seen_of.len() >= MOST_THINGS || seen_of.contains(id) || !echo.matters() {
+            if seen_of.len() >= MOST_THINGS || seen_of.contains(id) || !echo.heard.matters() {
                 continue;
             }
             seen_of.push(id.clone());
@@ -63,23 +68,42 @@ impl Look<'_> {
         }
     }
 
-    /// The ways, the least turn first; none of no thing that can be moved.
+    /// The ways: the least turn, moves, out of the bay. What is fixed or hinged has none, and what goes by itself only leaves.
     fn cures(&self, arrangement: &Arrangement, echo: &Echo, own: &OwnEcho, target: &Id) -> Vec<Cure> {
         let How::Straight { of: Subject::Thing(id), .. } = &echo.how else { return Vec::new() };
-        let thing = arrangement.bay.things.iter().find(|own| own.id == *id);
-        let Some(thing) = thing.filter(|own| !own.is_person() && own.effort != Effort::Fixed) else {
-            return Vec::new();
-        };
+        let Some(thing) = arrangement.bay.things.iter().find(|own| own.id == *id) else { return Vec::new() };
+        let mut tried: Vec<(Done, Option<PlanPose>)> = Vec::new();
+        if hands_within(thing).is_some() {
+            tried.extend(self.shifted(thing, own).into_iter().map(|(how, at)| (how, Some(at))));
+        }
+        if hands(thing.effort).is_some() && leaves(arrangement, thing).is_some() {
+            tried.push((Done::Out, None));
+        }
+        let before = Before { findings: judge(arrangement).findings, seen: one_mirror(arrangement, target) };
+        let mut has_turn = false;
+        let mut found = Vec::new();
+        for (how, at) in tried {
+            let is_turn = matches!(how, Done::Turned(_));
+            if is_turn && has_turn || !before.holds(arrangement, thing, at, target) {
+                continue;
+            }
+            has_turn |= is_turn;
+            found.push(Cure { thing: id.clone(), how, effort: thing.effort, at });
+        }
+        found
+    }
+
+    /// Turns and moves that do by the shapes' own formulas, rounded up, the least turn first.
+    fn shifted(&self, thing: &Thing, own: &OwnEcho) -> Vec<(Done, PlanPose)> {
+        let of = Subject::Thing(thing.id.clone());
         let flats = self.around.flats.iter().zip(&self.around.mirrors);
-        let its: Vec<_> = flats.filter(|(flat, _)| flat.of == Subject::Thing(id.clone())).collect();
+        let its: Vec<_> = flats.filter(|(flat, _)| flat.of == of).collect();
         let Some(stuff) = its.first().map(|(flat, _)| flat.stuff) else { return Vec::new() };
         let faces: Vec<_> = its.into_iter().map(|(_, mirror)| mirror.face.clone()).collect();
+        // What is not heard does not matter.
         let is_low = |shaped: &Shaped| {
-            let made_of = shaped.incidences.iter().try_fold(Reflected::WHOLE, |sum, incidence| {
-                sum.and(&super::stuff::reflected(stuff, *incidence, self.wave))
-            });
-            let lost = made_of.and_then(|own| own.lost_db());
-            lost.and_then(|lost| self.would_matter(shaped, lost, own)).is_some_and(|matters| !matters)
+            self.received(stuff, shaped)
+                .is_some_and(|(_, received)| !self.heard(&received, own).is_some_and(|own| own.matters()))
         };
         let sensor = self.scene.sensor();
         let asked = Asked { faces: &faces, sensor, wave: self.wave, is_low: &is_low };
@@ -87,62 +111,72 @@ impl Look<'_> {
         let hold = angle::radians(TURN_STEP_DEG);
         let turns = turn_by(&asked, &Turning { about: at.origin(), limit: MOST_TURN_RAD, hold });
         let whole = |rad: f64| angle::radians((angle::degrees(rad) / TURN_STEP_DEG).ceil() * TURN_STEP_DEG);
-        let mut turned: Vec<f64> = [(turns.left, 1.0), (turns.right, -1.0)]
-            .into_iter()
-            .filter_map(|(own, sign)| Some(sign * whole(own?)))
-            .collect();
+        let turned = [(turns.left, 1.0), (turns.right, -1.0)].into_iter();
+        let mut turned: Vec<f64> = turned.filter_map(|(own, sign)| Some(sign * whole(own?))).collect();
         turned.sort_by(|a, b| a.abs().total_cmp(&b.abs()));
-        let away = (at.origin() - sensor.truncate()).normalize_or_zero();
-        let line = (own.at - sensor).truncate().normalize_or_zero();
-        let aside = line.perp() * line.perp().dot(at.origin() - sensor.truncate()).signum();
+        let beside = at.origin() - sensor.truncate();
+        let across = (own.at - sensor).truncate().normalize_or_zero().perp();
         let moved = |along: DVec2| {
             let how = Moving { along: along.extend(0.0), limit_mm: MOST_MOVE_MM, hold_mm: MOVE_STEP_MM };
             let mm = (move_by(&asked, &how)? / MOVE_STEP_MM).ceil() * MOVE_STEP_MM;
-            Some((mm, along * mm))
+            Some((mm, PlanPose::new(at.origin() + along * mm, at.heading())))
         };
         let turned =
             turned.into_iter().map(|by| (Done::Turned(by), PlanPose::new(at.origin(), at.heading() + by)));
-        let gone = |by: DVec2| PlanPose::new(at.origin() + by, at.heading());
-        let back = moved(away).map(|(mm, by)| (Done::Back(mm), gone(by)));
-        let beside = moved(aside).map(|(mm, by)| (Done::Aside(mm), gone(by)));
-        let is_good = |pose: &PlanPose| holds(arrangement, thing, *pose, target);
-        let turn = turned.into_iter().find(|(_, pose)| is_good(pose));
-        let all =
-            turn.into_iter().chain([back, beside].into_iter().flatten().filter(|(_, pose)| is_good(pose)));
-        all.map(|(how, at)| Cure { thing: id.clone(), how, at }).collect()
-    }
-
-    /// Whether what a shape sends back would matter.
-    fn would_matter(&self, shaped: &Shaped, lost_db: Band, own: &OwnEcho) -> Option<bool> {
-        let towards = shaped.at - self.scene.sensor();
-        let received = Received {
-            sigma_dbsm: shaped.sigma_dbsm,
-            out_mm: shaped.range_mm,
-            back_mm: shaped.range_mm,
-            departs: towards,
-            comes_from: towards,
-            lost_db,
-            polarised_db: Band::NOTHING,
-        };
-        // What is not heard does not matter.
-        Some(self.set_beside(&received, own).is_some_and(|echo| echo.matters()))
+        let back = moved(beside.normalize_or_zero()).map(|(mm, at)| (Done::Back(mm), at));
+        let aside = moved(across * across.dot(beside).signum()).map(|(mm, at)| (Done::Aside(mm), at));
+        turned.chain(back).chain(aside).collect()
     }
 }
 
-/// Whether the checks find nothing more that stops with the thing there, and no echo of it matters then.
-fn holds(arrangement: &Arrangement, thing: &Thing, pose: PlanPose, target: &Id) -> bool {
-    let mut after = arrangement.clone();
-    for own in after.bay.things.iter_mut().filter(|own| own.id == thing.id) {
-        own.place.at = pose;
+/// What is found and heard as it stands.
+struct Before {
+    findings: Vec<Finding>,
+    seen: Option<Seen>,
+}
+
+/// What is heard of one target by one mirror at most.
+fn one_mirror(arrangement: &Arrangement, target: &Id) -> Option<Seen> {
+    let all = seen(arrangement, &Scene::of(arrangement), With::OneMirror);
+    all.into_iter().find(|own| own.target == *target)
+}
+
+impl Before {
+    /// Whether, with the thing there or gone, the checks find nothing of it that stops, nothing else new that does and nothing new to mind
+    /// of it, and no echo of it matters, nor one by way of it that was not there before.
+    fn holds(&self, arrangement: &Arrangement, thing: &Thing, at: Option<PlanPose>, target: &Id) -> bool {
+        let mut after = arrangement.clone();
+        match at {
+            Some(at) => {
+                after.bay.things.iter_mut().filter(|own| own.id == thing.id).for_each(|own| own.place.at = at)
+            }
+            None => after.bay.things.retain(|own| own.id != thing.id),
+        }
+        let of = Subject::Thing(thing.id.clone());
+        let is_worse = |own: &Finding| {
+            let is_its = own.subjects.contains(&of);
+            if own.severity == Severity::Stops && is_its {
+                // A keep-clear zone always wins: nothing is told that leaves the thing in one.
+                return true;
+            }
+            let is_told = own.severity == Severity::Stops || own.severity == Severity::Care && is_its;
+            let is_known = |old: &Finding| {
+                old.code() == own.code() && old.subjects == own.subjects && old.severity >= own.severity
+            };
+            is_told && !self.findings.iter().any(is_known)
+        };
+        if judge(&after).findings.iter().any(is_worse) {
+            return false;
+        }
+        let Some(then) = one_mirror(&after, target).filter(|own| own.own.is_ok()) else { return false };
+        let was = |echo: &Echo| {
+            let before = self.seen.iter().flat_map(|own| &own.echoes);
+            before.into_iter().any(|own| own.how == echo.how && own.heard.matters())
+        };
+        then.echoes.iter().filter(|own| own.heard.matters()).all(|echo| match &echo.how {
+            How::Straight { of: own, .. } => *own != of,
+            How::TargetBy { out, back } => !out.iter().chain(back).any(|own| *own == of) || was(echo),
+            How::Corner { .. } | How::Round { .. } => true,
+        })
     }
-    let stops = |own: &Arrangement| judge(own).count(Severity::Stops);
-    if stops(&after) > stops(arrangement) {
-        return false;
-    }
-    let of = Subject::Thing(thing.id.clone());
-    let all = seen(&after, &Scene::of(&after), With::OneMirror);
-    all.iter().filter(|own| own.target == *target).all(|own| {
-        let is_its = |echo: &&Echo| matches!(&echo.how, How::Straight { of: own, .. } if *own == of);
-        own.own.is_ok() && !own.echoes.iter().filter(is_its).any(Echo::matters)
-    })
 }

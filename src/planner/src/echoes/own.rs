@@ -1,11 +1,9 @@
 //! The sensor, and the target's own echo, against which all others are set.
 
-use baywright_geometry::angle;
 use baywright_geometry::{DVec3, Face};
 use baywright_radar::echo::{self, Eye, Shape};
 use baywright_radar::level::{Band, Bearing, Known, Received, Sensor, SensorFault, mirrored_m2};
 use baywright_radar::material::Surface;
-use baywright_radar::paths::Room;
 use baywright_radar::trihedral::{Mouth, Trihedral};
 
 use super::{Look, Untold};
@@ -50,9 +48,7 @@ pub(super) fn echo(placement: &Placement, placed: &PlacedTarget, look: &Look<'_>
     let shape = shape(placement, placed, look.scene.sensor()).ok_or(Untold::Target)?;
     let found = echo::echo(&shape, &Surface::Metal, &eye).ok_or(Untold::OutOfReach)?;
     let sensor = look.scene.sensor();
-    let solids: Vec<_> = look.around.solids.iter().collect();
-    let room = Room { mirrors: &look.around.mirrors, blockers: &solids, longest_mm: f64::MAX };
-    if room.direct(sensor, found.at).is_none() {
+    if look.room.direct(sensor, found.at).is_none() {
         return Err(Untold::OutOfReach);
     }
     let received =
@@ -85,16 +81,13 @@ fn shape(placement: &Placement, placed: &PlacedTarget, sensor: DVec3) -> Option<
 }
 
 impl OwnEcho {
-    /// The echo area, dBsm, seen from so far away in another direction, a unit vector from the target.
+    /// The echo area, dBsm, seen from so far away in another direction, a unit vector from the target; `None` where it turns its back.
     pub(super) fn seen_from(&self, towards: DVec3, far_mm: f64, eye: &Eye) -> Option<Band> {
-        let nothing = || Band::between(f64::NEG_INFINITY, -100.0);
-        match echo::seen(&self.shape, self.at + towards * far_mm, eye.wave) {
-            Some(seen) => Some(seen.sigma_dbsm),
-            None => nothing(),
-        }
+        Some(echo::seen(&self.shape, self.at + towards * far_mm, eye.wave)?.sigma_dbsm)
     }
 
-    /// The same where the wave leaves in another direction than it came from: at most what comes straight back.
+    /// The same where the wave leaves in another direction than it came from: taken for at most what comes straight back. A plate, which
+    /// may send more into one such direction, is a mirror too.
     pub(super) fn aside(&self) -> Option<Band> {
         Band::between(f64::NEG_INFINITY, self.received.sigma_dbsm.high())
     }
@@ -103,9 +96,4 @@ impl OwnEcho {
 /// The echo area of mirrors alone, half a way so long, mm: dBsm.
 pub(super) fn mirrored_dbsm(range_mm: f64) -> f64 {
     10.0 * libm::log10(mirrored_m2(range_mm))
-}
-
-/// How far one direction lies to the left of another and above it, radians.
-pub(super) fn apart(one: Bearing, other: Bearing) -> [f64; 2] {
-    [angle::wrapped(one.azimuth - other.azimuth), one.elevation - other.elevation]
 }

@@ -30,15 +30,20 @@ pub(super) struct Reflected {
 
 impl Reflected {
     /// All of it.
-    pub const WHOLE: Self = Self { db: Band::NOTHING, is_known: true, reach: Reach::Covers };
+    const WHOLE: Self = Self { db: Band::NOTHING, is_known: true, reach: Reach::Covers };
 
     /// One after the other.
-    pub fn and(&self, other: &Self) -> Option<Self> {
+    fn and(&self, other: &Self) -> Option<Self> {
         Some(Self {
             db: self.db.plus(&other.db)?,
             is_known: self.is_known && other.is_known,
             reach: self.reach.max(other.reach),
         })
+    }
+
+    /// What all of these together send on, one after the other.
+    pub fn all(mut each: impl Iterator<Item = Self>) -> Option<Self> {
+        each.try_fold(Self::WHOLE, |sum, one| sum.and(&one))
     }
 
     /// What a wave loses by it, dB.

@@ -1,10 +1,9 @@
 //! Echoes in the test bay, by hand: the sensor is at x = 4 800, y = 3 000, 500 mm up, the plate 4 000 mm before it.
 
 use baywright_radar::level::Band;
-use baywright_radar::pull::Effect;
 use baywright_radar::resolve::Surely;
 
-use super::{Echo, How, Seen, Untold, With, seen};
+use super::{Does, Echo, How, Seen, Untold, With, seen};
 use crate::check::testing::*;
 use crate::scene::Scene;
 
@@ -74,13 +73,14 @@ fn a_cabinet_that_looks_at_the_sensor_may_be_taken_for_the_target() {
     let found = of(&facing, "cabinet");
     let first = found.first().unwrap();
     assert!(matches!(first.how, How::Straight { is_spot_on: true, .. }), "{first:?}");
-    assert!((first.range_mm - 4_000.0).abs() < 1.0);
-    assert!(matches!(first.effect, Some(Effect::MayBeTaken { .. })), "{first:?}");
-    assert_ne!(first.beside.in_cell, Surely::No);
-    assert!(first.matters());
+    assert!((first.heard.range_mm - 4_000.0).abs() < 1.0);
+    assert!(matches!(first.heard.does, Does::Takes), "{first:?}");
+    assert_ne!(first.heard.beside.in_cell, Surely::No);
+    assert!(first.heard.matters());
     let aside = turned(30.0);
-    let most = of(&aside, "cabinet").iter().map(|own| own.level_db.high()).fold(f64::NEG_INFINITY, f64::max);
-    assert!(most < first.level_db.high() - 15.0, "{most} {first:?}");
+    let most =
+        of(&aside, "cabinet").iter().map(|own| own.heard.level_db.high()).fold(f64::NEG_INFINITY, f64::max);
+    assert!(most < first.heard.level_db.high() - 15.0, "{most} {first:?}");
 }
 
 /// A wall beside: the target is seen again there and back by way of it, at √(D² + 4h²) (image of the target, by hand), h 3 m to
@@ -97,8 +97,8 @@ fn the_target_is_seen_again_by_way_of_a_side_wall() {
             _ => false,
         })
     };
-    let both: Vec<f64> = by(1, 1).map(|own| own.range_mm).collect();
-    let one: Vec<f64> = by(1, 0).chain(by(0, 1)).map(|own| own.range_mm).collect();
+    let both: Vec<f64> = by(1, 1).map(|own| own.heard.range_mm).collect();
+    let one: Vec<f64> = by(1, 0).chain(by(0, 1)).map(|own| own.heard.range_mm).collect();
     let dihedral = |ranges: &[f64], mm: f64| ranges.iter().any(|own| (own - mm).abs() < 1.0);
     // The reflector turns its back to most of what comes by a wall 56° aside; whatever is told stands where the images are.
     for range in &both {
@@ -116,7 +116,7 @@ fn the_far_wall_stands_where_it_stands() {
     let seen = looked(&reflector(200.0, vec![]));
     let walls =
         seen.echoes.iter().filter(|own| matches!(&own.how, How::Straight { of: Subject::Wall(_), .. }));
-    let far: Vec<f64> = walls.map(|own| own.range_mm).collect();
+    let far: Vec<f64> = walls.map(|own| own.heard.range_mm).collect();
     assert!(far.iter().any(|own| (own - 7_200.0).abs() < 1.0), "{far:?}");
 }
 
@@ -130,10 +130,10 @@ fn a_weak_echo_that_draws_the_aim_matters() {
     own.place.at = PlanPose::new(DVec2::new(4_800.0 + 4_200.0 * cos, 3_000.0 + 4_200.0 * sin), ray);
     let seen = looked(&reflector(200.0, vec![own]));
     let first = of(&seen, "cabinet")[0];
-    let Some(Effect::Pulls(pull)) = first.effect else { panic!("{first:?}") };
-    let g = baywright_radar::pull::amplitude(first.level_db.high());
-    assert!((pull.worst() - g / (1.0 - g) * ray).abs() < 1e-9, "{first:?}");
-    assert!(first.matters() && pull.worst() > first.limits[0]);
+    let Does::Draws { by, limit, is_upright } = first.heard.does else { panic!("{first:?}") };
+    let g = baywright_radar::pull::amplitude(first.heard.level_db.high());
+    assert!((by - g / (1.0 - g) * ray).abs() < 1e-9, "{first:?}");
+    assert!(first.heard.matters() && by > limit && !is_upright);
 }
 
 /// Of a board it is not known what it sends back; a camera hears no echoes.
@@ -177,18 +177,80 @@ fn a_way_out_takes_the_echo_away() {
     let stops = |own: &Arrangement| crate::judge::judge(own).count(Severity::Stops);
     for cure in &first.cures {
         let mut after = before.clone();
-        after.bay.things[0].place.at = cure.at;
+        match cure.at {
+            Some(at) => after.bay.things[0].place.at = at,
+            None => after.bay.things.clear(),
+        }
         let then = looked(&after);
-        assert!(of(&then, "cabinet").iter().all(|own| !own.matters()), "{cure:?} {then:?}");
+        assert!(of(&then, "cabinet").iter().all(|own| !own.heard.matters()), "{cure:?} {then:?}");
         assert!(stops(&after) <= stops(&before));
         if let super::Done::Turned(by) = cure.how
             && by.abs() > angle::radians(4.0)
         {
-            after.bay.things[0].place.at = PlanPose::new(cure.at.origin(), ray + 0.5 * by);
-            assert!(of(&looked(&after), "cabinet").iter().any(|own| own.matters()), "{cure:?}");
+            after.bay.things[0].place.at =
+                PlanPose::new(before.bay.things[0].place.at.origin(), ray + 0.5 * by);
+            assert!(of(&looked(&after), "cabinet").iter().any(|own| own.heard.matters()), "{cure:?}");
         }
     }
-    // What nobody moves has no way out.
+    assert!(matches!(first.cures.last().unwrap().how, super::Done::Out));
+    // A parked car and somebody who stands there only leave; what is fixed or hinged has no way out.
+    for (kind, most) in [(ThingKind::ParkedCar, 1), (ThingKind::Person, 1), (ThingKind::LiftArm, 0)] {
+        before.bay.things[0].kind = kind;
+        let cures: Vec<_> =
+            of(&looked(&before), "cabinet").iter().flat_map(|own| own.cures.clone()).collect();
+        assert!(
+            cures.len() <= most && cures.iter().all(|own| own.how == super::Done::Out),
+            "{kind:?} {cures:?}"
+        );
+    }
+    before.bay.things[0].kind = ThingKind::Cabinet;
     before.bay.things[0].effort = Effort::Fixed;
     assert!(of(&looked(&before), "cabinet").iter().all(|own| own.cures.is_empty()));
+}
+
+/// A turned plate sends straight back next to nothing, but mirrors the sensor into the side wall: sensor, plate, wall and back are told
+/// as a way by two mirrors, however weak the plate's own echo is. By hand: the sensor's image behind the wall 3 m aside lies 6 m aside,
+/// seen from the plate atan(6/4) = 56.31° off the line to the sensor; turned by half of that the plate looks between the two.
+#[test]
+fn a_plate_that_is_turned_mirrors_into_the_room() {
+    let mut turned = clear();
+    turned.aiming.zones.clear();
+    turned.aiming.placements[0].turned_rad = 0.5 * libm::atan2(6.0, 4.0);
+    let seen = looked(&turned);
+    let by = |own: &&Echo| match &own.how {
+        How::Round { by } => by.iter().any(|own| matches!(own, Subject::Target(_))),
+        _ => false,
+    };
+    assert!(seen.echoes.iter().any(|own| by(&own)), "{:#?}", seen.echoes);
+    let own = |own: &&Echo| matches!(&own.how, How::Straight { of: Subject::Target(_), .. });
+    assert!(!seen.echoes.iter().any(|echo| own(&echo)), "its own echo is what others are set against");
+}
+
+/// In the keep-clear zone a small turn may take the echo away, and the zone still stops: only what takes the thing out of it is told.
+#[test]
+fn no_way_out_leaves_a_thing_in_a_zone() {
+    let ray = angle::radians(14.0);
+    let (sin, cos) = angle::sin_cos(ray);
+    let mut own = cabinet("cabinet", (0.0, 0.0), 400.0, 900.0);
+    own.place.at = PlanPose::new(DVec2::new(4_800.0 + 4_200.0 * cos, 3_000.0 + 4_200.0 * sin), ray);
+    let zoned = reflector(100.0, vec![own]);
+    let its = |own: &Arrangement| {
+        let of = Subject::Thing("cabinet".into());
+        crate::judge::judge(own)
+            .findings
+            .iter()
+            .any(|own| own.severity == Severity::Stops && own.subjects.contains(&of))
+    };
+    assert!(its(&zoned));
+    let seen = looked(&zoned);
+    let first = of(&seen, "cabinet")[0];
+    assert!(first.heard.matters() && !first.cures.is_empty(), "{first:?}");
+    for cure in &first.cures {
+        let mut after = zoned.clone();
+        match cure.at {
+            Some(at) => after.bay.things[0].place.at = at,
+            None => after.bay.things.clear(),
+        }
+        assert!(!its(&after), "{cure:?}");
+    }
 }

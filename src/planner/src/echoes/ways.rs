@@ -2,11 +2,10 @@
 
 use baywright_geometry::DVec3;
 use baywright_radar::echo::{Shape, seen};
-use baywright_radar::level::{Band, Bearing, Received, against};
+use baywright_radar::level::{Band, Received};
 use baywright_radar::material::Reach;
 use baywright_radar::paths::{Ghost, Room, Round, Way, mirror_ghosts, target_ghosts};
-use baywright_radar::pull::effect;
-use baywright_radar::resolve::{Spot, Surely, beside};
+use baywright_radar::seen::Seen as Shaped;
 
 use super::around::{Flat, Stuff};
 use super::own::{self, OwnEcho};
@@ -33,14 +32,12 @@ struct Back {
 impl Look<'_> {
     /// Every echo that is no weaker than is told, the strongest first.
     pub(super) fn echoes(&self, own: &OwnEcho, with: With) -> Vec<Echo> {
-        let solids: Vec<_> = self.around.solids.iter().collect();
-        let longest_mm = LONGEST * own.range_mm;
-        let room = Room { mirrors: &self.around.mirrors, blockers: &solids, longest_mm };
+        let room = Room { longest_mm: LONGEST * own.range_mm, ..self.room };
         let mut all = self.straight(&room);
         all.extend(self.by_mirrors(&room, own, with));
         let mut all: Vec<Echo> = all.into_iter().filter_map(|back| self.beside(back, own)).collect();
         all.sort_by(|a, b| {
-            let (of_a, of_b) = (a.level_db, b.level_db);
+            let (of_a, of_b) = (a.heard.level_db, b.heard.level_db);
             of_b.high().total_cmp(&of_a.high()).then(of_b.low().total_cmp(&of_a.low()))
         });
         all
@@ -56,7 +53,10 @@ impl Look<'_> {
     /// What stands there sends back by itself.
     fn straight(&self, room: &Room<'_>) -> Vec<Back> {
         let faces = self.around.mirrors.iter().map(|own| Shape::Face(own.face.clone()));
-        let all = self.around.flats.iter().zip(faces).map(|(own, face)| (own, face, true));
+        let flats = self.around.flats.iter().zip(faces);
+        // The target's own face is a mirror beside its own echo.
+        let flats = flats.filter(|(own, _)| !matches!(own.of, Subject::Target(_)));
+        let all = flats.map(|(own, face)| (own, face, true));
         let others = self.around.others.iter().map(|(own, shape)| (own, shape.clone(), false));
         all.chain(others).filter_map(|(own, shape, is_flat)| self.one(room, own, &shape, is_flat)).collect()
     }
@@ -71,29 +71,33 @@ impl Look<'_> {
             return None;
         }
         let low = if is_seen { found.sigma_dbsm.low() } else { f64::NEG_INFINITY };
-        let mut made_of = Some(Reflected::WHOLE);
-        for incidence in &found.incidences {
-            made_of = made_of?.and(&self.reflected(of.stuff, *incidence));
-        }
-        let made_of = made_of?;
-        let towards = found.at - sensor;
+        let (made_of, received) = self.received(of.stuff, &found)?;
+        let sigma_dbsm = Band::between(low, found.sigma_dbsm.high())?;
         Some(Back {
             how: match &of.and {
                 Some(and) => How::Corner { of: [of.of.clone(), and.clone()] },
                 None => How::Straight { of: of.of.clone(), is_spot_on: found.is_spot_on && is_seen },
             },
             way: vec![sensor, found.at, sensor],
-            received: Received {
-                sigma_dbsm: Band::between(low, found.sigma_dbsm.high())?,
-                out_mm: found.range_mm,
-                back_mm: found.range_mm,
-                departs: towards,
-                comes_from: towards,
-                lost_db: made_of.lost_db()?,
-                polarised_db: Band::NOTHING,
-            },
+            received: Received { sigma_dbsm, ..received },
             made_of,
         })
+    }
+
+    /// What is received of a shape of some stuff, and what that sends on.
+    pub(super) fn received(&self, stuff: Stuff, shaped: &Shaped) -> Option<(Reflected, Received)> {
+        let made_of = Reflected::all(shaped.incidences.iter().map(|own| self.reflected(stuff, *own)))?;
+        let towards = shaped.at - self.scene.sensor();
+        let received = Received {
+            sigma_dbsm: shaped.sigma_dbsm,
+            out_mm: shaped.range_mm,
+            back_mm: shaped.range_mm,
+            departs: towards,
+            comes_from: towards,
+            lost_db: made_of.lost_db()?,
+            polarised_db: Band::NOTHING,
+        };
+        Some((made_of, received))
     }
 
     fn reflected(&self, stuff: Stuff, incidence: f64) -> Reflected {
@@ -176,56 +180,20 @@ impl Look<'_> {
 
     /// What all mirrors of some ways together send on.
     fn made_of<'w>(&self, ways: impl IntoIterator<Item = &'w Way>) -> Option<Reflected> {
-        let mut bounces = ways.into_iter().flat_map(|way| &way.bounces);
-        bounces.try_fold(Reflected::WHOLE, |sum, bounce| {
-            let flat = self.around.flats.get(bounce.mirror)?;
-            sum.and(&self.reflected(flat.stuff, bounce.incidence))
-        })
+        let bounces = ways.into_iter().flat_map(|way| &way.bounces);
+        let flats = bounces.filter_map(|own| Some((self.around.flats.get(own.mirror)?, own.incidence)));
+        Reflected::all(flats.map(|(flat, incidence)| self.reflected(flat.stuff, incidence)))
     }
 
     /// An echo beside the target's; `None` if it is weaker than is told.
     fn beside(&self, back: Back, own: &OwnEcho) -> Option<Echo> {
-        let told = self.set_beside(&back.received, own).filter(|own| own.level_db.high() >= LEAST_DB)?;
+        let heard = self.heard(&back.received, own).filter(|own| own.level_db.high() >= LEAST_DB)?;
         Some(Echo {
             how: back.how,
             way: back.way,
+            heard,
             is_stuff_known: back.made_of.is_known,
             is_prolonged: back.made_of.reach != Reach::Covers,
-            ..told
-        })
-    }
-
-    /// What comes back beside the target's, of which nothing more is known than that; `None` of no figure.
-    pub(super) fn set_beside(&self, received: &Received, own: &OwnEcho) -> Option<Echo> {
-        let pose = &self.scene.bay_from_sensor;
-        // Behind the sensor's own plane stands its car.
-        if [received.departs, received.comes_from].into_iter().any(|own| own.dot(pose.forward()) <= 0.0) {
-            return None;
-        }
-        let level_db = against(received, &own.received, self.sensor, pose)?;
-        let range_mm = 0.5 * (received.out_mm + received.back_mm);
-        let bearing = Bearing::of(received.comes_from, pose);
-        let target = Spot { range_mm: own.range_mm, bearing: own.bearing };
-        let lies = beside(&Spot { range_mm, bearing }, &target, self.sensor);
-        let is_one = lies.is_one();
-        let apart = own::apart(bearing, own.bearing);
-        // A bearing is taken within the beam: what comes from beyond it draws no further than what comes from its edge.
-        let [aside, up] = apart.map(f64::abs);
-        let far = libm::hypot(aside.min(self.sensor.beam_azimuth.high()), up.min(self.beam_up_rad));
-        let believed = self.scene.sensor() + received.comes_from.normalize_or_zero() * range_mm;
-        Some(Echo {
-            how: How::Round { by: Vec::new() },
-            way: Vec::new(),
-            range_mm,
-            bearing,
-            believed,
-            level_db,
-            beside: lies,
-            effect: (is_one != Surely::No).then(|| effect(level_db, far)),
-            apart,
-            limits: self.limits,
-            is_stuff_known: true,
-            is_prolonged: false,
             cures: Vec::new(),
         })
     }

@@ -1,11 +1,10 @@
 //! What the radar would see, in words.
 
 use baywright_radar::level::{Band, Figure};
-use baywright_radar::pull::{Effect, Pull};
 use baywright_radar::resolve::Surely;
 
 use super::Words;
-use crate::echoes::{Echo, OwnEcho, Seen, Untold};
+use crate::echoes::{Does, Echo, OwnEcho, Seen, Untold};
 
 texts! {
     echoes: EchoTexts, "Every fixed text about what the radar would see.";
@@ -17,6 +16,16 @@ texts! {
     none, "Nothing sends back as much as is told.";
     show, "Draws the way of an echo.";
     details, "Shows the figures behind it.";
+    takes, "It may be taken for the target.";
+    in_line, "It comes from the target's own direction.";
+    apart_by_both, "It is told apart by distance and direction.";
+    apart_by_distance, "By distance.";
+    apart_by_direction, "By direction.";
+    strongest_takes, "A routine that takes the strongest takes it.";
+    strongest_may_take, "It may.";
+    if_not_told_apart, "All this if the sensor cannot tell them apart.";
+    stuff_unknown, "What it is made of is not known.";
+    prolonged, "Figures of what it is made of end below the sensor's frequency.";
     weaker, "Over the echoes that can be told apart or are weak.";
     rests_on, "What all of it rests on.";
     decides, "Who decides.";
@@ -77,64 +86,14 @@ impl Ratio {
     }
 }
 
-/// What an echo does, as far as it is said in words.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Does {
-    /// It may be taken for the target.
-    Takes,
-    /// It lies in the target's own direction: taken for it or not, the aim stays.
-    InLine,
-    /// It draws the aim by up to so much, radians, where so much is allowed: up or down, or to a side.
-    Draws { by: f64, limit: f64, is_upright: bool },
-    /// It is told apart by its distance, by its direction, or by both; whether a routine that takes the strongest takes it.
-    Apart { by_distance: bool, by_direction: bool, is_stronger: Surely },
-}
-
-impl Does {
-    pub(super) fn of(echo: &Echo) -> Self {
-        let [aside, up] = echo.apart.map(f64::abs);
-        let is_upright = up > aside;
-        let limit = echo.limits[usize::from(is_upright)];
-        if aside <= echo.limits[0] && up <= echo.limits[1] {
-            return Self::InLine;
-        }
-        match echo.effect {
-            Some(Effect::MayBeTaken { .. } | Effect::Pulls(Pull::NoBound)) => Self::Takes,
-            Some(Effect::Pulls(pull)) => Self::Draws { by: pull.worst(), limit, is_upright },
-            None => Self::Apart {
-                by_distance: echo.beside.in_cell == Surely::No,
-                by_direction: echo.beside.in_beam == Surely::No,
-                is_stronger: match (echo.level_db.low() > 0.0, echo.level_db.high() > 0.0) {
-                    (true, _) => Surely::Yes,
-                    (false, true) => Surely::Perhaps,
-                    (false, false) => Surely::No,
-                },
-            },
-        }
-    }
-}
-
-impl Echo {
-    /// Whether it is worth a look: it may be taken for the target, draw the aim beyond its limit, or be taken by a routine that takes
-    /// the strongest.
-    pub fn matters(&self) -> bool {
-        match Does::of(self) {
-            Does::Takes => true,
-            Does::InLine => false,
-            Does::Draws { by, limit, .. } => by > limit,
-            Does::Apart { is_stronger, .. } => is_stronger != Surely::No,
-        }
-    }
-}
-
 impl Words<'_> {
     sentences! { about:
         /// What an echo is of, as a heading.
         echo_of(echo: &Echo) -> String;
         /// Where it lies, seen from the target.
         echo_lies(echo: &Echo, own: &OwnEcho) -> String;
-        /// What it does to the aim.
-        echo_does(echo: &Echo) -> Vec<String>;
+        /// How far it draws the aim, and how far it may.
+        echo_draws(by: f64, limit: f64, is_upright: bool) -> String;
         /// What takes it away; empty where nothing was found.
         echo_cures(echo: &Echo) -> String;
         /// What the figures behind it are.
@@ -145,6 +104,38 @@ impl Words<'_> {
         own_echo(own: &OwnEcho) -> String;
         /// What of the sensor is not in the profile; empty if all is.
         echoes_assume(seen: &Seen) -> String;
+    }
+
+    /// What an echo does to the aim, and what is not known of it.
+    pub fn echo_does(&self, echo: &Echo) -> Vec<String> {
+        let texts = self.locale.language.echoes();
+        let fixed = |text: &'static str| text.to_owned();
+        let heard = &echo.heard;
+        let (does, more) = match heard.does {
+            Does::Takes => (fixed(texts.takes), None),
+            Does::InLine => (fixed(texts.in_line), None),
+            Does::Draws { by, limit, is_upright } => (self.echo_draws(by, limit, is_upright), None),
+            Does::Apart { by_distance, by_direction, is_stronger } => {
+                let apart = match (by_distance, by_direction) {
+                    (true, true) => texts.apart_by_both,
+                    (true, false) => texts.apart_by_distance,
+                    (false, _) => texts.apart_by_direction,
+                };
+                let more = match is_stronger {
+                    Surely::Yes => Some(texts.strongest_takes),
+                    Surely::Perhaps => Some(texts.strongest_may_take),
+                    Surely::No => None,
+                };
+                (fixed(apart), more)
+            }
+        };
+        let is_one_thing = matches!(heard.does, Does::Takes | Does::Draws { .. });
+        let is_open = is_one_thing && heard.beside.is_one() == Surely::Perhaps;
+        let more = more.or(is_open.then_some(texts.if_not_told_apart));
+        let unknown = (!echo.is_stuff_known).then_some(texts.stuff_unknown);
+        let prolonged = echo.is_prolonged.then_some(texts.prolonged);
+        let rest = [more, unknown, prolonged].into_iter().flatten().map(fixed);
+        std::iter::once(does).chain(rest).collect()
     }
 
     /// How strong an echo is against the target's.

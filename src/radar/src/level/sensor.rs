@@ -1,11 +1,11 @@
 //! What is known of a sensor, and what is taken instead where nothing is.
 
 use baywright_geometry::angle::radians;
+use baywright_geometry::fresnel::LIGHT_MM_PER_S;
 
 use super::antenna::{Pattern, PatternFault};
 use super::band::Band;
 use super::window::Window;
-use crate::wave::LIGHT_MM_PER_S;
 
 /// A view that is not known is taken in so many steps.
 const AZIMUTH_STEPS: u32 = 16;

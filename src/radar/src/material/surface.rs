@@ -1,12 +1,12 @@
 //! What a thing's surface is taken to reflect.
 
 use baywright_geometry::Wavelength;
+use baywright_geometry::fresnel::LIGHT_MM_PER_S;
 use num_complex::Complex64;
 
 use super::building::{Building, Reach};
 use super::slab::{Polarised, half_space, slab};
 use crate::level::Band;
-use crate::wave::LIGHT_MM_PER_S;
 
 /// Panels differ from their thickness by that share either way: common practice, no source.
 const GIVE: f64 = 0.03;

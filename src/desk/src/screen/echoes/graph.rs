@@ -18,8 +18,8 @@ pub(super) fn levels(desk: &Desk, ui: &mut Ui, seen: &Seen, own: &OwnEcho) {
     let texts = desk.view.locale.language.echoes();
     let (palette, locale) = (desk.view.theme.palette(), desk.view.locale);
     let [ink, beam, care, ready] = [palette.ink, palette.beam, palette.care, palette.ready].map(look::colour);
-    let strongest = seen.echoes.iter().map(|own| own.level_db.high()).fold(0.0, f64::max) + OVER_DB;
-    let farthest = seen.echoes.iter().map(|own| own.range_mm).fold(own.range_mm, f64::max) * 1.1;
+    let strongest = seen.echoes.iter().map(|own| own.heard.level_db.high()).fold(0.0, f64::max) + OVER_DB;
+    let farthest = seen.echoes.iter().map(|own| own.heard.range_mm).fold(own.range_mm, f64::max) * 1.1;
     let (low, high) = (own.cell_mm.0.max(0.0), own.cell_mm.1);
     ui.label(RichText::new(texts.graph).font(look::bold(size::SMALL)));
     let shown = still("graph of echoes", GRAPH_PX)
@@ -36,12 +36,13 @@ pub(super) fn levels(desk: &Desk, ui: &mut Ui, seen: &Seen, own: &OwnEcho) {
             plot.polygon(cell.stroke(Stroke::NONE).allow_hover(false));
             plot.hline(HLine::new("", 0.0).stroke(Stroke::new(1.0, ink)).allow_hover(false));
             for echo in &seen.echoes {
-                let colour = if echo.matters() { care } else { beam };
-                let from = echo.level_db.low().max(LEAST_DB);
-                let line = vec![[echo.range_mm, from], [echo.range_mm, echo.level_db.high()]];
+                let colour = if echo.heard.matters() { care } else { beam };
+                let from = echo.heard.level_db.low().max(LEAST_DB);
+                let line =
+                    vec![[echo.heard.range_mm, from], [echo.heard.range_mm, echo.heard.level_db.high()]];
                 let line = Line::new("", PlotPoints::from(line)).stroke(Stroke::new(2.0, colour));
                 plot.line(line.allow_hover(false));
-                let top = PlotPoints::from(vec![[echo.range_mm, echo.level_db.high()]]);
+                let top = PlotPoints::from(vec![[echo.heard.range_mm, echo.heard.level_db.high()]]);
                 plot.points(Points::new("", top).radius(3.0).color(colour).allow_hover(false));
             }
             let at = vec![[own.range_mm, 0.0]];

@@ -347,7 +347,7 @@ impl Desk {
         let names: Vec<&str> = names.iter().map(String::as_str).collect();
         let lines = self.fits_lines_named(found, &own.lines);
         let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
-        let costs = self.region().number(own.costs, usize::from(own.costs.fract() != 0.0) * 2);
+        let costs = self.region().money(own.costs);
         let told = texts.together_are(&names, &costs, &lines);
         say(ui, RichText::new(widgets::unbroken(told)).size(size::BODY));
     }

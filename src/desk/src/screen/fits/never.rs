@@ -7,7 +7,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use baywright_planner::matrix::{Line, Planned, Proven, Settled, settled};
 use baywright_planner::words::Words;
-use egui::{Context, ProgressBar, RichText, Ui};
+use egui::{Context, RichText, Ui};
 
 use super::FitsPage;
 use super::aside::say;
@@ -107,14 +107,9 @@ impl Desk {
             (page.nevers.settled.get(&nth), page.nevers.looked.progress())
         {
             let text = if done < all { texts.ruled_out(done) } else { texts.weighing.to_owned() };
-            let bar = ProgressBar::new(done as f32 / all.max(1) as f32);
-            ui.add(bar.desired_height(6.0).animate(false)).accessible_name(&text);
-            ui.horizontal_wrapped(|ui| {
-                ui.label(widgets::soft(ui, text));
-                if widgets::lesser(ui, self.texts().stop).clicked() {
-                    page.nevers.enough.store(true, Ordering::Relaxed);
-                }
-            });
+            if widgets::searching(ui, Progress { done, all }, text, self.texts().stop) {
+                page.nevers.enough.store(true, Ordering::Relaxed);
+            }
             return;
         }
         match page.nevers.settled.get(&nth) {

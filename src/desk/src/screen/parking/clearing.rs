@@ -114,14 +114,9 @@ impl Desk {
                 Where::Anywhere => texts.looked_at(done, all),
                 Where::Here(_) => texts.looked_at_here(done, all),
             };
-            let share = done as f32 / all.max(1) as f32;
-            ui.add(egui::ProgressBar::new(share).desired_height(6.0).animate(false)).accessible_name(&text);
-            ui.horizontal_wrapped(|ui| {
-                ui.label(widgets::soft(ui, text));
-                if widgets::lesser(ui, self.texts().stop).clicked() {
-                    out.push(Command::View(OfView::StopLooking));
-                }
-            });
+            if widgets::searching(ui, Progress { done, all }, text, self.texts().stop) {
+                out.push(Command::View(OfView::StopLooking));
+            }
             return;
         }
         let press = |ui: &mut Ui, text: &str, out: &mut Vec<Command>| {

@@ -117,14 +117,9 @@ impl Desk {
                 Some(Answered::Proven(..)) => texts.weighing.to_owned(),
                 _ => texts.ruled_out(done),
             };
-            let bar = egui::ProgressBar::new(done as f32 / all.max(1) as f32);
-            ui.add(bar.desired_height(6.0).animate(false)).accessible_name(&text);
-            ui.horizontal_wrapped(|ui| {
-                ui.label(widgets::soft(ui, text));
-                if widgets::lesser(ui, self.texts().stop).clicked() {
-                    out.push(Command::View(OfView::StopProving));
-                }
-            });
+            if widgets::searching(ui, Progress { done, all }, text, self.texts().stop) {
+                out.push(Command::View(OfView::StopProving));
+            }
             return;
         }
         match known {

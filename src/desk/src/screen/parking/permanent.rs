@@ -18,7 +18,6 @@ use crate::screen::in_sight::{self, ScrolledBy};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, waking, widgets};
 use crate::session::document::made;
-use crate::session::job::Progress;
 use crate::session::slow::Slow;
 use crate::session::verdicts::Of;
 
@@ -160,17 +159,11 @@ impl Desk {
     /// How far the search is.
     fn lines_searched(&self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.view.locale.language.permanent();
-        let Some(Progress { done, all }) = self.staying.found.progress() else { return };
-        let text = texts.looked_at(done, all);
-        let share = done as f32 / all.max(1) as f32;
-        let bar = egui::ProgressBar::new(share).desired_height(6.0).animate(false);
-        ui.add(bar).accessible_name(&text);
-        ui.horizontal_wrapped(|ui| {
-            ui.label(widgets::soft(ui, text));
-            if widgets::lesser(ui, self.texts().stop).clicked() {
-                out.push(Command::View(OfView::StopLooking));
-            }
-        });
+        let Some(progress) = self.staying.found.progress() else { return };
+        let text = texts.looked_at(progress.done, progress.all);
+        if widgets::searching(ui, progress, text, self.texts().stop) {
+            out.push(Command::View(OfView::StopLooking));
+        }
     }
 
     fn found_lines(&self, ui: &mut Ui, found: &Found, is_older: bool, out: &mut Vec<Command>) {

@@ -126,7 +126,7 @@ impl Report<'_> {
     }
 
     fn money(&self, figure: f64) -> String {
-        self.locale.region.number(figure, usize::from(figure.fract() != 0.0) * 2)
+        self.locale.region.money(figure)
     }
 
     /// What a change costs, as it was entered.

@@ -11,5 +11,5 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
     let Some(echo) = &side.state.echo else { return };
     pen.line(Role::EchoWay, None, echo.way.iter().map(|&at| side.at(at)).collect());
     let radius = pen.length(BELIEVED_PX);
-    pen.push(Role::EchoBelieved, None, Shape::Disc { centre: side.at(echo.believed), radius });
+    pen.push(Role::EchoBelieved, None, Shape::Disc { centre: side.at(echo.heard.believed), radius });
 }

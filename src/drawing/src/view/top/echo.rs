@@ -14,7 +14,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
     let Some(echo) = &top.state.echo else { return };
     pen.line(Role::EchoWay, None, echo.way.iter().map(|&at| top.at(at.truncate())).collect());
     let radius = pen.length(BELIEVED_PX);
-    let centre = top.at(echo.believed.truncate());
+    let centre = top.at(echo.heard.believed.truncate());
     pen.push(Role::EchoBelieved, None, Shape::Disc { centre, radius });
 }
 

@@ -62,6 +62,16 @@ pub fn lines_done(done: usize, all: usize) -> String {
     format!("What must move: {done} of {all}")
 }
 
+/// What it takes to move something; nothing of what is fixed.
+pub(super) const fn takes(effort: Effort) -> Option<&'static str> {
+    match effort {
+        Effort::ForkLift => Some("It takes a fork lift."),
+        Effort::TwoPeople => Some("It takes two people."),
+        Effort::OnePerson => Some("One person can do it."),
+        Effort::Fixed => None,
+    }
+}
+
 impl About<'_> {
     /// One thing that goes.
     pub fn goes(&self, own: &Move) -> String {
@@ -84,12 +94,7 @@ impl About<'_> {
 
     /// What all of it takes.
     pub fn way_takes(&self, way: &Way) -> String {
-        let hands = match self.hardest(way) {
-            Some(Effort::ForkLift) => "It takes a fork lift.",
-            Some(Effort::TwoPeople) => "It takes two people.",
-            Some(Effort::OnePerson) => "One person can do it.",
-            Some(Effort::Fixed) | None => return String::new(),
-        };
+        let Some(hands) = self.hardest(way).and_then(takes) else { return String::new() };
         if way.by_builder().next().is_some() {
             return format!("The rest goes by hand. {hands}");
         }

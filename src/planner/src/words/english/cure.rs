@@ -1,5 +1,6 @@
 //! What to do, in words.
 
+use super::clearing::takes;
 use super::names::the;
 use super::{About, listed, sentence_start};
 use crate::assessment::{Cure, Facts, Finding, OnCar, Severity, Shorter, Step, Subject};
@@ -17,10 +18,9 @@ impl About<'_> {
         if let Some(shorter) = cure.at_least {
             text = format!("{text} {}", self.shorter(&cure.step, shorter));
         }
-        if cure.effort == Some(Effort::TwoPeople) {
-            text.push_str(" It takes two people.");
-        } else if cure.effort == Some(Effort::ForkLift) {
-            text.push_str(" It takes a fork lift.");
+        // That one person can do it goes without saying.
+        if let Some(takes) = cure.effort.filter(|own| *own != Effort::OnePerson).and_then(takes) {
+            text = format!("{text} {takes}");
         }
         if let Some(instead) = self.instead(cure) {
             text = format!("{text} {instead}");

@@ -1,11 +1,11 @@
 //! English of the same: see `words/echoes.rs`.
 
 use baywright_radar::level::Figure;
-use baywright_radar::resolve::Surely;
 
+use super::clearing::takes;
 use super::{About, Language, listed, sentence_start};
-use crate::echoes::{Done, Echo, How, OwnEcho, Seen, Untold};
-use crate::words::echoes::{Does, EchoTexts, Ratio};
+use crate::echoes::{Done, Echo, How, OwnEcho, Seen, Untold, apart};
+use crate::words::echoes::{EchoTexts, Ratio};
 
 /// The fixed texts.
 pub const TEXTS: EchoTexts = EchoTexts {
@@ -18,6 +18,16 @@ pub const TEXTS: EchoTexts = EchoTexts {
     none: "Nothing here sends back as much as a ten-thousandth of the target’s echo.",
     show: "Show its way",
     details: "Figures behind it",
+    takes: "The radar may take it for the target.",
+    in_line: "It comes from the target’s own direction: taken for it or not, the aim stays.",
+    apart_by_both: "The radar tells it from the target by its distance and direction.",
+    apart_by_distance: "The radar tells it from the target by its distance.",
+    apart_by_direction: "The radar tells it from the target by its direction.",
+    strongest_takes: "A routine that takes the strongest echo takes this one.",
+    strongest_may_take: "A routine that takes the strongest echo may take this one.",
+    if_not_told_apart: "That is, if it cannot tell the two apart, which the profile does not say.",
+    stuff_unknown: "What it is made of is not known: taken for anything up to bare metal.",
+    prolonged: "Published figures of what it is made of end below this radar’s frequency; they are prolonged.",
     weaker: "Weaker, or told apart",
     rests_on: "Smooth, flat, ideal shapes. The car itself, the target’s own stand, ribs, handles and dents are left out; how a real radar filters is not known here. Levels are the least and the most that they may be.",
     decides: "Nothing of this makes a space ready: the vehicle maker’s clear area decides.",
@@ -106,7 +116,7 @@ impl About<'_> {
 
     /// Where it lies.
     pub fn echo_lies(&self, echo: &Echo, own: &OwnEcho) -> String {
-        let off = echo.range_mm - own.range_mm;
+        let off = echo.heard.range_mm - own.range_mm;
         let mut told = if off.abs() < 5.0 {
             "At the target’s distance".to_owned()
         } else if off > 0.0 {
@@ -114,8 +124,7 @@ impl About<'_> {
         } else {
             format!("{} nearer than the target", self.length(-off))
         };
-        let aside = echo.bearing.azimuth - own.bearing.azimuth;
-        let up = echo.bearing.elevation - own.bearing.elevation;
+        let [aside, up] = apart(echo.heard.bearing, own.bearing);
         for (by, one, other) in [(aside, "to its left", "to its right"), (up, "above it", "below it")] {
             if by.abs() > 0.5_f64.to_radians() {
                 let way = if by > 0.0 { one } else { other };
@@ -126,45 +135,11 @@ impl About<'_> {
         told
     }
 
-    /// What it does.
-    pub fn echo_does(&self, echo: &Echo) -> Vec<String> {
-        let mut told = vec![match Does::of(echo) {
-            Does::Takes => "The radar may take it for the target.".to_owned(),
-            Does::InLine => {
-                "It comes from the target’s own direction: taken for it or not, the aim stays.".to_owned()
-            }
-            Does::Draws { by, limit, is_upright } => {
-                let way = if is_upright { "up or down" } else { "to a side" };
-                let [by, limit] = [by, limit].map(|own| self.locale.region.degrees(own));
-                format!("It may draw the aim by up to {by} {way}; {limit} is allowed.")
-            }
-            Does::Apart { by_distance, by_direction, .. } => {
-                let by = match (by_distance, by_direction) {
-                    (true, true) => "distance and direction",
-                    (true, false) => "distance",
-                    (false, _) => "direction",
-                };
-                format!("The radar tells it from the target by its {by}.")
-            }
-        }];
-        match Does::of(echo) {
-            Does::Apart { is_stronger: Surely::Yes, .. } => {
-                told.push("A routine that takes the strongest echo takes this one.".to_owned());
-            }
-            Does::Apart { is_stronger: Surely::Perhaps, .. } => {
-                told.push("A routine that takes the strongest echo may take this one.".to_owned());
-            }
-            Does::Takes | Does::Draws { .. } if echo.beside.is_one() == Surely::Perhaps => {
-                told.push(
-                    "That is, if it cannot tell the two apart, which the profile does not say.".to_owned(),
-                );
-            }
-            Does::Takes | Does::InLine | Does::Draws { .. } | Does::Apart { .. } => {}
-        }
-        if !echo.is_stuff_known {
-            told.push("What it is made of is not known: taken for anything up to bare metal.".to_owned());
-        }
-        told
+    /// How far it draws the aim.
+    pub fn echo_draws(&self, by: f64, limit: f64, is_upright: bool) -> String {
+        let way = if is_upright { "up or down" } else { "to a side" };
+        let [by, limit] = [by, limit].map(|own| self.locale.region.degrees(own));
+        format!("It may draw the aim by up to {by} {way}; {limit} is allowed.")
     }
 
     /// What takes it away.
@@ -176,27 +151,30 @@ impl About<'_> {
             }
             Done::Back(mm) => format!("move it {} further from the sensor", self.length(mm)),
             Done::Aside(mm) => format!("move it {} aside, away from the line to the target", self.length(mm)),
+            Done::Out => "take it out of the bay".to_owned(),
         });
         let ways: Vec<String> = ways.collect();
-        if ways.is_empty() { String::new() } else { format!("{}.", sentence_start(&ways.join("; or "))) }
+        let Some(first) = echo.cures.first() else { return String::new() };
+        let told = format!("{}.", sentence_start(&ways.join("; or ")));
+        takes(first.effort).map_or(told.clone(), |takes| format!("{told} {takes}"))
     }
 
     /// The figures.
     pub fn echo_behind(&self, echo: &Echo) -> String {
         let db = |own: f64| self.locale.region.number(own, 0);
-        let level = if echo.level_db.low().is_finite() {
-            format!("{} to {} dB", db(echo.level_db.low()), db(echo.level_db.high()))
+        let level = if echo.heard.level_db.low().is_finite() {
+            format!("{} to {} dB", db(echo.heard.level_db.low()), db(echo.heard.level_db.high()))
         } else {
-            format!("at most {} dB", db(echo.level_db.high()))
+            format!("at most {} dB", db(echo.heard.level_db.high()))
         };
-        let aside = echo.bearing.azimuth;
+        let aside = echo.heard.bearing.azimuth;
         let way = if aside.abs() < 0.05_f64.to_radians() {
             "straight before it".to_owned()
         } else {
             let side = if aside > 0.0 { "left" } else { "right" };
             format!("{} to the {side} of its axis", self.locale.region.degrees(aside.abs()))
         };
-        format!("{level} against the target; {} from the sensor, {way}.", self.length(echo.range_mm))
+        format!("{level} against the target; {} from the sensor, {way}.", self.length(echo.heard.range_mm))
     }
 
     /// One of several targets.

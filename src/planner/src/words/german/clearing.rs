@@ -62,6 +62,16 @@ pub fn lines_done(done: usize, all: usize) -> String {
     format!("Was weg muss: {done} von {all}")
 }
 
+/// What it takes to move something; nothing of what is fixed.
+pub(super) const fn takes(effort: Effort) -> Option<&'static str> {
+    match effort {
+        Effort::ForkLift => Some("Dazu braucht es einen Gabelstapler."),
+        Effort::TwoPeople => Some("Dazu braucht es zwei Personen."),
+        Effort::OnePerson => Some("Eine Person kann das."),
+        Effort::Fixed => None,
+    }
+}
+
 impl About<'_> {
     /// One thing that goes.
     pub fn goes(&self, own: &Move) -> String {
@@ -82,12 +92,7 @@ impl About<'_> {
 
     /// What all of it takes.
     pub fn way_takes(&self, way: &Way) -> String {
-        let hands = match self.hardest(way) {
-            Some(Effort::ForkLift) => "Dazu braucht es einen Gabelstapler.",
-            Some(Effort::TwoPeople) => "Dazu braucht es zwei Personen.",
-            Some(Effort::OnePerson) => "Eine Person kann das.",
-            Some(Effort::Fixed) | None => return String::new(),
-        };
+        let Some(hands) = self.hardest(way).and_then(takes) else { return String::new() };
         if way.by_builder().next().is_some() {
             return format!("Das Übrige geht von Hand. {hands}");
         }

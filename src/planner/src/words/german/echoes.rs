@@ -1,11 +1,11 @@
 //! German of the same: see `words/echoes.rs`.
 
 use baywright_radar::level::Figure;
-use baywright_radar::resolve::Surely;
 
+use super::clearing::takes;
 use super::{About, Language, listed, sentence_start};
-use crate::echoes::{Done, Echo, How, OwnEcho, Seen, Untold};
-use crate::words::echoes::{Does, EchoTexts, Ratio};
+use crate::echoes::{Done, Echo, How, OwnEcho, Seen, Untold, apart};
+use crate::words::echoes::{EchoTexts, Ratio};
 
 /// The fixed texts.
 pub const TEXTS: EchoTexts = EchoTexts {
@@ -18,6 +18,16 @@ pub const TEXTS: EchoTexts = EchoTexts {
     none: "Nichts hier wirft auch nur ein Zehntausendstel des Echos vom Ziel zurück.",
     show: "Seinen Weg zeigen",
     details: "Zahlen dahinter",
+    takes: "Das Radar kann es für das Ziel halten.",
+    in_line: "Es kommt aus der Richtung des Ziels selbst: Ob es dafür gehalten wird oder nicht, die Einstellung bleibt.",
+    apart_by_both: "Das Radar unterscheidet es vom Ziel nach Entfernung und Richtung.",
+    apart_by_distance: "Das Radar unterscheidet es vom Ziel nach der Entfernung.",
+    apart_by_direction: "Das Radar unterscheidet es vom Ziel nach der Richtung.",
+    strongest_takes: "Ein Ablauf, der das stärkste Echo nimmt, nimmt dieses.",
+    strongest_may_take: "Ein Ablauf, der das stärkste Echo nimmt, kann dieses nehmen.",
+    if_not_told_apart: "Das heißt, wenn es die beiden nicht unterscheidet; das Profil sagt das nicht.",
+    stuff_unknown: "Woraus es ist, ist nicht bekannt: Es kann alles bis zu blankem Metall sein.",
+    prolonged: "Veröffentlichte Zahlen dessen, woraus es ist, enden unter der Frequenz dieses Radars; sie sind fortgesetzt.",
     weaker: "Schwächer oder zu unterscheiden",
     rests_on: "Glatte, ebene, ideale Formen. Das Fahrzeug selbst, der Ständer des Ziels, Sicken, Griffe und Beulen sind weggelassen; wie ein wirkliches Radar filtert, ist hier nicht bekannt. Pegel sind das Kleinste und das Größte, was sie sein können.",
     decides: "Nichts davon macht einen Platz bereit: Der Freiraum des Fahrzeugherstellers entscheidet.",
@@ -108,7 +118,7 @@ impl About<'_> {
 
     /// Where it lies.
     pub fn echo_lies(&self, echo: &Echo, own: &OwnEcho) -> String {
-        let off = echo.range_mm - own.range_mm;
+        let off = echo.heard.range_mm - own.range_mm;
         let mut told = if off.abs() < 5.0 {
             "So weit weg wie das Ziel".to_owned()
         } else if off > 0.0 {
@@ -116,8 +126,7 @@ impl About<'_> {
         } else {
             format!("{} näher als das Ziel", self.length(-off))
         };
-        let aside = echo.bearing.azimuth - own.bearing.azimuth;
-        let up = echo.bearing.elevation - own.bearing.elevation;
+        let [aside, up] = apart(echo.heard.bearing, own.bearing);
         for (by, one, other) in [(aside, "links davon", "rechts davon"), (up, "darüber", "darunter")] {
             if by.abs() > 0.5_f64.to_radians() {
                 let way = if by > 0.0 { one } else { other };
@@ -128,46 +137,11 @@ impl About<'_> {
         told
     }
 
-    /// What it does.
-    pub fn echo_does(&self, echo: &Echo) -> Vec<String> {
-        let mut told = vec![match Does::of(echo) {
-            Does::Takes => "Das Radar kann es für das Ziel halten.".to_owned(),
-            Does::InLine => "Es kommt aus der Richtung des Ziels selbst: Ob es dafür gehalten wird oder nicht, die Einstellung bleibt.".to_owned(),
-            Does::Draws { by, limit, is_upright } => {
-                let way = if is_upright { "nach oben oder unten" } else { "zur Seite" };
-                let [by, limit] = [by, limit].map(|own| self.locale.region.degrees(own));
-                format!("Es kann die Einstellung um bis zu {by} {way} verziehen; {limit} sind erlaubt.")
-            }
-            Does::Apart { by_distance, by_direction, .. } => {
-                let by = match (by_distance, by_direction) {
-                    (true, true) => "Entfernung und Richtung",
-                    (true, false) => "Entfernung",
-                    (false, _) => "Richtung",
-                };
-                format!("Das Radar unterscheidet es vom Ziel nach {by}.")
-            }
-        }];
-        match Does::of(echo) {
-            Does::Apart { is_stronger: Surely::Yes, .. } => {
-                told.push("Ein Ablauf, der das stärkste Echo nimmt, nimmt dieses.".to_owned());
-            }
-            Does::Apart { is_stronger: Surely::Perhaps, .. } => {
-                told.push("Ein Ablauf, der das stärkste Echo nimmt, kann dieses nehmen.".to_owned());
-            }
-            Does::Takes | Does::Draws { .. } if echo.beside.is_one() == Surely::Perhaps => {
-                told.push(
-                    "Das heißt, wenn es die beiden nicht unterscheidet; das Profil sagt das nicht."
-                        .to_owned(),
-                );
-            }
-            Does::Takes | Does::InLine | Does::Draws { .. } | Does::Apart { .. } => {}
-        }
-        if !echo.is_stuff_known {
-            told.push(
-                "Woraus es ist, ist nicht bekannt: Es kann alles bis zu blankem Metall sein.".to_owned(),
-            );
-        }
-        told
+    /// How far it draws the aim.
+    pub fn echo_draws(&self, by: f64, limit: f64, is_upright: bool) -> String {
+        let way = if is_upright { "nach oben oder unten" } else { "zur Seite" };
+        let [by, limit] = [by, limit].map(|own| self.locale.region.degrees(own));
+        format!("Es kann die Einstellung um bis zu {by} {way} verziehen; {limit} sind erlaubt.")
     }
 
     /// What takes it away.
@@ -179,27 +153,30 @@ impl About<'_> {
             }
             Done::Back(mm) => format!("{} weiter vom Sensor weg schieben", self.length(mm)),
             Done::Aside(mm) => format!("{} zur Seite schieben, weg von der Linie zum Ziel", self.length(mm)),
+            Done::Out => "aus dem Messplatz entfernen".to_owned(),
         });
         let ways: Vec<String> = ways.collect();
-        if ways.is_empty() { String::new() } else { format!("{}.", sentence_start(&ways.join("; oder "))) }
+        let Some(first) = echo.cures.first() else { return String::new() };
+        let told = format!("{}.", sentence_start(&ways.join("; oder ")));
+        takes(first.effort).map_or(told.clone(), |takes| format!("{told} {takes}"))
     }
 
     /// The figures.
     pub fn echo_behind(&self, echo: &Echo) -> String {
         let db = |own: f64| self.locale.region.number(own, 0);
-        let level = if echo.level_db.low().is_finite() {
-            format!("{} bis {} dB", db(echo.level_db.low()), db(echo.level_db.high()))
+        let level = if echo.heard.level_db.low().is_finite() {
+            format!("{} bis {} dB", db(echo.heard.level_db.low()), db(echo.heard.level_db.high()))
         } else {
-            format!("höchstens {} dB", db(echo.level_db.high()))
+            format!("höchstens {} dB", db(echo.heard.level_db.high()))
         };
-        let aside = echo.bearing.azimuth;
+        let aside = echo.heard.bearing.azimuth;
         let way = if aside.abs() < 0.05_f64.to_radians() {
             "gerade vor ihm".to_owned()
         } else {
             let side = if aside > 0.0 { "links" } else { "rechts" };
             format!("{} {side} von seiner Achse", self.locale.region.degrees(aside.abs()))
         };
-        format!("{level} gegen das Ziel; {} vom Sensor, {way}.", self.length(echo.range_mm))
+        format!("{level} gegen das Ziel; {} vom Sensor, {way}.", self.length(echo.heard.range_mm))
     }
 
     /// One of several targets.
