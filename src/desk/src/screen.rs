@@ -54,7 +54,7 @@ use std::sync::Arc;
 
 use baywright_drawing::Theme;
 use baywright_files::{Held, KeptWindow, Leftovers, Remembered};
-use baywright_planner::{Promise, Subject, Verdict, cure, hand, words};
+use baywright_planner::{Subject, cure, hand, words};
 use egui::{Frame, Margin, Panel, Ui};
 
 use crate::session::answer::{Answer, Assess, SlowPart};
@@ -80,7 +80,7 @@ pub struct Desk {
     canvas: Canvas,
     verdicts: Verdicts,
     /// The best of all ways to make it ready.
-    ways: SlowPart<Option<Promise>>,
+    ways: SlowPart<cure::Further>,
     /// The picture that is made for the clipboard.
     copying: Job<egui::ColorImage>,
     files: AskFiles,
@@ -448,9 +448,10 @@ impl Desk {
         commands.extend(answered.ok().flatten());
     }
 
-    /// Has other ways to make it ready looked for while nothing is in the hand, and promises the best as soon as it is known.
+    /// Has other ways to make it ready, and what takes echoes away, looked for while nothing is in the hand, and tells them as soon as they
+    /// are known.
     fn look_further(&mut self, ctx: &egui::Context) {
-        let is_wanted = self.answer.assessment.verdict == Verdict::NotReady && !self.answer.stale;
+        let is_wanted = cure::is_worth_looking(&self.answer.assessment) && !self.answer.stale;
         if !is_wanted || self.canvas.is_dragging() {
             return;
         }
@@ -458,7 +459,7 @@ impl Desk {
         self.answer.work_out(&mut self.ways, ("ways", 1), &wake, |of, said, _| cure::look_further(of, said));
         let best = self.answer.shown_of(&self.ways).filter(|shown| !shown.is_older);
         if let Some(best) = best.map(|shown| shown.found.clone()) {
-            self.answer.promise(best);
+            self.answer.take(best);
         }
     }
 

@@ -15,9 +15,11 @@ pub fn assess(arrangement: &Arrangement) -> Assessment {
     assessment
 }
 
-/// The same with the best of all ways that are known, the car parked elsewhere included: what is worked out off the frame.
+/// The same with the best of all ways that are known, the car parked elsewhere included, and with what takes echoes away: what is worked
+/// out off the frame.
 pub fn assess_fully(arrangement: &Arrangement) -> Assessment {
     let mut assessment = assess(arrangement);
-    assessment.promise = cure::look_further(arrangement, &assessment);
+    let further = cure::look_further(arrangement, &assessment);
+    assessment.take(further);
     assessment
 }

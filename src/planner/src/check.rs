@@ -17,6 +17,7 @@ mod centrelines;
 pub mod claim;
 mod conditions;
 mod door_leaf;
+mod echo;
 mod edges;
 mod field_of_view;
 mod figures;
@@ -94,6 +95,7 @@ pub(crate) use figures::on_examples;
 pub(crate) use floor_levels::direct;
 pub use floor_levels::{FloorFact, Tilt};
 pub(crate) use floor_levels::{Levelled, Surveyed};
+pub use fresnel::Shifted;
 pub use head_room::Under;
 pub use in_one_place::Lacks;
 pub use mark_unsure::MarkFor;
@@ -193,6 +195,7 @@ pub const ALL: &[Check] = &[
     door_leaf::CHECK,
     sight::CHECK,
     fresnel::CHECK,
+    echo::CHECK,
     car_clash::CHECK,
     stand_clash::CHECK,
     mark_place::CHECK,

@@ -5,6 +5,7 @@
 
 mod apply;
 mod car;
+mod further;
 mod parking;
 mod promise;
 mod thing;
@@ -19,9 +20,10 @@ use crate::model::{Arrangement, Id, ParkedKnown};
 use crate::scene::{PlacedThing, Scene};
 
 pub use apply::apply;
+pub use further::{Further, is_worth_looking, look_further};
 pub use parking::LOOKED_WITHIN_MM;
+pub use promise::looks_elsewhere;
 pub(crate) use promise::promise;
-pub use promise::{look_further, looks_elsewhere};
 pub(crate) use thing::{built, leaves};
 
 /// For how many things a way out is looked for; fewer in a bay so full that each look takes long, never fewer than

@@ -9,6 +9,8 @@ mod around;
 mod cures;
 mod heard;
 mod own;
+mod picked;
+mod strength;
 mod stuff;
 #[cfg(test)]
 mod tests;
@@ -25,9 +27,11 @@ use crate::scene::Scene;
 use around::Around;
 
 pub use cures::{Cure, Done};
-pub(crate) use heard::apart;
+pub(crate) use heard::together;
 pub use heard::{Does, Heard};
 pub use own::OwnEcho;
+pub use picked::{May, Takes};
+pub(crate) use strength::reflects_more;
 
 /// Echoes so much weaker than the target's, dB, are not told: alone they draw the aim by a hundredth of what they lie aside.
 pub const LEAST_DB: f64 = -40.0;
@@ -98,6 +102,10 @@ pub struct Seen {
     pub own: Result<OwnEcho, Untold>,
     /// The echoes beside it, the strongest first.
     pub echoes: Vec<Echo>,
+    /// What all of them that the sensor may not tell from the target do together at the worst; `None` if there are none.
+    pub together: Option<Does>,
+    /// What a routine takes, by the rule by which it does.
+    pub takes: Takes,
     /// The figures that are not the profile's but what is usual.
     pub assumed: Vec<Figure>,
 }
@@ -117,8 +125,14 @@ pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
     let Ok(wave) = wavelength(radar.frequency_hz) else { return Vec::new() };
     let up = arrangement.aiming.placements.iter().zip(&scene.targets).filter(|(_, placed)| !placed.lies);
     up.map(|(placement, placed)| {
-        let nothing =
-            |why| Seen { target: placed.id.clone(), own: Err(why), echoes: Vec::new(), assumed: Vec::new() };
+        let nothing = |why| Seen {
+            target: placed.id.clone(),
+            own: Err(why),
+            echoes: Vec::new(),
+            together: None,
+            takes: Takes::default(),
+            assumed: Vec::new(),
+        };
         let Ok(sensor) = own::sensor(radar) else { return nothing(Untold::Sensor) };
         let around = Around::of(arrangement, scene, &placed.id);
         let limits = arrangement.aiming.tolerance;
@@ -134,7 +148,16 @@ pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
                 if with == With::TwoMirrors {
                     look.cure(arrangement, &placed.id, &own, &mut echoes);
                 }
-                Seen { target: placed.id.clone(), own: Ok(own), echoes, assumed: sensor.assumed.clone() }
+                let together = together(echoes.iter().map(|own| &own.heard), limits);
+                let takes = look.takes(arrangement, &own, &echoes);
+                Seen {
+                    target: placed.id.clone(),
+                    own: Ok(own),
+                    echoes,
+                    together,
+                    takes,
+                    assumed: sensor.assumed.clone(),
+                }
             }
         }
     })

@@ -30,10 +30,12 @@ fn findings(context: &Context<'_>) -> Vec<Finding> {
     // The other's own answer, with what asks in it: that asks no further.
     let of_other = |other: &Arrangement| self::findings(&Context::new(other, &Scene::of(other)));
     findings.extend(check::done_beside(context, &of_other));
-    // What must go anyway is measured where it goes.
+    // What must go anyway is measured, and heard, where it goes.
     let stops = findings.iter().filter(|f| f.severity == Severity::Stops);
     let going: BTreeSet<Id> = stops.filter_map(Finding::culprit).cloned().collect();
-    findings.retain(|f| !(f.is_only_unsure() && f.culprit().is_some_and(|id| going.contains(id))));
+    findings.retain(|f| {
+        !((f.is_only_unsure() || f.is_of_echo()) && f.culprit().is_some_and(|id| going.contains(id)))
+    });
     let goes = |subject: &Subject| matches!(subject, Subject::Thing(id) if going.contains(id));
     let mut findings: Vec<Finding> =
         findings.into_iter().filter_map(|found| check::without(found, goes)).collect();

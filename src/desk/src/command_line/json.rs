@@ -195,6 +195,7 @@ fn causes(caused: &Finding) -> Causes {
 fn step(step: &Step) -> Do {
     let (name, of, by) = match step {
         Step::MoveThing { thing, by } => (StepName::MoveThing, Some(thing), Some(*by)),
+        Step::TurnThing { thing, .. } => (StepName::TurnThing, Some(thing), None),
         Step::TakeAway { thing } => (StepName::TakeAway, Some(thing), None),
         Step::MoveCar { by } => (StepName::MoveCar, None, Some(*by)),
         Step::StandOnMark { placement } => (StepName::StandOnMark, Some(placement), None),
@@ -211,7 +212,11 @@ fn step(step: &Step) -> Do {
         Step::MeasureOnCar(_) => (StepName::MeasureOnCar, None, None),
         Step::ReviewProfile => (StepName::ReviewProfile, None, None),
     };
-    Do { step: name, of: of.map(ToString::to_string), by_mm: by.map(exact) }
+    let by_deg = match step {
+        Step::TurnThing { by_rad, .. } => Some(angle::degrees(*by_rad)),
+        _ => None,
+    };
+    Do { step: name, of: of.map(ToString::to_string), by_mm: by.map(exact), by_deg }
 }
 
 fn about(subject: &Subject) -> About {

@@ -5,9 +5,11 @@ mod graph;
 
 use std::sync::Arc;
 
-use baywright_planner::echoes::{Echo, OwnEcho, Seen, With, seen};
+use baywright_planner::echoes::{Does, Echo, OwnEcho, Seen, With, seen};
+use baywright_planner::edit::Edit;
 use egui::{CollapsingHeader, Color32, Context, Frame, Label, RichText, ScrollArea, Stroke, Ui};
 
+use super::command::{Command, OfBay};
 use super::in_sight::{self, ScrolledBy};
 use super::look::{self, size};
 use super::view::Tab;
@@ -71,7 +73,7 @@ impl Desk {
     }
 
     /// The panel.
-    pub(super) fn echoes(&mut self, ui: &mut Ui) {
+    pub(super) fn echoes(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.view.locale.language.echoes();
         let mut lit = None;
         ScrollArea::vertical().id_salt("echoes").auto_shrink([false, false]).show(ui, |ui| {
@@ -81,7 +83,7 @@ impl Desk {
             ui.add(Label::new(RichText::new(texts.title).font(look::bold(size::BODY))).wrap());
             let care = look::colour(self.view.theme.palette().care);
             ui.add(Label::new(RichText::new(texts.decides).size(size::BODY).color(care)).wrap());
-            lit = self.echoes_told(ui);
+            lit = self.echoes_told(ui, out);
             ui.add(Label::new(widgets::soft(ui, texts.rests_on)).wrap());
             in_sight::by_keys(ui, &self.texts().to_scroll(texts.title), ScrolledBy::Keys);
             in_sight::follow(ui);
@@ -89,7 +91,7 @@ impl Desk {
         self.view.echo = lit;
     }
 
-    fn echoes_told(&self, ui: &mut Ui) -> Option<Arc<Echo>> {
+    fn echoes_told(&self, ui: &mut Ui, out: &mut Vec<Command>) -> Option<Arc<Echo>> {
         let texts = self.view.locale.language.echoes();
         let mut lit = None;
         if self.answer.judged.sensor.kind.radar().is_none() {
@@ -107,13 +109,13 @@ impl Desk {
                     let name = self.words().echoes_of(own);
                     ui.add(Label::new(RichText::new(name).font(look::bold(size::BODY))).wrap());
                 }
-                lit = self.of_target(ui, own).or(lit.take());
+                lit = self.of_target(ui, own, out).or(lit.take());
             });
         }
         lit
     }
 
-    fn of_target(&self, ui: &mut Ui, seen: &Seen) -> Option<Arc<Echo>> {
+    fn of_target(&self, ui: &mut Ui, seen: &Seen, out: &mut Vec<Command>) -> Option<Arc<Echo>> {
         let (words, texts) = (self.words(), self.view.locale.language.echoes());
         let own = match &seen.own {
             Ok(own) => own,
@@ -131,19 +133,25 @@ impl Desk {
                 Frame::new().stroke(Stroke::new(1.5, care)).corner_radius(CORNER_PX).inner_margin(8.0);
             let inner = frame.show(ui, |ui| {
                 ui.set_width(ui.available_width());
-                self.one_echo(ui, echo, own, Some(care))
+                self.one_echo(ui, echo, Some(care), out)
             });
             lit = inner.inner.or(lit);
         }
         if seen.echoes.is_empty() {
             ui.add(Label::new(texts.none).wrap());
         }
+        let told_apart = |echo: &&Echo| matches!(echo.heard.does, Does::Apart { .. } | Does::InLine);
+        if let Some(does) = seen.together
+            && seen.echoes.iter().filter(|own| !told_apart(own)).count() > 1
+        {
+            ui.add(Label::new(RichText::new(words.echoes_together(does)).size(size::BODY)).wrap());
+        }
         if !rest.is_empty() {
             let name = RichText::new(texts.of_these(texts.weaker, rest.len())).size(size::BODY);
             let shut = CollapsingHeader::new(name).id_salt("weaker").show(ui, |ui| {
                 let mut lit = None;
                 for echo in &rest {
-                    lit = self.one_echo(ui, echo, own, None).or(lit);
+                    lit = self.one_echo(ui, echo, None, out).or(lit);
                 }
                 lit
             });
@@ -158,6 +166,10 @@ impl Desk {
                     let line = format!("{}: {}", words.echo_of(echo), words.echo_behind(echo));
                     ui.add(Label::new(widgets::soft(ui, line)).wrap());
                 }
+                for (may, by_strength) in [(&seen.takes.strongest, true), (&seen.takes.nearest, false)] {
+                    let line = words.echo_picked(seen, may, by_strength);
+                    ui.add(Label::new(RichText::new(line).size(size::SMALL)).wrap());
+                }
                 let assumed = words.echoes_assume(seen);
                 if !assumed.is_empty() {
                     ui.add(Label::new(widgets::soft(ui, assumed)).wrap());
@@ -167,7 +179,36 @@ impl Desk {
         lit
     }
 
-    fn one_echo(&self, ui: &mut Ui, echo: &Echo, own: &OwnEcho, care: Option<Color32>) -> Option<Arc<Echo>> {
+    /// What takes an echo away, each done by a press and undone by one.
+    fn ways_out(&self, ui: &mut Ui, echo: &Echo, title: &str, out: &mut Vec<Command>) {
+        let words = self.words();
+        ui.horizontal_wrapped(|ui| {
+            for cure in &echo.cures {
+                let text = words.echo_cure(cure);
+                let is_now = !self.answer.stale;
+                let press =
+                    ui.add_enabled_ui(is_now, |ui| widgets::offer(ui, self.view.theme, text.as_str()));
+                let press = press.inner.accessible_name(self.texts().of(&text, title));
+                if press.clicked()
+                    && let Some(step) = cure.step(&self.answer.judged)
+                {
+                    out.push(Command::Bay(OfBay::Edit(Edit::Do(step))));
+                }
+            }
+        });
+        let takes = words.echo_cures_take(echo);
+        if !takes.is_empty() {
+            ui.add(Label::new(RichText::new(takes).size(size::SMALL)).wrap());
+        }
+    }
+
+    fn one_echo(
+        &self,
+        ui: &mut Ui,
+        echo: &Echo,
+        care: Option<Color32>,
+        out: &mut Vec<Command>,
+    ) -> Option<Arc<Echo>> {
         let (words, texts) = (self.words(), self.view.locale.language.echoes());
         let title = words.echo_of(echo);
         let heading = RichText::new(widgets::unbroken(title.clone()));
@@ -177,16 +218,13 @@ impl Desk {
         };
         ui.add(Label::new(heading).wrap());
         let says = |ui: &mut Ui, text: RichText| ui.add(Label::new(text.size(size::SMALL)).wrap());
-        says(ui, RichText::new(words.echo_lies(echo, own)));
+        says(ui, RichText::new(words.echo_lies(echo)));
         says(ui, RichText::new(words.echo_strength(echo.heard.level_db)));
         for text in words.echo_does(echo) {
             let text = RichText::new(text);
             says(ui, care.into_iter().fold(text, |text, care| text.color(care)));
         }
-        let cures = words.echo_cures(echo);
-        if !cures.is_empty() {
-            says(ui, RichText::new(cures));
-        }
+        self.ways_out(ui, echo, &title, out);
         let response = widgets::link(ui, self.view.theme, texts.show);
         if response.clicked() {
             response.request_focus();

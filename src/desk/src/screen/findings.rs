@@ -101,7 +101,7 @@ impl Desk {
             }
             Tab::Echoes => {
                 self.view.as_laid.clear();
-                self.echoes(ui);
+                self.echoes(ui, out);
             }
         }
     }
@@ -314,6 +314,7 @@ impl Desk {
 const fn deed(texts: &baywright_planner::words::screen::Screen, step: &Step) -> &'static str {
     match step {
         Step::MoveThing { .. } => texts.move_it,
+        Step::TurnThing { .. } => texts.turn_it,
         Step::TakeAway { .. } => texts.take_away,
         Step::MoveCar { .. } => texts.park_there,
         Step::StandOnMark { .. } => texts.put_on_mark,

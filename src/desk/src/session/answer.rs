@@ -4,8 +4,9 @@
 
 use std::sync::Arc;
 
+use baywright_planner::Assessment;
+use baywright_planner::cure::Further;
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, Vehicle};
-use baywright_planner::{Assessment, Promise};
 
 use crate::session::caught::caught;
 use crate::session::document::Document;
@@ -145,10 +146,14 @@ impl Answer {
         part.ask(self.generation, how, wake, move |tell| work(&judged, &assessment, tell));
     }
 
-    /// What is promised now that other ways were looked for too.
-    pub fn promise(&mut self, promise: Option<Promise>) {
-        if self.assessment.promise != promise {
-            Arc::make_mut(&mut self.assessment).promise = promise;
+    /// What is known now that other ways were looked for too.
+    pub fn take(&mut self, further: Further) {
+        let is_known = self.assessment.promise == further.promise
+            && further.cures.iter().all(|(at, cure)| {
+                self.assessment.findings.get(*at).is_none_or(|own| own.cure.as_ref() == Some(cure))
+            });
+        if !is_known {
+            Arc::make_mut(&mut self.assessment).take(further);
         }
     }
 

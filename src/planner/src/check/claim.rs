@@ -279,6 +279,12 @@ impl Claim {
         }
     }
 
+    /// Whether a thing may stop the aiming in it: it does, or how much it sends back decides that, which depends on where it stands.
+    pub(crate) fn may_stop(&self, thing: &Thing) -> bool {
+        let is_by_level = matches!(self.bars, Bars::Zone(Exclusion::Reflecting(_)));
+        self.says(thing).is_some_and(|(_, severity)| severity == Severity::Stops || is_by_level)
+    }
+
     /// What it is kept free for, by what would be found of what stands there; `None` where people, lamps, what lies low or what can be
     /// carried away are asked of alone.
     pub(crate) const fn code(&self) -> Option<Code> {
@@ -362,7 +368,8 @@ pub(super) const fn is_care_at_most(code: Code) -> bool {
 
 /// Every region of the plan where a thing, at its heights, would stop the aiming.
 pub(crate) fn stops(claims: &[Claim], thing: &Thing) -> Vec<Outline> {
-    regions(claims, thing, |_, severity| severity == Severity::Stops)
+    let stopping = claims.iter().filter(|claim| claim.may_stop(thing));
+    stopping.filter_map(|claim| claim.volume.at(&thing.span)).collect()
 }
 
 /// Every region where a thing would be in the way of the aiming, whether that stops or needs care.

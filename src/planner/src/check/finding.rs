@@ -104,6 +104,13 @@ pub enum Step {
         /// By how much.
         by: DVec2,
     },
+    /// Turn a thing where it stands, about its own place.
+    TurnThing {
+        /// Which.
+        thing: Id,
+        /// By how much, radians, anticlockwise from above.
+        by_rad: f64,
+    },
     /// Take a thing out of the bay.
     TakeAway {
         /// Which.
@@ -179,6 +186,7 @@ impl Step {
             | Self::EnterZones
             | Self::MeasureOnCar(_) => true,
             Self::MoveThing { .. }
+            | Self::TurnThing { .. }
             | Self::TakeAway { .. }
             | Self::MoveCar { .. }
             | Self::StandOnMark { .. }
@@ -251,6 +259,11 @@ impl Finding {
     /// Whether all that it says is that a place is not known well enough.
     pub const fn is_only_unsure(&self) -> bool {
         matches!(self.code(), Code::ZoneNear | Code::PlaceUnsure | Code::CarPlace)
+    }
+
+    /// Whether it is of an echo of one thing.
+    pub const fn is_of_echo(&self) -> bool {
+        matches!(self.facts, Facts::EchoTaken(_) | Facts::EchoDraws(_))
     }
 
     /// The thing in the bay that it blames, if it is one.

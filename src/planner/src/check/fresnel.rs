@@ -1,26 +1,47 @@
 //! The first Fresnel zone of a radar's path to its target.
 //!
 //! Rule: no thing, and no runway that carries no car, reaches into the first Fresnel zone: a path over its nearest point is at least half a wavelength
-//! longer than the direct one. What does needs care: how far it shifts the bearing is not computed. Nor does a wall. A thing that already hides part of the target is reported there, not here.
+//! longer than the direct one. Nor does a wall. How far what does shifts the bearing is worked out for a straight thin edge so near the
+//! path: it needs care, and where that is less than a tenth of what the aim may be out it is only told. What is that edge's worth of
+//! something thick, or rounded, nobody knows better: it never stops. A thing that already hides part of the target is reported there,
+//! not here.
 //! Limit: ITU-R P.526, section 2.1 (line of sight: no obstacle within the first Fresnel ellipsoid). That diffraction begins to
-//! cost from 60 % of its radius on (section 2.3, the wording from memory) is a link engineer's rule, and stops nothing here.
+//! cost from 60 % of its radius on (section 2.3, the wording from memory) is a link engineer's rule, and stops nothing here. The shift:
+//! section 4.1 of it, by [`baywright_radar::knife_edge`].
 
 use baywright_geometry::fresnel::{
     FresnelClearance, Wavelength, fresnel_clearance, fresnel_clearance_in_plan, wavelength, zone_radius,
 };
-use baywright_geometry::{Bounds, Outline, Polygon};
+use baywright_geometry::{Bounds, DVec3, Outline, Polygon};
+use baywright_radar::knife_edge::{Edge, shift};
 
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::sight::is_hidden_by;
 use super::{Check, Context, Remedy, finding, thing_subject, wall_id};
 use crate::model::Arrangement;
-use crate::scene::Scene;
+use crate::scene::{PlacedTarget, Scene};
 
 /// How thick a wall counts, mm: its near side is what enters.
 const WALL_MM: f64 = 1.0;
 
 const SOURCE: &str = "ITU-R P.526, first Fresnel zone";
+
+/// A shift less than this share of what the aim may be out is only told (common practice, no source): ten such reach the limit.
+const LITTLE: f64 = 0.1;
+/// The width of evenly lit antennas over the wavelength by their half-power beam, radians (from memory: 0.886).
+const APERTURE_BY_BEAM: f64 = 0.886;
+
+/// How far an edge beside the path shifts the bearing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Shifted {
+    /// By how much at the most, radians.
+    pub by_rad: f64,
+    /// So much the aim may be out, radians.
+    pub limit_rad: f64,
+    /// Whether up or down rather than to a side.
+    pub is_upright: bool,
+}
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::FresnelEntered], things, whole, claims, remedy, ..Check::NONE };
@@ -70,16 +91,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             let FresnelClearance::Entered { ratio, at } = entered else { continue };
             let Some(id) = wall_id(context.arrangement, edge) else { continue };
             let subjects = vec![Subject::Wall(id.into_owned()), Subject::Target(target.id.clone())];
-            findings.push(
-                finding(
-                    Facts::FresnelEntered,
-                    Severity::Care,
-                    subjects,
-                    at.extend(sensor.z),
-                    Basis::Published(SOURCE),
-                )
-                .against(Quantity::Ratio(ratio), Quantity::Ratio(1.0)),
-            );
+            findings.push(entered_by(context, target, ratio, at.extend(sensor.z), subjects));
         }
     }
 }
@@ -112,12 +124,53 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 Some(_) => continue,
                 None => {}
             }
-            findings.push(
-                finding(Facts::FresnelEntered, Severity::Care, subjects, at, Basis::Published(SOURCE))
-                    .against(Quantity::Ratio(ratio), Quantity::Ratio(1.0)),
-            );
+            findings.push(entered_by(context, target, ratio, at, subjects));
         }
     }
+}
+
+/// What reaches into the zone so far, its nearest place there.
+fn entered_by(
+    context: &Context<'_>,
+    target: &PlacedTarget,
+    ratio: f64,
+    at: DVec3,
+    subjects: Vec<Subject>,
+) -> Finding {
+    let shift = shifted(context, target, ratio, at);
+    let is_little = shift.is_some_and(|own| own.by_rad < LITTLE * own.limit_rad);
+    let severity = if is_little { Severity::Note } else { Severity::Care };
+    finding(Facts::FresnelEntered(shift), severity, subjects, at, Basis::Published(SOURCE))
+        .against(Quantity::Ratio(ratio), Quantity::Ratio(1.0))
+}
+
+/// How far an edge there shifts the bearing; `None` for what crosses the path, or stands at one of its ends.
+fn shifted(context: &Context<'_>, target: &PlacedTarget, ratio: f64, at: DVec3) -> Option<Shifted> {
+    let radar = context.arrangement.sensor.kind.radar()?;
+    let wave = wave(context.arrangement)?;
+    let (sensor, to) = (context.scene.sensor(), target.centre());
+    let along = (to - sensor).try_normalize()?;
+    let sensor_mm = (at - sensor).dot(along);
+    let source_mm = sensor.distance(to) - sensor_mm;
+    let aside = at - (sensor + along * sensor_mm);
+    if ratio <= 0.0 || sensor_mm <= 0.0 || source_mm <= 0.0 {
+        return None;
+    }
+    let edge = Edge { over_mm: -ratio * zone_radius(wave, sensor_mm, source_mm, 1), sensor_mm, source_mm };
+    // An upright edge shifts to a side, a level one up or down; one between both does both, no further than alone.
+    let tolerance = context.arrangement.aiming.tolerance;
+    let all = [
+        (aside.truncate().length(), radar.beam_azimuth_rad, tolerance.azimuth_rad, false),
+        (aside.z.abs(), radar.beam_elevation_rad, tolerance.elevation_rad, true),
+    ];
+    let whole = aside.length();
+    let worst = all.into_iter().filter_map(|(part, beam_rad, limit_rad, is_upright)| {
+        let found = shift(&edge, APERTURE_BY_BEAM * wave.mm() / beam_rad, wave)?;
+        let share = if whole > 0.0 { part / whole } else { 1.0 };
+        let by_rad = share * found.mean.abs().max(found.strongest.abs());
+        Some(Shifted { by_rad, limit_rad, is_upright })
+    });
+    worst.max_by(|a, b| (a.by_rad * b.limit_rad).total_cmp(&(b.by_rad * a.limit_rad)))
 }
 
 #[cfg(test)]

@@ -3,7 +3,8 @@
 //! Rule: nothing that a zone excludes shares volume with it (touching is allowed; what may be inside is the check
 //! `place_unsure`). Whether a thing is metal goes by what it holds, not by its face. Runways are steel, also those that carry
 //! the car. What is in a ceiling or in a wall of unknown content, or comes through a window, a pane or wall of glass or mesh or an
-//! open door in a zone or bounding it, cannot be judged; a ceiling in a zone clear of anything can.
+//! open door in a zone or bounding it, cannot be judged; a ceiling in a zone clear of anything can. What reflects more than a level is judged as it
+//! stands, by smooth ideal shapes; what may, turned otherwise, or of what nobody knows what it is made of, needs care.
 //! Limit: the aiming's own zones.
 
 mod room;
@@ -14,6 +15,7 @@ use baywright_geometry::clearance::{Clearance, clearance};
 use super::claim::{Bars, Claim, Volume, excluded, walls_bind};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, Seen, finding, middle_of_both, thing_subject};
+use crate::echoes::reflects_more;
 use crate::model::{Arrangement, Exclusion};
 use crate::scene::{PlacedZone, Scene};
 pub(super) use room::counts_flush;
@@ -69,7 +71,13 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn thing_and_zone(context: &Context<'_>, zone: &PlacedZone, seen: &Seen<'_>) -> Option<Finding> {
-    let judged = excluded(zone.excludes, seen.thing);
+    let judged = match zone.excludes {
+        Exclusion::Reflecting(level) => {
+            let of = (&seen.placed.prism, seen.thing.material, seen.thing.metal_content());
+            reflects_more(context.arrangement, context.scene, of, level)
+        }
+        excludes => excluded(excludes, seen.thing),
+    };
     if judged == Some(false) {
         return None;
     }

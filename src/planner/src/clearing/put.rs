@@ -8,7 +8,6 @@ use baywright_geometry::convex::{inset, moves_to_meet, moves_within};
 use baywright_geometry::{DVec2, Outline, Polygon, Prism, Region, Span, boolean, hull, hull_grown};
 
 use super::movers::hands;
-use crate::assessment::Severity;
 use crate::check::{self, Claims, MovesWith};
 use crate::cure::built;
 use crate::model::{Arrangement, Id, OpeningKind, Thing};
@@ -201,9 +200,9 @@ impl<'a> Floor<'a> {
             bar(&solid.outline.as_polygon(), CLEAR_MM);
         }
         for claim in self.claims.iter() {
-            let Some((_, severity)) = claim.says(thing) else { continue };
             let of_room = claim.moves_with == MovesWith::Room;
-            if severity != Severity::Stops && !of_room && !self.keeps.of_care {
+            let is_minded = of_room || self.keeps.of_care;
+            if claim.says(thing).is_none() || !claim.may_stop(thing) && !is_minded {
                 continue;
             }
             let Some(outline) = claim.volume.at(&thing.span) else { continue };

@@ -1,6 +1,6 @@
 //! Does what a step says.
 
-use baywright_geometry::DVec2;
+use baywright_geometry::{DVec2, PlanPose};
 
 use crate::assessment::Step;
 use crate::model::{Arrangement, StandSet};
@@ -18,6 +18,12 @@ pub(super) fn apply_to(after: &mut Arrangement, step: &Step) {
         Step::MoveThing { thing, by } => {
             for moved in after.bay.things.iter_mut().filter(|t| t.id == *thing) {
                 moved.place = moved.place.shifted(*by);
+            }
+        }
+        Step::TurnThing { thing, by_rad } => {
+            for turned in after.bay.things.iter_mut().filter(|t| t.id == *thing) {
+                let at = turned.place.at;
+                turned.place.at = PlanPose::new(at.origin(), at.heading() + by_rad);
             }
         }
         Step::TakeAway { thing } => after.bay.things.retain(|t| t.id != *thing),

@@ -35,7 +35,7 @@ pub(crate) fn promise(arrangement: &Arrangement, assessment: &Assessment) -> Opt
 
 /// The same, of all ways: the car parked elsewhere too, within [`super::LOOKED_WITHIN_MM`], if that leaves less to do and to
 /// mind. It judges some dozen times as often.
-pub fn look_further(arrangement: &Arrangement, assessment: &Assessment) -> Option<Promise> {
+pub(super) fn of_all_ways(arrangement: &Arrangement, assessment: &Assessment) -> Option<Promise> {
     // What is promised with the car where it is was found with the assessment.
     let known = assessment.promise.as_ref().map(|known| Plan::of(arrangement, known.steps.clone()));
     let mut plans: Vec<Plan<'_>> = known.into_iter().collect();
@@ -212,7 +212,7 @@ impl<'a> Plan<'a> {
         let of =
             |id: &Id| self.from.bay.things.iter().find(|thing| thing.id == *id).map(|thing| thing.effort);
         match step {
-            Step::MoveThing { thing, .. } | Step::TakeAway { thing } => {
+            Step::MoveThing { thing, .. } | Step::TurnThing { thing, .. } | Step::TakeAway { thing } => {
                 of(thing).unwrap_or(Effort::OnePerson)
             }
             _ => Effort::OnePerson,

@@ -6,7 +6,7 @@
 
 use std::f64::consts::FRAC_PI_2;
 
-use baywright_geometry::{Bounds, DVec2, DVec3, Face, Outline, PlanPose, Prism, Segment, Span};
+use baywright_geometry::{Bounds, DVec2, DVec3, Face, Outline, PlanPose, Polygon, Prism, Segment, Span};
 use baywright_radar::cylinder::Cylinder;
 use baywright_radar::dihedral::Dihedral;
 use baywright_radar::echo::Shape;
@@ -59,6 +59,8 @@ pub(super) struct Around {
     pub others: Vec<(Flat, Shape)>,
     /// What hides, beside the faces of the room.
     pub solids: Vec<Prism>,
+    /// What lies in the floor and is, or may be, of metal: where the floor mirrors, it does.
+    pub in_floor: Vec<(Flat, Polygon)>,
 }
 
 impl Around {
@@ -86,8 +88,12 @@ impl Around {
             own.solid(Subject::Runway(runway.id.clone()), Stuff::STEEL, prism);
         }
         for feature in &arrangement.bay.floor_features {
+            let (of, stuff) = (Subject::FloorFeature(feature.id.clone()), Stuff::of(feature.material));
+            if stuff.metal.counts() != Some(false) {
+                own.in_floor.push((Flat { of: of.clone(), and: None, stuff }, feature.outline.clone()));
+            }
             let Some(prism) = feature.solid() else { continue };
-            own.solid(Subject::FloorFeature(feature.id.clone()), Stuff::of(feature.material), prism);
+            own.solid(of, stuff, prism);
         }
         let placements = &arrangement.aiming.placements;
         let up = placements.iter().find(|own| own.id == *target);
@@ -187,7 +193,7 @@ impl Around {
     }
 
     /// All sides of a solid, and what it hides.
-    fn solid(&mut self, of: Subject, stuff: Stuff, prism: Prism) {
+    pub(super) fn solid(&mut self, of: Subject, stuff: Stuff, prism: Prism) {
         match &prism.outline {
             Outline::Circle(circle) => {
                 let middle = circle.centre().extend(0.5 * (prism.span.bottom() + prism.span.top()));

@@ -10,7 +10,7 @@ use baywright_radar::seen::Seen as Shaped;
 
 use super::own::OwnEcho;
 use super::{Echo, How, Look, Seen, With, seen};
-use crate::assessment::{Finding, Severity, Subject};
+use crate::assessment::{Finding, Severity, Step, Subject};
 use crate::clearing::{hands, hands_within};
 use crate::cure::leaves;
 use crate::judge::judge;
@@ -28,6 +28,24 @@ const MOST_MOVE_MM: f64 = 3_000.0;
 /// Moves are told in steps of this, mm, and hold for that much further.
 const MOVE_STEP_MM: f64 = 20.0;
 
+/// What mirrors the target is turned by so much, degrees, or moved aside by so much, mm.
+const TURNS_DEG: [f64; 6] = [5.0, 10.0, 15.0, 20.0, 30.0, 45.0];
+const MOVES_MM: [f64; 6] = [100.0, 200.0, 400.0, 600.0, 1_000.0, 1_500.0];
+
+/// The thing that an echo is of, or that mirrors the target in it.
+fn thing_of(how: &How) -> Option<&Id> {
+    let of_thing = |own: &Subject| matches!(own, Subject::Thing(_));
+    let of = match how {
+        How::Straight { of, .. } => Some(of).filter(|own| of_thing(own)),
+        How::TargetBy { out, back } => out.iter().chain(back).find(|own| of_thing(own)),
+        How::Corner { .. } | How::Round { .. } => None,
+    };
+    match of {
+        Some(Subject::Thing(id)) => Some(id),
+        _ => None,
+    }
+}
+
 /// A way to take away the echo of a thing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Cure {
@@ -39,6 +57,21 @@ pub struct Cure {
     pub effort: Effort,
     /// How the thing stands then, bay from thing; `None` if it is gone.
     pub at: Option<PlanPose>,
+}
+
+impl Cure {
+    /// The same as a step of the person's.
+    pub fn step(&self, arrangement: &Arrangement) -> Option<Step> {
+        let own = arrangement.bay.things.iter().find(|own| own.id == self.thing)?;
+        let thing = self.thing.clone();
+        Some(match (self.how, &self.at) {
+            (Done::Turned(by_rad), _) => Step::TurnThing { thing, by_rad },
+            (Done::Back(_) | Done::Aside(_), Some(at)) => {
+                Step::MoveThing { thing, by: at.origin() - own.place.at.origin() }
+            }
+            (Done::Back(_) | Done::Aside(_) | Done::Out, _) => Step::TakeAway { thing },
+        })
+    }
 }
 
 /// What is done to a thing.
@@ -59,7 +92,7 @@ impl Look<'_> {
     pub(super) fn cure(&self, arrangement: &Arrangement, target: &Id, own: &OwnEcho, echoes: &mut [Echo]) {
         let mut seen_of: Vec<Id> = Vec::new();
         for echo in echoes {
-            let How::Straight { of: Subject::Thing(id), .. } = &echo.how else { continue };
+            let Some(id) = thing_of(&echo.how) else { continue };
             if seen_of.len() >= MOST_THINGS || seen_of.contains(id) || !echo.heard.matters() {
                 continue;
             }
@@ -70,27 +103,46 @@ impl Look<'_> {
 
     /// The ways: the least turn, moves, out of the bay. What is fixed or hinged has none, and what goes by itself only leaves.
     fn cures(&self, arrangement: &Arrangement, echo: &Echo, own: &OwnEcho, target: &Id) -> Vec<Cure> {
-        let How::Straight { of: Subject::Thing(id), .. } = &echo.how else { return Vec::new() };
-        let Some(thing) = arrangement.bay.things.iter().find(|own| own.id == *id) else { return Vec::new() };
+        let thing =
+            thing_of(&echo.how).and_then(|id| arrangement.bay.things.iter().find(|own| own.id == *id));
+        let Some(thing) = thing else { return Vec::new() };
+        let is_straight = matches!(echo.how, How::Straight { .. });
         let mut tried: Vec<(Done, Option<PlanPose>)> = Vec::new();
         if hands_within(thing).is_some() {
-            tried.extend(self.shifted(thing, own).into_iter().map(|(how, at)| (how, Some(at))));
+            let shifted = if is_straight { self.shifted(thing, own) } else { self.by_steps(thing, own) };
+            tried.extend(shifted.into_iter().map(|(how, at)| (how, Some(at))));
         }
         if hands(thing.effort).is_some() && leaves(arrangement, thing).is_some() {
             tried.push((Done::Out, None));
         }
         let before = Before { findings: judge(arrangement).findings, seen: one_mirror(arrangement, target) };
-        let mut has_turn = false;
         let mut found = Vec::new();
         for (how, at) in tried {
-            let is_turn = matches!(how, Done::Turned(_));
-            if is_turn && has_turn || !before.holds(arrangement, thing, at, target) {
+            let is_known = found
+                .iter()
+                .any(|own: &Cure| std::mem::discriminant(&own.how) == std::mem::discriminant(&how));
+            if is_known || !before.holds(arrangement, thing, at, (target, is_straight)) {
                 continue;
             }
-            has_turn |= is_turn;
-            found.push(Cure { thing: id.clone(), how, effort: thing.effort, at });
+            found.push(Cure { thing: thing.id.clone(), how, effort: thing.effort, at });
         }
         found
+    }
+
+    /// Turns and moves of what mirrors the target, the least first: which of them does only trying tells.
+    fn by_steps(&self, thing: &Thing, own: &OwnEcho) -> Vec<(Done, PlanPose)> {
+        let at = thing.place.at;
+        let sensor = self.scene.sensor();
+        let turns = TURNS_DEG.iter().flat_map(|deg| [*deg, -deg]).map(|deg| {
+            let by = angle::radians(deg);
+            (Done::Turned(by), PlanPose::new(at.origin(), at.heading() + by))
+        });
+        let across = (own.at - sensor).truncate().normalize_or_zero().perp();
+        let aside = across * across.dot(at.origin() - sensor.truncate()).signum();
+        let moves = MOVES_MM
+            .iter()
+            .map(|mm| (Done::Aside(*mm), PlanPose::new(at.origin() + aside * *mm, at.heading())));
+        turns.chain(moves).collect()
     }
 
     /// Turns and moves that do by the shapes' own formulas, rounded up, the least turn first.
@@ -143,8 +195,14 @@ fn one_mirror(arrangement: &Arrangement, target: &Id) -> Option<Seen> {
 
 impl Before {
     /// Whether, with the thing there or gone, the checks find nothing of it that stops, nothing else new that does and nothing new to mind
-    /// of it, and no echo of it matters, nor one by way of it that was not there before.
-    fn holds(&self, arrangement: &Arrangement, thing: &Thing, at: Option<PlanPose>, target: &Id) -> bool {
+    /// of it, and no echo of it matters, nor one by way of it, unless that was there before and a straight one is looked at.
+    fn holds(
+        &self,
+        arrangement: &Arrangement,
+        thing: &Thing,
+        at: Option<PlanPose>,
+        (target, is_straight): (&Id, bool),
+    ) -> bool {
         let mut after = arrangement.clone();
         match at {
             Some(at) => {
@@ -175,7 +233,9 @@ impl Before {
         };
         then.echoes.iter().filter(|own| own.heard.matters()).all(|echo| match &echo.how {
             How::Straight { of: own, .. } => *own != of,
-            How::TargetBy { out, back } => !out.iter().chain(back).any(|own| *own == of) || was(echo),
+            How::TargetBy { out, back } => {
+                !out.iter().chain(back).any(|own| *own == of) || is_straight && was(echo)
+            }
             How::Corner { .. } | How::Round { .. } => true,
         })
     }

@@ -2,7 +2,7 @@
 
 use baywright_geometry::{DVec3, angle};
 use baywright_radar::level::{Band, Bearing, Received, against};
-use baywright_radar::pull::{Effect, Pull, effect};
+use baywright_radar::pull::{self, Effect, Pull, Unresolved, amplitude, effect};
 use baywright_radar::resolve::{Beside, Spot, Surely, beside};
 
 use super::Look;
@@ -19,6 +19,12 @@ pub struct Heard {
     pub believed: DVec3,
     /// How strong against the target's own, dB.
     pub level_db: Band,
+    /// How much further than the target's own, mm.
+    pub beyond_mm: f64,
+    /// How far to the left of the target it lies, and how far above it, radians.
+    pub apart: [f64; 2],
+    /// The same without sides, no further than the beam's edge: from there it draws the aim.
+    pub draws_from: [f64; 2],
     /// How it lies to the target.
     pub beside: Beside,
     /// What it does to the aim.
@@ -77,14 +83,17 @@ impl Look<'_> {
         let bearing = Bearing::of(received.comes_from, pose);
         let target = Spot { range_mm: own.range_mm, bearing: own.bearing };
         let beside = beside(&Spot { range_mm, bearing }, &target, self.sensor);
-        let does = self.does(level_db, &beside, apart(bearing, own.bearing));
+        let apart = apart(bearing, own.bearing);
+        let does = self.does(level_db, &beside, apart.map(f64::abs));
+        let draws_from = self.within_beam(apart.map(f64::abs));
+        let beyond_mm = range_mm - own.range_mm;
         let believed = self.scene.sensor() + received.comes_from.normalize_or_zero() * range_mm;
-        Some(Heard { range_mm, bearing, believed, level_db, beside, does })
+        Some(Heard { range_mm, bearing, believed, level_db, beyond_mm, apart, draws_from, beside, does })
     }
 
-    /// What an echo does that lies so far aside of the target and above it, radians.
+    /// What an echo does that lies so far aside of the target and so far above or below it, radians.
     fn does(&self, level_db: Band, beside: &Beside, apart: [f64; 2]) -> Does {
-        let [aside, up] = apart.map(f64::abs);
+        let [aside, up] = apart;
         if aside <= self.limits[0] && up <= self.limits[1] {
             return Does::InLine;
         }
@@ -99,19 +108,51 @@ impl Look<'_> {
                 },
             };
         }
-        // A bearing is taken within the beam: what comes from beyond it draws no further than what comes from its edge.
-        let far = libm::hypot(aside.min(self.sensor.beam_azimuth.high()), up.min(self.beam_up_rad));
-        let is_upright = up > aside;
-        match effect(level_db, far) {
-            Effect::MayBeTaken { .. } | Effect::Pulls(Pull::NoBound) => Does::Takes,
-            Effect::Pulls(pull) => {
-                Does::Draws { by: pull.worst(), limit: self.limits[usize::from(is_upright)], is_upright }
-            }
-        }
+        let pulls = self.within_beam(apart).map(|far| match effect(level_db, far) {
+            Effect::MayBeTaken { .. } | Effect::Pulls(Pull::NoBound) => None,
+            Effect::Pulls(pull) => Some(pull.worst()),
+        });
+        let [Some(to_a_side), Some(upright)] = pulls else { return Does::Takes };
+        draws([to_a_side, upright], self.limits)
+    }
+
+    /// A bearing is taken within the beam: what comes from beyond it draws no further than what comes from its edge.
+    fn within_beam(&self, [aside, up]: [f64; 2]) -> [f64; 2] {
+        [aside.min(self.sensor.beam_azimuth.high()), up.min(self.beam_up_rad)]
     }
 }
 
+/// A pull to a side and one up or down: each has its own limit, and what is worse against it is told.
+fn draws(pulls: [f64; 2], limits: [f64; 2]) -> Does {
+    let is_upright = pulls[1] * limits[0] > pulls[0] * limits[1];
+    let nth = usize::from(is_upright);
+    Does::Draws { by: pulls[nth], limit: limits[nth], is_upright }
+}
+
+/// What several echoes that the sensor may not tell from the target do to the aim at the worst of all their phases; `None` if there are
+/// none. Limits as the aim has them, radians: to a side, and up or down.
+pub(crate) fn together<'a>(echoes: impl IntoIterator<Item = &'a Heard>, limits: [f64; 2]) -> Option<Does> {
+    let one = echoes.into_iter().filter(|own| matches!(own.does, Does::Takes | Does::Draws { .. }));
+    let one: Vec<&Heard> = one.collect();
+    if one.is_empty() {
+        return None;
+    }
+    let pulls = [0, 1].map(|axis: usize| {
+        let all = one.iter().map(|own| Unresolved {
+            amplitude: amplitude(own.level_db.high()),
+            apart: own.draws_from.get(axis).copied().unwrap_or_default(),
+        });
+        pull::together(&all.collect::<Vec<_>>())
+    });
+    Some(match pulls {
+        [to_a_side @ Pull::Within { .. }, upright @ Pull::Within { .. }] => {
+            draws([to_a_side.worst(), upright.worst()], limits)
+        }
+        _ => Does::Takes,
+    })
+}
+
 /// How far one direction lies to the left of another and above it, radians.
-pub(crate) fn apart(one: Bearing, other: Bearing) -> [f64; 2] {
+fn apart(one: Bearing, other: Bearing) -> [f64; 2] {
     [angle::wrapped(one.azimuth - other.azimuth), one.elevation - other.elevation]
 }

@@ -1,10 +1,11 @@
 //! The echoes themselves: straight ones, and those by mirrors.
 
-use baywright_geometry::DVec3;
+use baywright_geometry::fresnel::zone_radius;
+use baywright_geometry::{Circle, DVec2, DVec3, Outline, Polygon, overlaps};
 use baywright_radar::echo::{Shape, seen};
 use baywright_radar::level::{Band, Received};
 use baywright_radar::material::Reach;
-use baywright_radar::paths::{Ghost, Room, Round, Way, mirror_ghosts, target_ghosts};
+use baywright_radar::paths::{Bounce, Ghost, Room, Round, Way, mirror_ghosts, target_ghosts};
 use baywright_radar::seen::Seen as Shaped;
 
 use super::around::{Flat, Stuff};
@@ -124,8 +125,7 @@ impl Look<'_> {
     fn ghost(&self, ghost: &Ghost, own: &OwnEcho) -> Option<Back> {
         let sensor = self.scene.sensor();
         let of = |way: &Way| -> Vec<Subject> {
-            let flats = way.bounces.iter().filter_map(|bounce| self.around.flats.get(bounce.mirror));
-            flats.map(|flat| flat.of.clone()).collect()
+            way.bounces.iter().filter_map(|bounce| Some(self.mirror(way, bounce)?.of.clone())).collect()
         };
         let places = |way: &Way| way.bounces.iter().map(|own| own.at).collect::<Vec<_>>();
         let mut way = vec![sensor];
@@ -180,9 +180,33 @@ impl Look<'_> {
 
     /// What all mirrors of some ways together send on.
     fn made_of<'w>(&self, ways: impl IntoIterator<Item = &'w Way>) -> Option<Reflected> {
-        let bounces = ways.into_iter().flat_map(|way| &way.bounces);
-        let flats = bounces.filter_map(|own| Some((self.around.flats.get(own.mirror)?, own.incidence)));
+        let bounces = ways.into_iter().flat_map(|way| way.bounces.iter().map(move |own| (way, own)));
+        let flats = bounces.filter_map(|(way, own)| Some((self.mirror(way, own)?, own.incidence)));
         Reflected::all(flats.map(|(flat, incidence)| self.reflected(flat.stuff, incidence)))
+    }
+
+    /// What a way is thrown back by at a place: a grate or a cover in the floor, where the first Fresnel zone of the way meets one.
+    fn mirror(&self, way: &Way, bounce: &Bounce) -> Option<&Flat> {
+        let flat = self.around.flats.get(bounce.mirror)?;
+        let in_floor = || self.around.in_floor.iter().find(|(_, outline)| self.meets(way, bounce, outline));
+        match flat.of {
+            Subject::Floor => Some(in_floor().map_or(flat, |(own, _)| own)),
+            _ => Some(flat),
+        }
+    }
+
+    /// Whether the spot of the floor that a way is thrown back by has something of an outline: an ellipse, as long as the way is flat.
+    fn meets(&self, way: &Way, bounce: &Bounce, outline: &Polygon) -> bool {
+        let (grazing, at) = (libm::cos(bounce.incidence), bounce.at.truncate());
+        let first = self.scene.sensor().distance(bounce.at);
+        let spot_mm = zone_radius(self.wave, first, way.length_mm - first, 1);
+        let along = (at - self.scene.sensor().truncate()).normalize_or_zero();
+        // Seen along the way, the ellipse is a circle.
+        let seen = |p: DVec2| DVec2::new((p - at).dot(along) * grazing, (p - at).perp_dot(along));
+        let ring: Vec<DVec2> = outline.outer().iter().map(|p| seen(*p)).rev().collect();
+        let spot = Circle::new(DVec2::ZERO, spot_mm).map(Outline::from);
+        let ring = Polygon::simple(ring).map(Outline::from);
+        matches!((spot, ring), (Ok(spot), Ok(ring)) if overlaps(&spot, &ring))
     }
 
     /// An echo beside the target's; `None` if it is weaker than is told.

@@ -1,8 +1,10 @@
 //! A cure's step as the edits that do it.
 
+use baywright_geometry::PlanPose;
+
 use super::{Edit, EditFault, things};
 use crate::assessment::Step;
-use crate::model::{Id, Layout, StandSet};
+use crate::model::{Id, Layout, Place, StandSet};
 
 /// What a step comes to in the arrangement at `at`: the same as [`crate::cure::apply`] does to the arrangement made.
 pub(super) fn edits(step: &Step, layout: &Layout, at: usize) -> Result<Vec<Edit>, EditFault> {
@@ -11,6 +13,12 @@ pub(super) fn edits(step: &Step, layout: &Layout, at: usize) -> Result<Vec<Edit>
         // Moved by so much, its place is known as well as before.
         Step::MoveThing { thing, by } => {
             let place = things::stands(layout, at, thing)?.shifted(*by);
+            vec![Edit::Place { thing: thing.clone(), place }]
+        }
+        Step::TurnThing { thing, by_rad } => {
+            let stands = things::stands(layout, at, thing)?;
+            let at = PlanPose::new(stands.at.origin(), stands.at.heading() + by_rad);
+            let place = Place { at, ..stands };
             vec![Edit::Place { thing: thing.clone(), place }]
         }
         Step::TakeAway { thing } => vec![Edit::Remove(thing.clone())],

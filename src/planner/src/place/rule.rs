@@ -61,6 +61,9 @@ pub const fn bears(code: Code) -> Bears {
         Code::ZonesMissing
         | Code::NoZoneNamed
         | Code::FresnelEntered
+        | Code::EchoTaken
+        | Code::EchoDraws
+        | Code::EchoesTogether
         | Code::MarkMissing
         | Code::MarkUnsure
         | Code::LaidUnproven

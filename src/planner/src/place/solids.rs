@@ -10,8 +10,8 @@ use crate::assessment::{Code, Severity};
 use crate::check::{
     Claims, Context, MovesWith, Volume, excludes_part, is_in_run, level_mm, rests_on_floor, stops_a_wheel,
 };
-use crate::model::{Arrangement, FloorFeature, FloorFeatureKind, HeightsFrom, Metal, Other};
-use crate::scene::Scene;
+use crate::model::{Arrangement, Exclusion, FloorFeature, FloorFeatureKind, HeightsFrom, Metal, Other};
+use crate::scene::{PlacedZone, Scene};
 
 /// The set-up at the bay's origin, so that its bay frame is the vehicle frame.
 pub(super) struct SetUp<'a> {
@@ -62,14 +62,14 @@ impl<'a> SetUp<'a> {
     ) -> Vec<Barred> {
         let heights = &thing.span;
         let mut bars = Vec::new();
-        let stopping = self.claims.iter().filter(|claim| {
-            claim.moves_with == MovesWith::Car
-                && claim.says(thing).is_some_and(|(_, severity)| severity == Severity::Stops)
-        });
+        let stopping =
+            self.claims.iter().filter(|claim| claim.moves_with == MovesWith::Car && claim.may_stop(thing));
         for claim in stopping {
             match &claim.volume {
                 Volume::Prism(prism) if prism.span.shared(heights).is_some() => {
-                    bars.extend(Barred::of(&prism.outline));
+                    // How much it sends back there only judging tells.
+                    let sure = claim.says(thing).is_some_and(|(_, severity)| severity == Severity::Stops);
+                    bars.extend(Barred::of(&prism.outline).map(|own| Barred { sure, ..own }));
                 }
                 Volume::Line { line, free } => bars.extend(self.free(free).and_then(|(free, sure)| {
                     let volume = Volume::Line { line: *line, free };
@@ -116,6 +116,14 @@ impl<'a> SetUp<'a> {
         zones.map(|own| &own.prism)
     }
 
+    /// The zones in which a part of the building may stop by how much it sends back: only judging it tells.
+    fn bars_by_level(&self, heights: &Span, counts: impl Fn(HeightsFrom) -> bool) -> Vec<Barred> {
+        let is_by_level = |own: &&PlacedZone| matches!(own.excludes, Exclusion::Reflecting(_));
+        let zones = self.scene.zones.iter().filter(is_by_level).filter(|own| counts(own.heights_from));
+        let bars = Self::bars_solid(zones.map(|own| &own.prism), heights);
+        bars.map(|own| Barred { sure: false, ..own }).collect()
+    }
+
     /// The runs that something of these heights is in.
     fn runs(&self, heights: &Span) -> impl Iterator<Item = (Vec<DVec2>, bool)> {
         let heights = *heights;
@@ -143,11 +151,12 @@ impl<'a> SetUp<'a> {
             let scene = Scene::of(other);
             for claim in crate::check::claims(other, &scene).iter().filter(|claim| !claim.is_solid()) {
                 for (_, thing) in &own {
-                    if claim.says(thing).is_none_or(|(_, severity)| severity != Severity::Stops) {
+                    if !claim.may_stop(thing) {
                         continue;
                     }
+                    let says_so = claim.says(thing).is_some_and(|(_, severity)| severity == Severity::Stops);
                     let Some(region) = claim.volume.at(&thing.span) else { continue };
-                    let sure = matches!(claim.volume, Volume::Prism(_));
+                    let sure = says_so && matches!(claim.volume, Volume::Prism(_));
                     let solid = rings(&thing.prism().outline);
                     let bars = solid.into_iter().map(|ring| Barred { ring, sure });
                     pairs.add(&rings(&region), bars.collect());
@@ -163,6 +172,7 @@ impl<'a> SetUp<'a> {
             let mut bars: Vec<Barred> = Self::bars_solid(self.scene.car.iter(), &heights).collect();
             bars.extend(Self::bars_solid(self.stands(), &heights));
             bars.extend(Self::bars_solid(self.zones(Metal::All, |_| true), &heights));
+            bars.extend(self.bars_by_level(&heights, |_| true));
             bars.extend(self.made().map(|at| Barred { ring: vec![at], sure: true }));
             bars.extend(self.runs(&heights).map(|(ring, sure)| Barred { ring, sure }));
             bars.extend(self.bars_sight(pairs, &stays, &heights));
@@ -173,6 +183,7 @@ impl<'a> SetUp<'a> {
             let mut bars: Vec<Barred> = Self::bars_solid(self.stands(), &heights).collect();
             let from_wheels = self.zones(Metal::All, |from| from == HeightsFrom::Wheels);
             bars.extend(Self::bars_solid(from_wheels, &heights));
+            bars.extend(self.bars_by_level(&heights, |from| from == HeightsFrom::Wheels));
             // Only where both ends of the run lie beside it.
             bars.extend(self.runs(&heights).map(|(ring, _)| Barred { ring, sure: false }));
             bars.extend(self.bars_sight(pairs, &stays, &heights));
@@ -192,6 +203,7 @@ impl<'a> SetUp<'a> {
                 bars.extend(Self::bars_solid(body, &heights));
                 bars.extend(Self::bars_solid(self.stands(), &heights));
                 bars.extend(Self::bars_solid(self.zones(feature.material.metal(), |_| true), &heights));
+                bars.extend(self.bars_by_level(&heights, |_| true));
                 bars.extend(self.runs(&heights).map(|(ring, sure)| Barred { ring, sure }));
                 bars.extend(self.bars_sight(pairs, &stays, &heights));
                 bars.extend(self.tyres_beside(feature));

@@ -4,7 +4,7 @@ use baywright_radar::level::{Band, Figure};
 use baywright_radar::resolve::Surely;
 
 use super::Words;
-use crate::echoes::{Does, Echo, OwnEcho, Seen, Untold};
+use crate::echoes::{Cure, Does, Echo, May, OwnEcho, Seen, Untold};
 
 texts! {
     echoes: EchoTexts, "Every fixed text about what the radar would see.";
@@ -86,16 +86,28 @@ impl Ratio {
     }
 }
 
+/// Between which ratios a level lies; one alone where both are said alike. `None` of one endlessly low.
+pub(super) fn strength(level_db: Band) -> Option<(Option<Ratio>, Ratio)> {
+    let to = Ratio::of(level_db.high())?;
+    Some((Ratio::of(level_db.low()).filter(|from| *from != to), to))
+}
+
 impl Words<'_> {
     sentences! { about:
         /// What an echo is of, as a heading.
         echo_of(echo: &Echo) -> String;
         /// Where it lies, seen from the target.
-        echo_lies(echo: &Echo, own: &OwnEcho) -> String;
+        echo_lies(echo: &Echo) -> String;
         /// How far it draws the aim, and how far it may.
         echo_draws(by: f64, limit: f64, is_upright: bool) -> String;
-        /// What takes it away; empty where nothing was found.
-        echo_cures(echo: &Echo) -> String;
+        /// What all that the sensor may not tell from the target do together.
+        echoes_together(does: Does) -> String;
+        /// Which echo a routine takes that goes by the strongest, or by the nearest.
+        echo_picked(seen: &Seen, may: &May, by_strength: bool) -> String;
+        /// One thing that takes it away, as a press says it.
+        echo_cure(cure: &Cure) -> String;
+        /// What that takes; empty where nothing is to be said.
+        echo_cures_take(echo: &Echo) -> String;
         /// What the figures behind it are.
         echo_behind(echo: &Echo) -> String;
         /// Over the echoes beside one of several targets: its name.
@@ -141,8 +153,7 @@ impl Words<'_> {
     /// How strong an echo is against the target's.
     pub fn echo_strength(&self, level_db: Band) -> String {
         let texts = self.locale.language.echoes();
-        let Some(to) = Ratio::of(level_db.high()) else { return String::new() };
-        texts.times(Ratio::of(level_db.low()).filter(|from| *from != to), to)
+        strength(level_db).map_or_else(String::new, |(from, to)| texts.times(from, to))
     }
 }
 

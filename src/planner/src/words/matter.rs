@@ -219,6 +219,13 @@ impl Matter<'_> {
         self.arrangement.bay.things.iter().find(|thing| thing.id == *id)
     }
 
+    /// Whether nobody knows what that is made of, or what it holds, that a finding is about first.
+    pub fn is_of_unknown(&self, finding: &Finding) -> bool {
+        let of_thing = self.thing(finding).map(|own| (own.material, own.metal_content()));
+        let made_of = of_thing.or_else(|| self.part_material(finding).map(|own| (own, own.metal())));
+        made_of.is_some_and(|(material, metal)| material == Material::Unknown || metal.counts().is_none())
+    }
+
     /// What a wall, an opening or a feature of the floor is made of, that a finding is about first.
     pub fn part_material(&self, finding: &Finding) -> Option<Material> {
         let bay = &self.arrangement.bay;
@@ -304,7 +311,9 @@ impl Matter<'_> {
         let of = |id: &Id| self.arrangement.bay.things.iter().find(|own| own.id == *id).map(|own| own.effort);
         let by_hand = way.moves.iter().filter(|own| !own.needs_builder);
         let all = by_hand.filter_map(|own| match &own.step {
-            Step::MoveThing { thing, .. } | Step::TakeAway { thing } => of(thing),
+            Step::MoveThing { thing, .. } | Step::TurnThing { thing, .. } | Step::TakeAway { thing } => {
+                of(thing)
+            }
             _ => None,
         });
         all.max()

@@ -81,6 +81,7 @@ texts! {
     show_place, "Shows a finding's place.";
     showing, "A finding's place is shown.";
     why_this_limit, "Explains a limit.";
+    turn_it, "A cure.";
     move_it, "A cure.";
     take_away, "A cure.";
     park_there, "A cure.";

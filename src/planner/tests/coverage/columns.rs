@@ -329,6 +329,8 @@ impl Column {
     /// Whether a finding is an answer to what is asked here, and not to what another column asks.
     pub fn asks(self, found: &Finding) -> bool {
         match (&found.facts, self) {
+            // An echo comes from wherever something looks at the radar: see `echoes`.
+            (Facts::EchoTaken(_) | Facts::EchoDraws(_) | Facts::EchoesTogether, _) => false,
             // A lamp anywhere before a camera is in its picture.
             (Facts::LightInPicture(_), _) => self == Self::Picture,
             // Somebody beside a zone or a sight is beside it whatever else is asked there.

@@ -11,6 +11,7 @@ mod support;
 
 mod cells;
 mod columns;
+mod echoes;
 mod openings;
 mod rows;
 mod told;

@@ -399,6 +399,7 @@ fn every_code_has_a_cell() {
         }
     }
     held.extend(super::openings::CODES);
+    held.extend(super::echoes::CODES);
     // Of every cell it is asked whether these are told where no mark leads to the target, or no zone is entered, and there alone.
     held.extend([Code::MarkMissing, Code::ZonesMissing]);
     let missing: Vec<Code> = Code::ALL.into_iter().filter(|code| !held.contains(code)).collect();

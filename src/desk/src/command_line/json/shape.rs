@@ -331,6 +331,9 @@ pub(super) struct Do {
     /// How far it is moved, in millimetres along x and y.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) by_mm: Option<[f64; 2]>,
+    /// How far it is turned, in degrees, anticlockwise from above.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) by_deg: Option<f64>,
 }
 
 /// What is to be done.
@@ -338,6 +341,7 @@ pub(super) struct Do {
 #[serde(rename_all = "kebab-case")]
 pub(super) enum StepName {
     MoveThing,
+    TurnThing,
     TakeAway,
     MoveCar,
     StandOnMark,

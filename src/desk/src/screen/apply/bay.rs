@@ -193,7 +193,7 @@ impl Desk {
                 }
             }
             step => {
-                if let Step::MoveThing { thing, .. } = &step {
+                if let Step::MoveThing { thing, .. } | Step::TurnThing { thing, .. } = &step {
                     self.view.choose(Some(Subject::Thing(thing.clone())));
                 }
                 self.edit(&Edit::Do(step));

@@ -222,6 +222,14 @@ impl Canvas {
         let (subject, by) = match found.cure.as_ref().map(|cure| &cure.step) {
             Some(Step::MoveThing { thing, by }) => (Subject::Thing(thing.clone()), *by),
             Some(Step::MoveCar { by }) => (Subject::Car, *by),
+            Some(Step::TurnThing { thing, by_rad }) => {
+                let own = answer.arrangement.bay.things.iter().find(|own| own.id == *thing);
+                if let Some(own) = own.filter(|_| side == Projection::Top) {
+                    let about = own.place.at.origin();
+                    self.turned(on, drawn, view, &Subject::Thing(thing.clone()), (about, *by_rad));
+                }
+                return;
+            }
             _ => return,
         };
         self.moved(on, drawn, side, view, &subject, by);
@@ -237,21 +245,50 @@ impl Canvas {
         subject: &Subject,
         by: DVec2,
     ) {
-        let (rect, drawing) = (drawn.rect(side), drawn.drawing(side));
-        let beam = look::colour(view.theme.palette().beam);
+        let drawing = drawn.drawing(side);
         let by = drawing.bay_from_view.inverse().turned(by);
         let by = if side == Projection::Top { by } else { DVec2::new(by.x, 0.0) };
         // From the side a move across the axis is not seen: what would stand there stands there already.
         if by.length() * drawing.px_per_mm < 1.0 {
             return;
         }
+        self.ghost(on, drawn, side, view, subject, |p| p + by);
+    }
+
+    /// A thing from above as it would stand turned about a place of the bay, mm, by so much, radians.
+    fn turned(
+        &mut self,
+        on: &egui::Painter,
+        drawn: &Drawn,
+        view: &Viewing,
+        subject: &Subject,
+        (about, by_rad): (DVec2, f64),
+    ) {
+        let view_from_bay = drawn.drawing(Projection::Top).bay_from_view.inverse();
+        let about = view_from_bay * about;
+        let turn = DVec2::from_angle(by_rad);
+        self.ghost(on, drawn, Projection::Top, view, subject, |p| about + turn.rotate(p - about));
+    }
+
+    /// The outlines of something, each place of them put elsewhere.
+    fn ghost(
+        &mut self,
+        on: &egui::Painter,
+        drawn: &Drawn,
+        side: Projection,
+        view: &Viewing,
+        subject: &Subject,
+        put: impl Fn(DVec2) -> DVec2,
+    ) {
+        let (rect, drawing) = (drawn.rect(side), drawn.drawing(side));
+        let beam = look::colour(view.theme.palette().beam);
         let ghost = view.theme.palette().beam.faded(GHOST);
         let mut painter = Painter::of_all(drawing, (on.ctx(), view.theme), rect.min, &mut self.fills);
         for item in drawing.showing(subject).filter(|item| is_outline(item.role)) {
             let mut shape = item.shape.clone();
             match &mut shape {
-                Listed::Area(rings) => rings.iter_mut().flatten().for_each(|p| *p += by),
-                Listed::Disc { centre, .. } => *centre += by,
+                Listed::Area(rings) => rings.iter_mut().flatten().for_each(|p| *p = put(*p)),
+                Listed::Disc { centre, .. } => *centre = put(*centre),
                 _ => continue,
             }
             painter.ghost(drawing, &shape, look::colour(ghost), beam);

@@ -19,6 +19,12 @@ pub enum Code {
     SightBlocked,
     /// Something reaches into the first Fresnel zone.
     FresnelEntered,
+    /// An echo beside the target's may be taken for it.
+    EchoTaken,
+    /// An echo beside the target's may draw the aim further than is allowed.
+    EchoDraws,
+    /// Echoes that each alone matter little may draw the aim further than is allowed together.
+    EchoesTogether,
     /// The target is outside what the sensor sees.
     FieldOfView,
     /// The target does not stand where it belongs.
@@ -171,7 +177,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 82] = [
+    pub const ALL: [Self; 85] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -180,6 +186,9 @@ impl Code {
         Self::NoZoneNamed,
         Self::SightBlocked,
         Self::FresnelEntered,
+        Self::EchoTaken,
+        Self::EchoDraws,
+        Self::EchoesTogether,
         Self::FieldOfView,
         Self::StandOffMark,
         Self::MarkFault,
@@ -267,6 +276,9 @@ impl Code {
             Self::NoZoneNamed => "no-zone-named",
             Self::SightBlocked => "sight-blocked",
             Self::FresnelEntered => "fresnel-entered",
+            Self::EchoTaken => "echo-taken",
+            Self::EchoDraws => "echo-draws",
+            Self::EchoesTogether => "echoes-together",
             Self::FieldOfView => "field-of-view",
             Self::StandOffMark => "stand-off-mark",
             Self::MarkFault => "mark-fault",

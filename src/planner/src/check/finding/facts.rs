@@ -7,9 +7,10 @@ use jiff::civil::Date;
 use super::Code;
 use crate::check::{
     AlignmentFigure, AtOnce, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, LinesApart, Lit,
-    MarkFor, MayBe, Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, RideFact,
+    MarkFor, MayBe, Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, RideFact, Shifted,
     StandOpen, StandReach, StandSide, TooLarge, TooSmall, Under, Unlikely, Unused,
 };
+use crate::echoes::Echo;
 use crate::history::Drift;
 use crate::model::assumed::Assumed;
 use crate::model::sheet::{SheetLacks, SheetPart};
@@ -41,8 +42,14 @@ pub enum Facts {
     NoZoneNamed,
     /// See [`Code::SightBlocked`].
     SightBlocked(InSight),
-    /// See [`Code::FresnelEntered`].
-    FresnelEntered,
+    /// See [`Code::FresnelEntered`]: how far that shifts the bearing, if that can be told.
+    FresnelEntered(Option<Shifted>),
+    /// See [`Code::EchoTaken`]: which.
+    EchoTaken(Box<Echo>),
+    /// See [`Code::EchoDraws`]: which.
+    EchoDraws(Box<Echo>),
+    /// See [`Code::EchoesTogether`].
+    EchoesTogether,
     /// See [`Code::FieldOfView`].
     FieldOfView,
     /// See [`Code::StandOffMark`].
@@ -255,7 +262,10 @@ impl Facts {
             Self::ZonesMissing => Code::ZonesMissing,
             Self::NoZoneNamed => Code::NoZoneNamed,
             Self::SightBlocked(_) => Code::SightBlocked,
-            Self::FresnelEntered => Code::FresnelEntered,
+            Self::FresnelEntered(_) => Code::FresnelEntered,
+            Self::EchoTaken(_) => Code::EchoTaken,
+            Self::EchoDraws(_) => Code::EchoDraws,
+            Self::EchoesTogether => Code::EchoesTogether,
             Self::FieldOfView => Code::FieldOfView,
             Self::StandOffMark(_) => Code::StandOffMark,
             Self::MarkFault(_) => Code::MarkFault,

@@ -10,7 +10,8 @@ use super::super::finding::{Basis, Facts, Finding, Quantity, Severity, Subject};
 use super::super::light::panes;
 use super::super::{Context, SPEAKS_FROM_MM, farthest_of, finding, middle_of_both, sway};
 use super::InZone;
-use crate::model::{Bay, Exclusion, FloorFeature, FloorFeatureKind, HeightsFrom, Metal, ZoneFrame};
+use crate::echoes::reflects_more;
+use crate::model::{Bay, Exclusion, FloorFeature, FloorFeatureKind, HeightsFrom, Material, Metal, ZoneFrame};
 use crate::scene::PlacedZone;
 
 /// All that the room does to one zone.
@@ -19,23 +20,22 @@ pub(super) fn of_room(context: &Context<'_>, zone: &PlacedZone, findings: &mut V
         hidden_metal(context, zone, findings);
     }
     // A runway that carries no car is steel like any other.
-    if let Some(judged) = judged(zone.excludes, Metal::All) {
-        let solids = context.idle_runways();
-        findings.extend(
-            solids.filter_map(|(subject, prism)| solid_and_zone(context, zone, subject, &prism, judged)),
-        );
-        // Of one that carries the car it needs care as long as the zone's heights are given from the floor: they were
-        // written for a car that stands on it, and the plane under its wheels was no steel then; only the procedure can
-        // say. A zone whose heights are given from the wheels' plane and that reaches below it means what it says.
+    let steel = (Material::Steel, Metal::All);
+    findings.extend(context.idle_runways().filter_map(|(subject, prism)| {
+        let judged = judged(context, zone, &prism, steel)?;
+        solid_and_zone(context, zone, subject, &prism, judged)
+    }));
+    // Of one that carries the car it needs care as long as the zone's heights are given from the floor: they were
+    // written for a car that stands on it, and the plane under its wheels was no steel then; only the procedure can
+    // say. A zone whose heights are given from the wheels' plane and that reaches below it means what it says.
+    findings.extend(context.carrying_steel().filter_map(|(subject, prism)| {
+        let judged = judged(context, zone, &prism, steel)?;
         let carries = match zone.heights_from {
             HeightsFrom::Floor => Judged::Unknown,
             HeightsFrom::Wheels => judged,
         };
-        let solids = context.carrying_steel();
-        findings.extend(
-            solids.filter_map(|(subject, prism)| solid_and_zone(context, zone, subject, &prism, carries)),
-        );
-    }
+        solid_and_zone(context, zone, subject, &prism, carries)
+    }));
     for feature in &context.arrangement.bay.floor_features {
         findings.extend(feature_and_zone(context, zone, feature));
     }
@@ -49,9 +49,20 @@ pub(super) fn of_room(context: &Context<'_>, zone: &PlacedZone, findings: &mut V
     }
 }
 
-/// How a part of the building counts in a zone; `None` if it may be there.
-fn judged(excludes: Exclusion, metal: Metal) -> Option<Judged> {
-    match excludes_part(excludes, metal) {
+/// How a solid of the building, or of the set-up, counts in a zone; `None` if it may be there.
+fn judged(
+    context: &Context<'_>,
+    zone: &PlacedZone,
+    prism: &Prism,
+    (material, metal): (Material, Metal),
+) -> Option<Judged> {
+    let excluded = match zone.excludes {
+        Exclusion::Reflecting(level) => {
+            reflects_more(context.arrangement, context.scene, (prism, material, metal), level)
+        }
+        excludes => excludes_part(excludes, metal),
+    };
+    match excluded {
         Some(true) => Some(Judged::Excluded),
         Some(false) => None,
         None => Some(Judged::Unknown),
@@ -104,10 +115,12 @@ fn companions(context: &Context<'_>, zone: &PlacedZone, findings: &mut Vec<Findi
     let own = context.arrangement.aiming.zones.iter().find(|own| own.id == zone.id);
     let Some(ZoneFrame::Target(target)) = own.map(|own| &own.frame) else { return };
     for (placement, placed) in context.companions(target) {
-        let Some(judged) = judged(zone.excludes, placement.target.kind.metal()) else { continue };
+        let made_of = (Material::Unknown, placement.target.kind.metal());
         let subject = Subject::Stand(placement.id.clone());
         let parts = placed.solids.iter();
-        let found = parts.filter_map(|part| solid_and_zone(context, zone, subject.clone(), part, judged));
+        let found = parts.filter_map(|part| {
+            solid_and_zone(context, zone, subject.clone(), part, judged(context, zone, part, made_of)?)
+        });
         let depth = |found: &Finding| match found.measured {
             Some(Quantity::Length(mm)) => mm,
             _ => 0.0,
@@ -119,9 +132,9 @@ fn companions(context: &Context<'_>, zone: &PlacedZone, findings: &mut Vec<Findi
 /// A grate, a lip or a cover in the floor: proud of it, it is a thing of that height; flush with the floor of a zone, it
 /// needs care if it is metal, or may be, since it is in the zone's lower face and sends a wave back like any other.
 fn feature_and_zone(context: &Context<'_>, zone: &PlacedZone, feature: &FloorFeature) -> Option<Finding> {
-    let judged = judged(zone.excludes, feature.material.metal())?;
     let subject = Subject::FloorFeature(feature.id.clone());
     if let Some(prism) = feature.solid() {
+        let judged = judged(context, zone, &prism, (feature.material, feature.material.metal()))?;
         return solid_and_zone(context, zone, subject, &prism, judged);
     }
     if !counts_flush(zone, feature) {
@@ -147,7 +160,7 @@ pub(in super::super) fn counts_flush(zone: &PlacedZone, feature: &FloorFeature) 
     // The floor itself, and what is of concrete in it, is no thing; a hole in what is to be empty floor is asked about.
     let is_floor = zone.excludes == Exclusion::Anything || feature.material.metal().counts() == Some(false);
     let is_hole = zone.excludes == Exclusion::Anything && feature.kind == FloorFeatureKind::Pit;
-    let is_asked = judged(zone.excludes, feature.material.metal()).is_some();
+    let is_asked = excludes_part(zone.excludes, feature.material.metal()) != Some(false);
     feature.proud_mm <= 0.0
         && is_asked
         && (is_hole || !is_floor)

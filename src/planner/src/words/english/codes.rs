@@ -23,6 +23,13 @@ pub const fn code(code: Code) -> &'static str {
         Code::FresnelEntered => {
             "Something reaches into the first Fresnel zone between a radar and its target."
         }
+        Code::EchoTaken => "Something sends back an echo that a radar may take for its target.",
+        Code::EchoDraws => {
+            "Something sends back an echo that may draw a radar's aim further than is allowed."
+        }
+        Code::EchoesTogether => {
+            "Echoes that each alone matter little may draw a radar's aim further than is allowed together."
+        }
         Code::FieldOfView => "The target is outside what the sensor sees.",
         Code::StandOffMark => "The target is not where it belongs.",
         Code::MarkFault => "A floor mark cannot be found by its recipe.",

@@ -57,6 +57,12 @@ impl About<'_> {
                     _ => format!("{} {}{by_how_much} {towards}", self.moves(thing), the(thing)),
                 }
             }
+            Step::TurnThing { thing, by_rad } => {
+                let way = if *by_rad > 0.0 { "anticlockwise" } else { "clockwise" };
+                let by = self.locale.region.degrees(by_rad.abs());
+                let by_how_much = if thing.as_str().ends_with(char::is_numeric) { " by" } else { "" };
+                format!("turn {}{by_how_much} {by} {way}, seen from above", the(thing))
+            }
             Step::TakeAway { thing } => self.leaves(thing),
             Step::MoveCar { by } => format!("park the car {}", self.towards(*by)),
             Step::StandOnMark { placement } => {

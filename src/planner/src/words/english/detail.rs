@@ -1,7 +1,7 @@
 //! What else to know about a finding.
 
 use super::numbers::percent;
-use super::{About, sentence_start};
+use super::{About, listed, sentence_start};
 use crate::assessment::{
     AlignmentFigure, CarSide, DoorPart, Facts, Finding, InSight, Lit, MOST_LOSS_DB, MarkFor, Misplaced,
     Painted, Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall, Under,
@@ -45,6 +45,11 @@ impl About<'_> {
                     Some(Subject::Thing(id)) if zone.excludes == Exclusion::Metal && self.is_someone(id) => {
                         format!("The zone is to be clear of {of}; what a person carries is not known.")
                     }
+                    // Of what it is made is known; how it stands leaves it open.
+                    _ if matches!(zone.excludes, Exclusion::Reflecting(_)) && !self.is_of_unknown(finding) => format!(
+                        "The zone is to be clear of {of}; {} sends back as much as that as it stands, or turned otherwise, or nearly.",
+                        self.made_of(finding)
+                    ),
                     _ => format!(
                         "The zone is to be clear of {of}; for {} that is not known.",
                         self.made_of(finding)
@@ -233,8 +238,21 @@ impl About<'_> {
                     None => drawn.to_owned(),
                 }
             }
-            Facts::FresnelEntered => {
-                "Near the path a radar's wave is bent even if nothing hides the target.".to_owned()
+            Facts::FresnelEntered(shift) => {
+                let bent = "Near the path a radar's wave is bent even if nothing hides the target";
+                match shift {
+                    Some(own) => {
+                        let [by, limit] = [own.by_rad, own.limit_rad].map(|own| self.locale.region.degrees(own));
+                        let way = if own.is_upright { "up or down" } else { "to a side" };
+                        format!("{bent}: a straight edge there shifts the aim by up to {by} {way}; {limit} is allowed.")
+                    }
+                    None => format!("{bent}."),
+                }
+            }
+            Facts::EchoTaken(echo) | Facts::EchoDraws(echo) => self.echo_found(echo),
+            Facts::EchoesTogether => {
+                let of: Vec<String> = finding.subjects.iter().skip(1).map(|own| self.subject(own)).collect();
+                format!("The strongest come from {}. Ideal shapes; the vehicle maker’s clear area decides.", listed(&of))
             }
             Facts::MeasuredOnCar => match finding.severity {
                 Severity::Note => "It is used instead of the profile's.",

@@ -1,11 +1,11 @@
 //! English of the same: see `words/echoes.rs`.
 
-use baywright_radar::level::Figure;
+use baywright_radar::level::{Band, Figure};
 
 use super::clearing::takes;
 use super::{About, Language, listed, sentence_start};
-use crate::echoes::{Done, Echo, How, OwnEcho, Seen, Untold, apart};
-use crate::words::echoes::{EchoTexts, Ratio};
+use crate::echoes::{Cure, Does, Done, Echo, How, May, OwnEcho, Seen, Untold};
+use crate::words::echoes::{EchoTexts, Ratio, strength};
 
 /// The fixed texts.
 pub const TEXTS: EchoTexts = EchoTexts {
@@ -48,9 +48,14 @@ fn ratio(own: Ratio) -> String {
 
 /// How strong against the target's.
 pub fn times(from: Option<Ratio>, to: Ratio) -> String {
+    format!("{}.", sentence_start(&times_within(from, to)))
+}
+
+/// The same as it stands within a sentence.
+fn times_within(from: Option<Ratio>, to: Ratio) -> String {
     let times = if matches!(to, Ratio::Part(_)) { "" } else { " times" };
-    let from = from.map_or_else(|| "Up to ".to_owned(), |from| format!("{} to ", ratio(from)));
-    format!("{from}{}{times} as strong as the target’s echo.", ratio(to))
+    let from = from.map_or_else(|| "up to ".to_owned(), |from| format!("{} to ", ratio(from)));
+    format!("{from}{}{times} as strong as the target’s echo", ratio(to))
 }
 
 /// A figure of the sensor.
@@ -115,8 +120,8 @@ impl About<'_> {
     }
 
     /// Where it lies.
-    pub fn echo_lies(&self, echo: &Echo, own: &OwnEcho) -> String {
-        let off = echo.heard.range_mm - own.range_mm;
+    pub fn echo_lies(&self, echo: &Echo) -> String {
+        let off = echo.heard.beyond_mm;
         let mut told = if off.abs() < 5.0 {
             "At the target’s distance".to_owned()
         } else if off > 0.0 {
@@ -124,7 +129,7 @@ impl About<'_> {
         } else {
             format!("{} nearer than the target", self.length(-off))
         };
-        let [aside, up] = apart(echo.heard.bearing, own.bearing);
+        let [aside, up] = echo.heard.apart;
         for (by, one, other) in [(aside, "to its left", "to its right"), (up, "above it", "below it")] {
             if by.abs() > 0.5_f64.to_radians() {
                 let way = if by > 0.0 { one } else { other };
@@ -135,6 +140,21 @@ impl About<'_> {
         told
     }
 
+    /// What is said of one that is found: how it comes about, where it lies, and who decides.
+    pub fn echo_found(&self, echo: &Echo) -> String {
+        let by = match &echo.how {
+            How::Straight { .. } => String::new(),
+            _ => format!("{}. ", self.echo_of(echo)),
+        };
+        let unknown = if echo.is_stuff_known { String::new() } else { format!(" {}", TEXTS.stuff_unknown) };
+        format!("{by}{}{unknown} Ideal shapes; the vehicle maker’s clear area decides.", self.echo_lies(echo))
+    }
+
+    /// How strong against the target's, beside a title.
+    pub fn echo_times(&self, level_db: Band) -> String {
+        strength(level_db).map_or_else(String::new, |(from, to)| times_within(from, to))
+    }
+
     /// How far it draws the aim.
     pub fn echo_draws(&self, by: f64, limit: f64, is_upright: bool) -> String {
         let way = if is_upright { "up or down" } else { "to a side" };
@@ -142,9 +162,47 @@ impl About<'_> {
         format!("It may draw the aim by up to {by} {way}; {limit} is allowed.")
     }
 
-    /// What takes it away.
-    pub fn echo_cures(&self, echo: &Echo) -> String {
-        let ways = echo.cures.iter().map(|own| match own.how {
+    /// All together.
+    pub fn echoes_together(&self, does: Does) -> String {
+        let all = "All that it may not tell from the target together";
+        let worst = "at the worst of their phases";
+        match does {
+            Does::Draws { by, limit, is_upright } => {
+                let way = if is_upright { "up or down" } else { "to a side" };
+                let [by, limit] = [by, limit].map(|own| self.locale.region.degrees(own));
+                format!("{all} may draw the aim by up to {by} {way}, {worst}; {limit} is allowed.")
+            }
+            _ => format!(
+                "{all} may be as strong as the target itself, {worst}: then there is no limit to how far they draw the aim."
+            ),
+        }
+    }
+
+    /// Which echo a routine takes.
+    pub fn echo_picked(&self, seen: &Seen, may: &May, by_strength: bool) -> String {
+        let rule = if by_strength {
+            "strongest echo"
+        } else {
+            "nearest echo that is no weaker than a tenth of the target’s"
+        };
+        let others = may.echoes.iter().filter_map(|nth| seen.echoes.get(*nth)).map(|own| self.echo_of(own));
+        let others: Vec<String> = others.collect();
+        match (others.is_empty(), may.target) {
+            (true, true) => format!("A routine that takes the {rule} takes the target."),
+            (true, false) => format!("A routine that takes the {rule} may find none."),
+            (false, true) => {
+                format!("A routine that takes the {rule} takes the target, or: {}.", others.join("; "))
+            }
+            (false, false) => format!(
+                "A routine that takes the {rule} does not take the target, but: {}.",
+                others.join("; ")
+            ),
+        }
+    }
+
+    /// One thing that takes it away.
+    pub fn echo_cure(&self, own: &Cure) -> String {
+        let way = match own.how {
             Done::Turned(by) => {
                 let way = if by > 0.0 { "anticlockwise" } else { "clockwise" };
                 format!("turn it {} {way}, seen from above", self.locale.region.degrees(by.abs()))
@@ -152,11 +210,13 @@ impl About<'_> {
             Done::Back(mm) => format!("move it {} further from the sensor", self.length(mm)),
             Done::Aside(mm) => format!("move it {} aside, away from the line to the target", self.length(mm)),
             Done::Out => "take it out of the bay".to_owned(),
-        });
-        let ways: Vec<String> = ways.collect();
-        let Some(first) = echo.cures.first() else { return String::new() };
-        let told = format!("{}.", sentence_start(&ways.join("; or ")));
-        takes(first.effort).map_or(told.clone(), |takes| format!("{told} {takes}"))
+        };
+        sentence_start(&way)
+    }
+
+    /// What that takes.
+    pub fn echo_cures_take(&self, echo: &Echo) -> String {
+        echo.cures.first().and_then(|own| takes(own.effort)).unwrap_or_default().to_owned()
     }
 
     /// The figures.

@@ -79,9 +79,11 @@ impl About<'_> {
             }
             Facts::SightBlocked(InSight::Wall) => format!("{value} into the view{within}"),
             Facts::SightBlocked(_) => format!("{value} hidden{within}"),
-            Facts::FresnelEntered => {
+            Facts::FresnelEntered(_) => {
                 format!("{value} of the first Fresnel zone's radius clear, wants {limit_text}")
             }
+            Facts::EchoTaken(echo) => self.echo_times(echo.heard.level_db),
+            Facts::EchoDraws(_) | Facts::EchoesTogether => format!("by up to {value}{within}"),
             Facts::FieldOfView => format!("{value} off the middle of its view, limit {limit_text}"),
             Facts::OffBeam { .. } => format!("{value} off its boresight, edge of the beam {limit_text}"),
             Facts::Beside { what, .. } => return self.beside_measure(what),

@@ -84,6 +84,7 @@ pub const TEXTS: Screen = Screen {
     show_place: "Show",
     showing: "Shown",
     why_this_limit: "Why this limit?",
+    turn_it: "Turn it",
     move_it: "Move it",
     take_away: "Take it away",
     park_there: "Park it there",

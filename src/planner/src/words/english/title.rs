@@ -6,7 +6,8 @@ use crate::assessment::{
     AlignmentFigure, DoorPart, Facts, Finding, InSight, Lit, MarkFor, Misplaced, OnRunways, Open, Painted,
     Quantity, Severity, StandReach, StandSide, Subject, Under,
 };
-use crate::model::Id;
+use crate::echoes::Does;
+use crate::model::{Exclusion, Id};
 use crate::scene::TargetPart;
 
 impl About<'_> {
@@ -70,6 +71,9 @@ impl About<'_> {
                 (Some(Subject::Opening(_) | Subject::Wall(_)), Some(_)) => {
                     let lets = if self.may_only_be_clear(finding) { "may let" } else { "lets" };
                     format!("{first} {lets} light into {second}")
+                }
+                _ if matches!(zone.excludes, Exclusion::Reflecting(_)) && !self.is_of_unknown(finding) => {
+                    format!("{first} is in {second} and may send back too much")
                 }
                 _ => format!("{first} is in {second}, and it is not known whether it matters"),
             },
@@ -152,7 +156,13 @@ impl About<'_> {
             Facts::SightBlocked(InSight::Hides { .. } | InSight::Wall) => {
                 format!("{first} is in the way of {second}")
             }
-            Facts::FresnelEntered => format!("{first} is too near the radar's path to {second}"),
+            Facts::FresnelEntered(_) => format!("{first} is too near the radar's path to {second}"),
+            Facts::EchoTaken(echo) => match echo.heard.does {
+                Does::Apart { .. } => format!("the echo of {first} may be stronger than that of {second}"),
+                _ => format!("the radar may take the echo of {first} for {second}"),
+            },
+            Facts::EchoDraws(_) => format!("the echo of {first} may draw the aim"),
+            Facts::EchoesTogether => format!("echoes beside {first} may draw the aim together"),
             Facts::FieldOfView => format!("{first} is outside what {second} sees"),
             Facts::StandOffMark(_) => format!("{first} is off its mark"),
             Facts::MarkFault(_) => format!("{first} cannot be found this way"),

@@ -21,6 +21,13 @@ pub const fn code(code: Code) -> &'static str {
         }
         Code::SightBlocked => "Etwas verdeckt dem Sensor einen Teil des Ziels.",
         Code::FresnelEntered => "Etwas ragt in die erste Fresnelzone zwischen einem Radar und seinem Ziel.",
+        Code::EchoTaken => "Etwas wirft ein Echo zurück, das ein Radar für sein Ziel halten kann.",
+        Code::EchoDraws => {
+            "Etwas wirft ein Echo zurück, das die Einstellung eines Radars weiter verziehen kann als erlaubt."
+        }
+        Code::EchoesTogether => {
+            "Echos, die einzeln wenig ausmachen, können die Einstellung eines Radars zusammen weiter verziehen als erlaubt."
+        }
         Code::FieldOfView => "Das Ziel ist außerhalb dessen, was der Sensor sieht.",
         Code::StandOffMark => "Das Ziel ist nicht dort, wo es hingehört.",
         Code::MarkFault => "Eine Bodenmarke ist so, wie sie gebildet werden soll, nicht zu finden.",

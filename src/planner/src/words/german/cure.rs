@@ -55,6 +55,11 @@ impl About<'_> {
                     _ => format!("{} {towards} {}", the(thing), self.moves(thing, "schieben")),
                 }
             }
+            Step::TurnThing { thing, by_rad } => {
+                let way = if *by_rad > 0.0 { "gegen den Uhrzeigersinn" } else { "im Uhrzeigersinn" };
+                let by = self.locale.region.degrees(by_rad.abs());
+                format!("{} um {by} {way} drehen, von oben gesehen", the(thing))
+            }
             Step::TakeAway { thing } => self.leaves(thing),
             Step::MoveCar { by } => format!("Fahrzeug {} stellen", self.towards(*by)),
             Step::StandOnMark { placement } => {

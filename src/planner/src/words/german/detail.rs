@@ -1,7 +1,7 @@
 //! What else to know about a finding.
 
 use super::numbers::percent;
-use super::{About, sentence_start};
+use super::{About, listed, sentence_start};
 use crate::assessment::{
     AlignmentFigure, CarSide, DoorPart, Facts, Finding, InSight, InZone, Lit, MOST_LOSS_DB, MarkFor,
     Misplaced, Painted, Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall, Under,
@@ -185,8 +185,21 @@ impl About<'_> {
                     None => drawn.to_owned(),
                 }
             }
-            Facts::FresnelEntered => {
-                "Nahe am Weg wird die Welle eines Radars gebeugt, auch wenn nichts das Ziel verdeckt.".to_owned()
+            Facts::FresnelEntered(shift) => {
+                let bent = "Nahe am Weg wird die Welle eines Radars gebeugt, auch wenn nichts das Ziel verdeckt";
+                match shift {
+                    Some(own) => {
+                        let [by, limit] = [own.by_rad, own.limit_rad].map(|own| self.locale.region.degrees(own));
+                        let way = if own.is_upright { "nach oben oder unten" } else { "zur Seite" };
+                        format!("{bent}: Eine gerade Kante dort verschiebt die Einstellung um bis zu {by} {way}; {limit} sind erlaubt.")
+                    }
+                    None => format!("{bent}."),
+                }
+            }
+            Facts::EchoTaken(echo) | Facts::EchoDraws(echo) => self.echo_found(echo),
+            Facts::EchoesTogether => {
+                let of: Vec<String> = finding.subjects.iter().skip(1).map(|own| self.dative(own)).collect();
+                format!("Die stärksten kommen von {}. Ideale Formen; der Freiraum des Herstellers entscheidet.", listed(&of))
             }
             Facts::MeasuredOnCar => match finding.severity {
                 Severity::Note => "Das gilt statt des Werts im Profil.",
@@ -346,6 +359,13 @@ impl About<'_> {
             ),
             Some(Subject::Thing(id)) if zone.excludes == Exclusion::Metal && self.is_someone(id) => {
                 format!("{clear}; was eine Person bei sich trägt, ist nicht bekannt.")
+            }
+            // Of what it is made is known; how it stands leaves it open.
+            _ if matches!(zone.excludes, Exclusion::Reflecting(_)) && !self.is_of_unknown(finding) => {
+                format!(
+                    "{clear}. {}: So, wie es steht, oder anders gedreht, wirft es so viel zurück, oder beinahe.",
+                    sentence_start(&self.made_of(finding))
+                )
             }
             _ => format!(
                 "{clear}. {}: Ob das zählt, ist nicht bekannt.",

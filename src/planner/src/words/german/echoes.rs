@@ -1,11 +1,11 @@
 //! German of the same: see `words/echoes.rs`.
 
-use baywright_radar::level::Figure;
+use baywright_radar::level::{Band, Figure};
 
 use super::clearing::takes;
 use super::{About, Language, listed, sentence_start};
-use crate::echoes::{Done, Echo, How, OwnEcho, Seen, Untold, apart};
-use crate::words::echoes::{EchoTexts, Ratio};
+use crate::echoes::{Cure, Does, Done, Echo, How, May, OwnEcho, Seen, Untold};
+use crate::words::echoes::{EchoTexts, Ratio, strength};
 
 /// The fixed texts.
 pub const TEXTS: EchoTexts = EchoTexts {
@@ -48,9 +48,14 @@ fn ratio(own: Ratio) -> String {
 
 /// How strong against the target's.
 pub fn times(from: Option<Ratio>, to: Ratio) -> String {
+    format!("{}.", sentence_start(&times_within(from, to)))
+}
+
+/// The same as it stands within a sentence.
+fn times_within(from: Option<Ratio>, to: Ratio) -> String {
     let times = if matches!(to, Ratio::Part(_)) { "" } else { "-mal" };
-    let from = from.map_or_else(|| "Bis zu ".to_owned(), |from| format!("{} bis ", ratio(from)));
-    format!("{from}{}{times} so stark wie das Echo des Ziels.", ratio(to))
+    let from = from.map_or_else(|| "bis zu ".to_owned(), |from| format!("{} bis ", ratio(from)));
+    format!("{from}{}{times} so stark wie das Echo des Ziels", ratio(to))
 }
 
 /// A figure of the sensor.
@@ -117,8 +122,8 @@ impl About<'_> {
     }
 
     /// Where it lies.
-    pub fn echo_lies(&self, echo: &Echo, own: &OwnEcho) -> String {
-        let off = echo.heard.range_mm - own.range_mm;
+    pub fn echo_lies(&self, echo: &Echo) -> String {
+        let off = echo.heard.beyond_mm;
         let mut told = if off.abs() < 5.0 {
             "So weit weg wie das Ziel".to_owned()
         } else if off > 0.0 {
@@ -126,7 +131,7 @@ impl About<'_> {
         } else {
             format!("{} näher als das Ziel", self.length(-off))
         };
-        let [aside, up] = apart(echo.heard.bearing, own.bearing);
+        let [aside, up] = echo.heard.apart;
         for (by, one, other) in [(aside, "links davon", "rechts davon"), (up, "darüber", "darunter")] {
             if by.abs() > 0.5_f64.to_radians() {
                 let way = if by > 0.0 { one } else { other };
@@ -137,6 +142,24 @@ impl About<'_> {
         told
     }
 
+    /// What is said of one that is found: how it comes about, where it lies, and who decides.
+    pub fn echo_found(&self, echo: &Echo) -> String {
+        let by = match &echo.how {
+            How::Straight { .. } => String::new(),
+            _ => format!("{}. ", self.echo_of(echo)),
+        };
+        let unknown = if echo.is_stuff_known { String::new() } else { format!(" {}", TEXTS.stuff_unknown) };
+        format!(
+            "{by}{}{unknown} Ideale Formen; der Freiraum des Herstellers entscheidet.",
+            self.echo_lies(echo)
+        )
+    }
+
+    /// How strong against the target's, beside a title.
+    pub fn echo_times(&self, level_db: Band) -> String {
+        strength(level_db).map_or_else(String::new, |(from, to)| times_within(from, to))
+    }
+
     /// How far it draws the aim.
     pub fn echo_draws(&self, by: f64, limit: f64, is_upright: bool) -> String {
         let way = if is_upright { "nach oben oder unten" } else { "zur Seite" };
@@ -144,9 +167,46 @@ impl About<'_> {
         format!("Es kann die Einstellung um bis zu {by} {way} verziehen; {limit} sind erlaubt.")
     }
 
-    /// What takes it away.
-    pub fn echo_cures(&self, echo: &Echo) -> String {
-        let ways = echo.cures.iter().map(|own| match own.how {
+    /// All together.
+    pub fn echoes_together(&self, does: Does) -> String {
+        let all = "Alles, was es vielleicht nicht vom Ziel trennt, kann zusammen";
+        let worst = "bei den ungünstigsten Phasen";
+        match does {
+            Does::Draws { by, limit, is_upright } => {
+                let way = if is_upright { "nach oben oder unten" } else { "zur Seite" };
+                let [by, limit] = [by, limit].map(|own| self.locale.region.degrees(own));
+                format!(
+                    "{all} die Einstellung um bis zu {by} {way} verziehen, {worst}; {limit} sind erlaubt."
+                )
+            }
+            _ => format!(
+                "{all} so stark wie das Ziel selbst sein, {worst}: Dann verzieht es die Einstellung beliebig weit."
+            ),
+        }
+    }
+
+    /// Which echo a routine takes.
+    pub fn echo_picked(&self, seen: &Seen, may: &May, by_strength: bool) -> String {
+        let rule = if by_strength {
+            "die das stärkste Echo nimmt,"
+        } else {
+            "die das nächste Echo nimmt, das nicht schwächer als ein Zehntel von dem des Ziels ist,"
+        };
+        let others: Vec<String> =
+            may.echoes.iter().filter_map(|nth| seen.echoes.get(*nth)).map(|own| self.echo_of(own)).collect();
+        match (others.is_empty(), may.target) {
+            (true, true) => format!("Eine Routine, {rule} nimmt das Ziel."),
+            (true, false) => format!("Eine Routine, {rule} findet vielleicht keines."),
+            (false, true) => format!("Eine Routine, {rule} nimmt das Ziel oder: {}.", others.join("; ")),
+            (false, false) => {
+                format!("Eine Routine, {rule} nimmt nicht das Ziel, sondern: {}.", others.join("; "))
+            }
+        }
+    }
+
+    /// One thing that takes it away.
+    pub fn echo_cure(&self, own: &Cure) -> String {
+        let way = match own.how {
             Done::Turned(by) => {
                 let way = if by > 0.0 { "gegen den Uhrzeigersinn" } else { "im Uhrzeigersinn" };
                 format!("um {} {way} drehen, von oben gesehen", self.locale.region.degrees(by.abs()))
@@ -154,11 +214,13 @@ impl About<'_> {
             Done::Back(mm) => format!("{} weiter vom Sensor weg schieben", self.length(mm)),
             Done::Aside(mm) => format!("{} zur Seite schieben, weg von der Linie zum Ziel", self.length(mm)),
             Done::Out => "aus dem Messplatz entfernen".to_owned(),
-        });
-        let ways: Vec<String> = ways.collect();
-        let Some(first) = echo.cures.first() else { return String::new() };
-        let told = format!("{}.", sentence_start(&ways.join("; oder ")));
-        takes(first.effort).map_or(told.clone(), |takes| format!("{told} {takes}"))
+        };
+        sentence_start(&way)
+    }
+
+    /// What that takes.
+    pub fn echo_cures_take(&self, echo: &Echo) -> String {
+        echo.cures.first().and_then(|own| takes(own.effort)).unwrap_or_default().to_owned()
     }
 
     /// The figures.

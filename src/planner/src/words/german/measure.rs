@@ -79,9 +79,11 @@ impl About<'_> {
             }
             Facts::SightBlocked(InSight::Wall) => format!("{value} in der Sicht{within}"),
             Facts::SightBlocked(_) => format!("{value} verdeckt{within}"),
-            Facts::FresnelEntered => {
+            Facts::FresnelEntered(_) => {
                 format!("{value} vom Radius der ersten Fresnelzone frei, nötig {limit_text}")
             }
+            Facts::EchoTaken(echo) => self.echo_times(echo.heard.level_db),
+            Facts::EchoDraws(_) | Facts::EchoesTogether => format!("um bis zu {value}{within}"),
             Facts::FieldOfView => format!("{value} neben der Mitte des Sichtfelds, Grenze {limit_text}"),
             Facts::OffBeam { .. } => {
                 format!("{value} neben der Mitte des Strahls, Rand des Strahls {limit_text}")

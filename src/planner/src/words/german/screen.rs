@@ -84,6 +84,7 @@ pub const TEXTS: Screen = Screen {
     show_place: "Zeigen",
     showing: "Gezeigt",
     why_this_limit: "Warum dieser Grenzwert?",
+    turn_it: "Drehen",
     move_it: "Verschieben",
     take_away: "Wegnehmen",
     park_there: "Dort abstellen",

@@ -7,7 +7,8 @@ use crate::assessment::{
     AlignmentFigure, DoorPart, Facts, Finding, InSight, Lit, MarkFor, Misplaced, OnRunways, Open, Painted,
     Quantity, Severity, StandReach, StandSide, Subject, Under,
 };
-use crate::model::Id;
+use crate::echoes::Does;
+use crate::model::{Exclusion, Id};
 use crate::scene::TargetPart;
 
 impl About<'_> {
@@ -84,6 +85,9 @@ impl About<'_> {
                     } else {
                         format!("{first} lässt Licht in {to}")
                     }
+                }
+                _ if matches!(zone.excludes, Exclusion::Reflecting(_)) && !self.is_of_unknown(finding) => {
+                    format!("{first} ist {in_second} und wirft vielleicht zu viel zurück")
                 }
                 _ => format!("{first} ist {in_second}; ob das stört, ist nicht bekannt"),
             },
@@ -185,7 +189,17 @@ impl About<'_> {
             Facts::SightBlocked(InSight::Hides { .. } | InSight::Wall) => {
                 format!("{first} verdeckt {second_accusative}")
             }
-            Facts::FresnelEntered => format!("{first} ist zu nah am Weg des Radars {to_second}"),
+            Facts::FresnelEntered(_) => format!("{first} ist zu nah am Weg des Radars {to_second}"),
+            Facts::EchoTaken(echo) => match echo.heard.does {
+                Does::Apart { .. } => {
+                    format!("das Echo {first_genitive} ist vielleicht stärker als das {second_genitive}")
+                }
+                _ => format!("das Radar hält das Echo {first_genitive} vielleicht für {second_accusative}"),
+            },
+            Facts::EchoDraws(_) => format!("das Echo {first_genitive} kann die Einstellung verziehen"),
+            Facts::EchoesTogether => {
+                format!("Echos neben {first_dative} können zusammen die Einstellung verziehen")
+            }
             Facts::FieldOfView => {
                 format!("{first} ist außerhalb des Sichtfelds {}", second_genitive)
             }
