@@ -9,6 +9,7 @@
 #[allow(dead_code, unused_imports)]
 mod support;
 
+use baywright_planner::echoes::{With, seen};
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::hand::{gaps, measuring_point, snapped, wall_gaps};
 use baywright_planner::model::{Arrangement, Exclusion, HeightsFrom, KeepClear, Known, Place, ZoneFrame};
@@ -103,5 +104,25 @@ fn in_hand(criterion: &mut Criterion) {
     }
 }
 
-criterion_group!(benches, answers, in_hand);
+/// What the radar would see: what findings are made of in each frame, what the list shows, and what is worked out beside the frame.
+fn echoes(criterion: &mut Criterion) {
+    for count in [40, 300, 1_000] {
+        let arrangement = bay(count);
+        let scene = judge(&arrangement).scene;
+        let mut group = criterion.benchmark_group(format!("{count} things, echoes"));
+        for (name, with) in [
+            ("what matters", With::WhatMatters),
+            ("by one mirror", With::OneMirror),
+            ("by two", With::TwoMirrors),
+        ] {
+            if count > 300 && with == With::TwoMirrors {
+                continue;
+            }
+            group.bench_function(name, |b| b.iter(|| seen(black_box(&arrangement), &scene, with)));
+        }
+        group.finish();
+    }
+}
+
+criterion_group!(benches, answers, in_hand, echoes);
 criterion_main!(benches);

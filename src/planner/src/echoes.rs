@@ -113,6 +113,9 @@ pub struct Seen {
 /// Which ways are followed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum With {
+    /// Of straight ones and those by one mirror out and one back only what is near enough to matter: what findings are made of, however
+    /// large the hall is.
+    WhatMatters,
     /// Straight ones, and those by one mirror out and one back: a matter of the frame.
     OneMirror,
     /// Those by two mirrors back to the sensor too, of which there are as many as pairs of faces.
@@ -144,6 +147,14 @@ pub fn seen(arrangement: &Arrangement, scene: &Scene, with: With) -> Vec<Seen> {
         match own::echo(placement, placed, &look) {
             Err(why) => nothing(why),
             Ok(own) => {
+                let near = (with == With::WhatMatters)
+                    .then(|| around.within(scene.sensor(), look.matters_within(&own)));
+                let (of, blockers) = match &near {
+                    Some(near) => (near, near.solids.iter().collect()),
+                    None => (&around, solids.clone()),
+                };
+                let room = Room { mirrors: &of.mirrors, blockers: &blockers, longest_mm: f64::MAX };
+                let look = Look { around: of, room, ..look };
                 let mut echoes = look.echoes(&own, with);
                 if with == With::TwoMirrors {
                     look.cure(arrangement, &placed.id, &own, &mut echoes);

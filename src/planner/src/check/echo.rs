@@ -17,8 +17,6 @@ use crate::model::Id;
 /// Of so many things that together draw the aim the names are told.
 const MOST_NAMED: usize = 3;
 
-const SOURCE: &str = "physical optics of ideal shapes";
-
 pub(super) const CHECK: Check =
     Check { codes: &[Code::EchoTaken, Code::EchoDraws, Code::EchoesTogether], whole, remedy, ..Check::NONE };
 
@@ -30,19 +28,19 @@ const fn remedy(_: &Finding) -> Remedy {
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let limits = context.arrangement.aiming.tolerance;
     let limits = [limits.azimuth_rad, limits.elevation_rad];
-    for own in seen(context.arrangement, context.scene, With::OneMirror) {
-        of_target(&own, limits, findings);
+    for own in seen(context.arrangement, context.scene, With::WhatMatters) {
+        of_target(context, &own, limits, findings);
     }
 }
 
 /// What is heard beside one target: each culprit once, by the worst of its echoes.
-fn of_target(seen: &Seen, limits: [f64; 2], findings: &mut Vec<Finding>) {
+fn of_target(context: &Context<'_>, seen: &Seen, limits: [f64; 2], findings: &mut Vec<Finding>) {
     let told: Vec<&Echo> = seen.echoes.iter().filter(|own| culprit(own).is_some()).collect();
     let mut found: Vec<Finding> = Vec::new();
     for echo in told.iter().filter(|own| own.heard.matters()) {
         let Some(of) = culprit(echo) else { continue };
         let subjects = vec![of.clone(), Subject::Target(seen.target.clone())];
-        let own = alone(echo, subjects);
+        let own = alone(context, echo, subjects);
         match found.iter_mut().find(|known| known.subjects == own.subjects) {
             Some(known) if is_worse(&own, known) => *known = own,
             Some(_) => {}
@@ -50,29 +48,35 @@ fn of_target(seen: &Seen, limits: [f64; 2], findings: &mut Vec<Finding>) {
         }
     }
     if found.is_empty() {
-        found.extend(all_together(&seen.target, &told, limits));
+        found.extend(all_together(context, &seen.target, &told, limits));
     }
     findings.append(&mut found);
 }
 
 /// What no echo does alone, all of them may do together.
-fn all_together(target: &Id, told: &[&Echo], limits: [f64; 2]) -> Option<Finding> {
+fn all_together(context: &Context<'_>, target: &Id, told: &[&Echo], limits: [f64; 2]) -> Option<Finding> {
     let (by, limit) = match together(told.iter().map(|own| &own.heard), limits)? {
         Does::Draws { by, limit, .. } if by > limit => (by, limit),
         Does::Takes => (f64::INFINITY, 0.0),
         _ => return None,
     };
-    let strongest = told.first()?;
+    let draw = || told.iter().filter(|own| matches!(own.heard.does, Does::Takes | Does::Draws { .. }));
+    let strongest = draw().next()?;
     let mut subjects = vec![Subject::Target(target.clone())];
-    for of in told.iter().filter_map(|own| culprit(own)) {
+    for of in draw().filter_map(|own| culprit(own)) {
         if !subjects.contains(of) {
             subjects.push(of.clone());
         }
     }
     subjects.truncate(MOST_NAMED + 1);
     let place = strongest.way.get(1).copied().unwrap_or(strongest.heard.believed);
-    let found = finding(Facts::EchoesTogether, Severity::Care, subjects, place, Basis::Published(SOURCE));
+    let found = finding(Facts::EchoesTogether, Severity::Care, subjects, place, aims(context));
     Some(if by.is_finite() { found.against(Quantity::Angle(by), Quantity::Angle(limit)) } else { found })
+}
+
+/// The aiming's own figures.
+fn aims(context: &Context<'_>) -> Basis {
+    Basis::Procedure(context.arrangement.aiming.provenance.clone())
 }
 
 /// What a person would look at: the thing that sends it back, or the first of its mirrors. None of what only the even floor or the ceiling
@@ -87,19 +91,21 @@ fn culprit(echo: &Echo) -> Option<&Subject> {
     }
 }
 
-fn alone(echo: &Echo, subjects: Vec<Subject>) -> Finding {
+fn alone(context: &Context<'_>, echo: &Echo, subjects: Vec<Subject>) -> Finding {
     let (heard, place) = (&echo.heard, echo.way.get(1).copied().unwrap_or(echo.heard.believed));
     let power = |db: f64| Quantity::Ratio(libm::pow(10.0, db / 10.0));
-    let (facts, measured, limit) = match heard.does {
+    let (facts, measured, limit, basis) = match heard.does {
         Does::Draws { by, limit, .. } => {
-            (Facts::EchoDraws(Box::new(echo.clone())), Quantity::Angle(by), Quantity::Angle(limit))
+            let facts = Facts::EchoDraws(Box::new(echo.clone()));
+            (facts, Quantity::Angle(by), Quantity::Angle(limit), aims(context))
         }
         does => {
             let limit_db = if matches!(does, Does::Apart { .. }) { 0.0 } else { MAY_TAKE_DB };
-            (Facts::EchoTaken(Box::new(echo.clone())), power(heard.level_db.high()), power(limit_db))
+            let facts = Facts::EchoTaken(Box::new(echo.clone()));
+            (facts, power(heard.level_db.high()), power(limit_db), Basis::CommonPractice)
         }
     };
-    finding(facts, Severity::Care, subjects, place, Basis::Published(SOURCE)).against(measured, limit)
+    finding(facts, Severity::Care, subjects, place, basis).against(measured, limit)
 }
 
 /// Of two findings of one culprit: what may be taken for the target is worse than what draws, then what is more.

@@ -113,6 +113,27 @@ impl Around {
         own
     }
 
+    /// What of it is no further from the sensor than this, mm, by its nearest place; round things and corners all.
+    pub(super) fn within(&self, sensor: DVec3, most_mm: f64) -> Self {
+        let is_near = |face: &Face| {
+            let off = sensor - face.centre();
+            let beyond = |along: DVec3, whole: f64| (off.dot(along).abs() - 0.5 * whole).max(0.0);
+            let aside = [beyond(face.left(), face.width()), beyond(face.up(), face.height())];
+            DVec3::new(aside[0], aside[1], face.in_front(sensor)).length() <= most_mm
+        };
+        let at = Bounds { low: sensor.truncate(), high: sensor.truncate() };
+        let kept = self.flats.iter().zip(&self.mirrors).filter(|(_, mirror)| is_near(&mirror.face));
+        let (flats, mirrors) = kept.map(|(flat, mirror)| (flat.clone(), mirror.clone())).unzip();
+        let is_solid_near = |own: &&Prism| own.outline.bounds().gap_squared(&at) <= most_mm * most_mm;
+        Self {
+            flats,
+            mirrors,
+            others: self.others.clone(),
+            solids: self.solids.iter().filter(is_solid_near).cloned().collect(),
+            in_floor: self.in_floor.clone(),
+        }
+    }
+
     fn room(&mut self, arrangement: &Arrangement, scene: &Scene) {
         let bay = &arrangement.bay;
         let Ok(full) = Span::new(0.0, bay.ceiling_mm) else { return };

@@ -116,6 +116,16 @@ impl Look<'_> {
         draws([to_a_side, upright], self.limits)
     }
 
+    /// Further from the sensor than this, mm, nothing matters: it is told from the target by its distance, and no face is as strong as the
+    /// target any more. That sends back πR² at most, R away, so that it is as strong up to R₀² √(π/σ), the target's own R₀ and σ; with
+    /// 6 dB more for what of the target the beam leaves out.
+    pub(super) fn matters_within(&self, own: &OwnEcho) -> f64 {
+        let sigma_m2 = libm::pow(10.0, own.received.sigma_dbsm.low() / 10.0);
+        let range_m = own.range_mm / 1_000.0;
+        let as_strong_m = 2.0 * range_m * range_m * libm::sqrt(std::f64::consts::PI / sigma_m2);
+        own.cell_mm.1.max(as_strong_m * 1_000.0)
+    }
+
     /// A bearing is taken within the beam: what comes from beyond it draws no further than what comes from its edge.
     fn within_beam(&self, [aside, up]: [f64; 2]) -> [f64; 2] {
         [aside.min(self.sensor.beam_azimuth.high()), up.min(self.beam_up_rad)]

@@ -254,3 +254,39 @@ fn no_way_out_leaves_a_thing_in_a_zone() {
         assert!(!its(&after), "{cure:?}");
     }
 }
+
+/// What findings are made of is what matters of all that is told, however large the hall: 60 halls with boxes and drums where a rule of
+/// remainders puts them, the target at 1.5 to 6 m.
+#[test]
+fn what_is_near_is_all_that_matters() {
+    let mut matter = 0;
+    for seed in 0..60_u32 {
+        let mut state = seed.wrapping_mul(2_654_435_761).wrapping_add(12_345);
+        let mut next = |most: f64| {
+            state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+            f64::from(state >> 8) / f64::from(1_u32 << 24) * most
+        };
+        let things = (0..30).map(|nth| {
+            let (at, size) =
+                ((200.0 + next(23_000.0), 200.0 + next(5_600.0)), (50.0 + next(900.0), 50.0 + next(900.0)));
+            let mut own = match nth % 4 {
+                0 => column(&format!("column {nth}"), at, size.0),
+                _ => cabinet(&format!("box {nth}"), at, size.0, size.1),
+            };
+            own.place.at = PlanPose::new(own.place.at.origin(), next(6.3));
+            own
+        });
+        let mut arrangement = reflector(80.0 + 20.0 * f64::from(seed % 6), things.collect());
+        arrangement.bay.room = rectangle((0.0, 0.0), (24_000.0, 6_000.0));
+        arrangement.aiming.placements[0].stand_off.distance_mm = 1_500.0 + 900.0 * f64::from(seed % 6);
+        let scene = Scene::of(&arrangement);
+        let of = |with: With| {
+            let all = seen(&arrangement, &scene, with).into_iter().flat_map(|own| own.echoes);
+            all.filter(|own| own.heard.matters()).map(|own| (own.how, own.heard.level_db)).collect::<Vec<_>>()
+        };
+        let (near, all) = (of(With::WhatMatters), of(With::OneMirror));
+        matter += all.len();
+        assert_eq!(near, all, "{seed}");
+    }
+    assert!(matter > 60, "{matter}");
+}
