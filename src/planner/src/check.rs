@@ -171,6 +171,8 @@ pub enum Remedy {
     OntoRunways,
     /// The car goes until all that is used of the floor is in the bay of a hall that it is aimed in; or the other bay is kept empty.
     IntoBay,
+    /// The car goes until what is done at the same time is not stopped by its set-up.
+    OffOther,
     /// The car goes until all of its set-up is clear of everything by more than is uncertain, where no tape can tell.
     CarClear,
 }
