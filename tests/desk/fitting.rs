@@ -163,6 +163,7 @@ fn what_was_found_goes_on_paper() {
     until_there(&mut screen, &csv);
     let table = std::fs::read_to_string(&csv).unwrap();
     assert!(table.starts_with("set_up,vehicle,aiming,place_kind,place,answer"), "{table}");
+    assert!(table.lines().next().unwrap().ends_with(",stops,never"), "{table}");
     assert_eq!(table.lines().count(), 1 + found.lines.len() * found.places.len());
     // Of another bay nothing is found yet, and nothing older is printed for it.
     ask(&mut screen, Command::Page(None));

@@ -14,6 +14,7 @@ fn text(bytes: &[u8]) -> String {
 fn text_data_and_table_say_the_same() {
     let schema = serde_json::from_slice(&baywright(&["schema"]).stdout).expect("a schema");
     let schema = jsonschema::draft202012::new(&schema).expect("a schema");
+    let mut never = 0;
     for bay in ["short-bay", "crowded-bay", "hall"] {
         let told = baywright(&["plan", bay, "--json"]);
         assert!(told.stderr.is_empty(), "{bay}: {}", text(&told.stderr));
@@ -25,7 +26,14 @@ fn text_data_and_table_say_the_same() {
         assert_eq!(places.last().expect("a place")["kind"], "room");
         let table = text(&baywright(&["plan", bay, "--csv"]).stdout);
         let mut rows = csv_rows(&table).into_iter();
-        assert_eq!(rows.next().expect("a head")[..3], ["set_up", "vehicle", "aiming"]);
+        let head = rows.next().expect("a head");
+        assert_eq!(
+            (&head[..3], &head[13..]),
+            (
+                &["set_up", "vehicle", "aiming"].map(String::from)[..],
+                &["stops", "never"].map(String::from)[..]
+            )
+        );
         let said = text(&baywright(&["plan", bay]).stdout);
         let mut all_found = true;
         for line in lines {
@@ -39,6 +47,9 @@ fn text_data_and_table_say_the_same() {
                 assert_eq!(row[5], cell["answer"].as_str().expect("an answer"));
                 assert_eq!(row[6], cell["verdict"].as_str().unwrap_or_default());
                 assert_eq!(row[7].parse::<f64>().ok(), cell["pose"]["at_mm"][0].as_f64());
+                let is_never = cell["never"] == true;
+                assert_eq!(row[14], if is_never { "true" } else { "" }, "{bay}: {cell}");
+                never += usize::from(is_never);
                 assert!(said.contains(cell["sentence"].as_str().expect("a sentence")), "{bay}: {cell}");
                 assert_ne!(cell["verdict"], "not-ready");
             }
@@ -56,6 +67,7 @@ fn text_data_and_table_say_the_same() {
             assert!(most.unwrap_or_default() as usize <= serves.len() && serves.len() <= lines.len());
         }
     }
+    assert!(never > 0, "something never fits in one of them");
 }
 
 fn csv_rows(table: &str) -> Vec<Vec<String>> {
