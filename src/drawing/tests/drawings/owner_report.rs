@@ -166,6 +166,7 @@ fn bare(text: &str) -> String {
 
 #[test]
 fn nothing_is_cut_and_every_place_and_line_is_there() {
+    let mut strips = 0;
     for (lines, places, is_long) in [(3, 2, false), (20, 14, true), (1, 1, true)] {
         let found = found(lines, places, is_long);
         for (size, language, units) in [
@@ -190,6 +191,13 @@ fn nothing_is_cut_and_every_place_and_line_is_there() {
                 for place in found.places.iter() {
                     assert!(said.contains(&bare(&words.fits_place(place))), "{place:?}");
                 }
+                // The drawn strip of the room is told what it is, beside the drawing.
+                let smallest = found.room.as_ref().and_then(|own| own.smallest.as_ref());
+                let drawn = smallest.and_then(|own| Some((&found.lines[own.decides], own.strip.as_ref()?)));
+                for (line, strip) in drawn {
+                    assert!(said.contains(&bare(&Words::new(&line.arrangement, locale).report_store(strip))));
+                }
+                strips += usize::from(drawn.is_some());
                 // Each line's best place, with what stops, is moved or is to be minded there.
                 for (nth, line) in found.lines.iter().enumerate() {
                     let words = Words::new(&line.arrangement, locale);
@@ -209,6 +217,7 @@ fn nothing_is_cut_and_every_place_and_line_is_there() {
             }
         }
     }
+    assert!(strips > 0, "a room keeps a strip for what is in store");
 }
 
 /// Capitals are 2.5 mm high or more, in the pictures too.

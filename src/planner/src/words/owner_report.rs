@@ -2,6 +2,7 @@
 
 use super::Words;
 use crate::assessment::Finding;
+use crate::matrix::Strip;
 use crate::place::Margin;
 
 texts! {
@@ -82,6 +83,8 @@ impl Words<'_> {
     sentences! { about:
         /// What the words in the cells say.
         report_words(margin: &Margin) -> String;
+        /// What the strip of a drawn room is.
+        report_store(strip: &Strip) -> String;
         /// What is to be minded at a place.
         report_care(care: &[&Finding]) -> String;
     }

@@ -2,6 +2,7 @@
 
 use super::{About, Language};
 use crate::assessment::Finding;
+use crate::matrix::{Along, Strip};
 use crate::place::Margin;
 use crate::words::owner_report::OwnerReport;
 
@@ -151,6 +152,16 @@ impl About<'_> {
             self.length(margin.mm),
             self.margin_of_angle(margin.rad)
         )
+    }
+
+    /// What the strip is.
+    pub fn report_store(&self, strip: &Strip) -> String {
+        let along = match strip.along {
+            Along::Length => "the length",
+            Along::Width => "the width",
+        };
+        let depth = self.length(strip.depth_mm);
+        format!("The hatched strip along {along} of the room, {depth} deep, is for what is in store.")
     }
 
     /// What is to be minded.

@@ -2,6 +2,7 @@
 
 use super::{About, Language};
 use crate::assessment::Finding;
+use crate::matrix::{Along, Strip};
 use crate::place::Margin;
 use crate::words::owner_report::OwnerReport;
 
@@ -153,6 +154,16 @@ impl About<'_> {
             self.length(margin.mm),
             self.margin_of_angle(margin.rad)
         )
+    }
+
+    /// What the strip is.
+    pub fn report_store(&self, strip: &Strip) -> String {
+        let along = match strip.along {
+            Along::Length => "der Länge",
+            Along::Width => "der Breite",
+        };
+        let depth = self.length(strip.depth_mm);
+        format!("Der schraffierte Streifen entlang {along} des Raums, {depth} tief, ist das Lager.")
     }
 
     /// What is to be minded.
