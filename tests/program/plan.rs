@@ -229,7 +229,8 @@ fn changes_proofs_and_what_is_in_store_are_told() {
     let bay = owned(
         &folder,
         "to_spend: 9000, square_metre: 1500, store_mm: 700, further: [(name: \"office wall\", costs: 4000), \
-         (name: \"yard wall\", costs: 4500)], without: [(name: \"compressor\", costs: 300)]",
+         (name: \"yard wall\", costs: 4500)], without: [(name: \"compressor\", costs: 300)], \
+         walled_up: [(name: \"side door\", costs: 900)], open_onto: [(name: \"roller door\", costs: 1200)]",
     );
     let told = baywright(&["plan", &bay, "--changes", "--further", "1500", "--json"]);
     assert!(told.stderr.is_empty(), "{}", text(&told.stderr));
@@ -242,7 +243,20 @@ fn changes_proofs_and_what_is_in_store_are_told() {
     let changes = &data["changes"];
     assert_eq!((&changes["further_mm"], &changes["to_spend"]), (&Value::from(1500.0), &Value::from(9000.0)));
     let alone = changes["alone"].as_array().expect("changes");
-    assert_eq!(alone.len(), 6, "four walls and two things");
+    assert_eq!(alone.len(), 8, "four walls, two things, two doors onto free ground");
+    // The car comes in by the roller door alone and the side door is a way out: both stay.
+    let stay = serde_json::json!([
+        { "opening": "roller door", "why": "way-in" },
+        { "opening": "side door", "why": "exit" },
+    ]);
+    assert_eq!(changes["stay"], stay);
+    assert!(
+        said.contains("Roller door was not asked to be walled up: people, or a car of the list"),
+        "{said}"
+    );
+    let onto = |door: &str| alone.iter().find(|own| own["open-onto"]["door"] == door).expect("the change");
+    assert_eq!(onto("roller door")["open-onto"]["ground_mm"], 1500.0);
+    assert_eq!((onto("roller door")["costs"].as_f64(), onto("side door").get("costs")), (Some(1200.0), None));
     let worth = |own: &Value| own["unlocks"].as_array().expect("lines").len();
     assert!(alone.iter().map(worth).is_sorted_by(|a, b| a >= b), "{alone:#?}");
     let costs = |key: &str, name: &str| {
@@ -257,8 +271,9 @@ fn changes_proofs_and_what_is_in_store_are_told() {
     let priced = alone.iter().filter(|own| own.get("costs").is_some());
     assert!(worth(both) >= priced.map(worth).max().expect("some"), "{both}");
     for own in alone.iter().filter(|own| worth(own) > 0) {
-        let name = own["further"].as_str().or(own["without"].as_str()).expect("a name");
-        assert!(said.contains(name), "{name}: {said}");
+        let named = ["further", "without", "walled-up"].into_iter().find_map(|key| own[key].as_str());
+        let name = named.or(own["open-onto"]["door"].as_str()).expect("a name");
+        assert!(said.to_lowercase().contains(name), "{name}: {said}");
     }
     assert!(said.contains("Together, for what can be spent:"), "{said}");
     // Its strip for what is in store.

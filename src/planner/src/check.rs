@@ -118,6 +118,7 @@ pub use stand_room::StandSide;
 pub use thing_place::Misplaced;
 pub(crate) use walk_in::STEP_IN_MM;
 pub use way_in::TooSmall;
+pub(crate) use way_in::lets_in;
 pub use wheels::OnRunways;
 pub(crate) use wheels::{level_mm, stops_a_wheel};
 pub use working_room::CarSide;

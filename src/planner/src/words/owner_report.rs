@@ -33,6 +33,7 @@ texts! {
     change, "Over a change.";
     unlocks, "Over how many it unlocks.";
     which, "Over which.";
+    eases, "Over which have less to mind.";
     costs, "Over what it costs.";
     not_asked, "A heading.";
     care_is_counted, "How much is told of what needs care.";
