@@ -11,8 +11,8 @@ use baywright_planner::Verdict;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::matrix::{
-    Cell, Change, Needs, Place, Purse, Settled, Unlocked, changes_of, row, settled, smallest, together,
-    unlocked_by_all,
+    Cell, Change, DoorStays, Needs, OfChanges, Place, Purse, Settled, Unlocked, changes_of, doors_that_stay,
+    row, settled, smallest, together, unlocked_by_all,
 };
 use baywright_planner::model::OwnerFigures;
 use baywright_planner::words::Language;
@@ -163,6 +163,7 @@ fn what_was_found_goes_on_paper() {
     until_there(&mut screen, &csv);
     let table = std::fs::read_to_string(&csv).unwrap();
     assert!(table.starts_with("set_up,vehicle,aiming,place_kind,place,answer"), "{table}");
+    assert!(table.lines().next().unwrap().ends_with(",stops,never"), "{table}");
     assert_eq!(table.lines().count(), 1 + found.lines.len() * found.places.len());
     // Of another bay nothing is found yet, and nothing older is printed for it.
     ask(&mut screen, Command::Page(None));
@@ -213,15 +214,24 @@ fn what_can_be_spent_buys_what_the_core_finds() {
     let found = screen.state().fits_planned().unwrap();
     let at = found.places.len() - 1;
     assert_eq!(found.places[at], Place::Room);
-    let fits_now: Vec<bool> = (0..found.lines.len()).map(|nth| found.fits(nth, at)).collect();
+    let now = found.fitting(at);
+    let of = OfChanges {
+        lines: &found.lines,
+        now: &now,
+        place: &Place::Room,
+        further_mm: 1_000.0,
+        margin: &found.margin,
+    };
     let bay = &found.lines[0].arrangement.bay;
     let by = baywright_planner::words::Locale::default().length(1_000.0);
     let further = |wall: &str| texts.wall_further(wall, &by);
+    let open_onto = |door: &str| texts.open_onto(door, &by);
     for (name, costs) in [
         (further("office wall"), "4000"),
         (further("yard wall"), "4500"),
         (further("street wall"), "500"),
         (texts.without("compressor"), "300"),
+        (open_onto("roller door"), "1200"),
     ] {
         let label = Language::English.screen().of(texts.costs_name, &name);
         entered(&mut screen, &label, costs);
@@ -229,16 +239,16 @@ fn what_can_be_spent_buys_what_the_core_finds() {
     entered(&mut screen, texts.to_spend, "9000");
     let owner = screen.state().document().layout().owner.clone();
     assert_eq!((owner.to_spend, owner.further.len(), owner.without.len()), (Some(9_000.0), 3, 1));
+    assert_eq!((owner.open_onto.len(), owner.walled_up.len()), (1, 0));
+    // The car comes in by the roller door alone.
+    assert!(!labels(&screen, &texts.door_stays("roller door", DoorStays::WayIn)).is_empty());
     press(&mut screen, texts.together_look);
-    let look = |changes: &[Change]| {
-        let further = (changes, 1_000.0);
-        unlocked_by_all(&found.lines, &fits_now, &Place::Room, further, &found.margin, &|| false)
-    };
-    let alone: Vec<Unlocked> = changes_of(bay)
+    let look = |changes: &[Change]| unlocked_by_all(&of, changes, &|| false);
+    let alone: Vec<Unlocked> = changes_of(bay, &doors_that_stay(&of))
         .into_iter()
         .map(|change| {
             let (lines, is_partial) = look(std::slice::from_ref(&change));
-            Unlocked { change, lines, is_partial }
+            Unlocked { change, lines, eases: Vec::new(), is_partial }
         })
         .collect();
     let purse = Purse::of(&alone, &owner).unwrap();
@@ -252,6 +262,8 @@ fn what_can_be_spent_buys_what_the_core_finds() {
         .map(|change| match change {
             Change::Further(wall) => further(wall.as_str()),
             Change::Without(thing) => texts.without(thing.as_str()),
+            Change::OpenOnto(door) => open_onto(door.as_str()),
+            Change::WalledUp(door) => panic!("to wall up the {door} has no price"),
         })
         .collect();
     let lines: Vec<String> = best
@@ -284,7 +296,7 @@ fn what_can_be_spent_buys_what_the_core_finds() {
     }
     assert!(!best.is_partial && best.costs <= 9_000.0);
     ask(&mut screen, Command::Page(None));
-    for _ in 0..5 {
+    for _ in 0..6 {
         ask(&mut screen, Command::Undo);
     }
     assert_eq!(screen.state().document().layout().owner, OwnerFigures::default());

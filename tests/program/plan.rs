@@ -14,6 +14,7 @@ fn text(bytes: &[u8]) -> String {
 fn text_data_and_table_say_the_same() {
     let schema = serde_json::from_slice(&baywright(&["schema"]).stdout).expect("a schema");
     let schema = jsonschema::draft202012::new(&schema).expect("a schema");
+    let mut never = 0;
     for bay in ["short-bay", "crowded-bay", "hall"] {
         let told = baywright(&["plan", bay, "--json"]);
         assert!(told.stderr.is_empty(), "{bay}: {}", text(&told.stderr));
@@ -25,7 +26,14 @@ fn text_data_and_table_say_the_same() {
         assert_eq!(places.last().expect("a place")["kind"], "room");
         let table = text(&baywright(&["plan", bay, "--csv"]).stdout);
         let mut rows = csv_rows(&table).into_iter();
-        assert_eq!(rows.next().expect("a head")[..3], ["set_up", "vehicle", "aiming"]);
+        let head = rows.next().expect("a head");
+        assert_eq!(
+            (&head[..3], &head[13..]),
+            (
+                &["set_up", "vehicle", "aiming"].map(String::from)[..],
+                &["stops", "never"].map(String::from)[..]
+            )
+        );
         let said = text(&baywright(&["plan", bay]).stdout);
         let mut all_found = true;
         for line in lines {
@@ -39,6 +47,9 @@ fn text_data_and_table_say_the_same() {
                 assert_eq!(row[5], cell["answer"].as_str().expect("an answer"));
                 assert_eq!(row[6], cell["verdict"].as_str().unwrap_or_default());
                 assert_eq!(row[7].parse::<f64>().ok(), cell["pose"]["at_mm"][0].as_f64());
+                let is_never = cell["never"] == true;
+                assert_eq!(row[14], if is_never { "true" } else { "" }, "{bay}: {cell}");
+                never += usize::from(is_never);
                 assert!(said.contains(cell["sentence"].as_str().expect("a sentence")), "{bay}: {cell}");
                 assert_ne!(cell["verdict"], "not-ready");
             }
@@ -56,6 +67,7 @@ fn text_data_and_table_say_the_same() {
             assert!(most.unwrap_or_default() as usize <= serves.len() && serves.len() <= lines.len());
         }
     }
+    assert!(never > 0, "something never fits in one of them");
 }
 
 fn csv_rows(table: &str) -> Vec<Vec<String>> {
@@ -217,7 +229,8 @@ fn changes_proofs_and_what_is_in_store_are_told() {
     let bay = owned(
         &folder,
         "to_spend: 9000, square_metre: 1500, store_mm: 700, further: [(name: \"office wall\", costs: 4000), \
-         (name: \"yard wall\", costs: 4500)], without: [(name: \"compressor\", costs: 300)]",
+         (name: \"yard wall\", costs: 4500)], without: [(name: \"compressor\", costs: 300)], \
+         walled_up: [(name: \"side door\", costs: 900)], open_onto: [(name: \"roller door\", costs: 1200)]",
     );
     let told = baywright(&["plan", &bay, "--changes", "--further", "1500", "--json"]);
     assert!(told.stderr.is_empty(), "{}", text(&told.stderr));
@@ -230,7 +243,20 @@ fn changes_proofs_and_what_is_in_store_are_told() {
     let changes = &data["changes"];
     assert_eq!((&changes["further_mm"], &changes["to_spend"]), (&Value::from(1500.0), &Value::from(9000.0)));
     let alone = changes["alone"].as_array().expect("changes");
-    assert_eq!(alone.len(), 6, "four walls and two things");
+    assert_eq!(alone.len(), 8, "four walls, two things, two doors onto free ground");
+    // The car comes in by the roller door alone and the side door is a way out: both stay.
+    let stay = serde_json::json!([
+        { "opening": "roller door", "why": "way-in" },
+        { "opening": "side door", "why": "exit" },
+    ]);
+    assert_eq!(changes["stay"], stay);
+    assert!(
+        said.contains("Roller door was not asked to be walled up: people, or a car of the list"),
+        "{said}"
+    );
+    let onto = |door: &str| alone.iter().find(|own| own["open-onto"]["door"] == door).expect("the change");
+    assert_eq!(onto("roller door")["open-onto"]["ground_mm"], 1500.0);
+    assert_eq!((onto("roller door")["costs"].as_f64(), onto("side door").get("costs")), (Some(1200.0), None));
     let worth = |own: &Value| own["unlocks"].as_array().expect("lines").len();
     assert!(alone.iter().map(worth).is_sorted_by(|a, b| a >= b), "{alone:#?}");
     let costs = |key: &str, name: &str| {
@@ -245,8 +271,9 @@ fn changes_proofs_and_what_is_in_store_are_told() {
     let priced = alone.iter().filter(|own| own.get("costs").is_some());
     assert!(worth(both) >= priced.map(worth).max().expect("some"), "{both}");
     for own in alone.iter().filter(|own| worth(own) > 0) {
-        let name = own["further"].as_str().or(own["without"].as_str()).expect("a name");
-        assert!(said.contains(name), "{name}: {said}");
+        let named = ["further", "without", "walled-up"].into_iter().find_map(|key| own[key].as_str());
+        let name = named.or(own["open-onto"]["door"].as_str()).expect("a name");
+        assert!(said.to_lowercase().contains(name), "{name}: {said}");
     }
     assert!(said.contains("Together, for what can be spent:"), "{said}");
     // Its strip for what is in store.

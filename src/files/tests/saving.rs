@@ -340,6 +340,8 @@ proptest! {
             comes_in: vec![ComesIn { car: "example-saloon".into(), aiming: "forward radar".into(), a_month: 6.5 }],
             without: vec![CostOf { name: "column".into(), costs: 4_000.0 }],
             further: vec![CostOf { name: "yard wall".into(), costs: 60_000.0 }],
+            walled_up: vec![CostOf { name: "side door".into(), costs: 1_800.0 }],
+            open_onto: vec![CostOf { name: "gate".into(), costs: 0.5 }],
         };
         layout.underlay = Some(Underlay {
             picture: "plan of the hall.png".into(),

@@ -120,6 +120,7 @@ pub use stand_room::StandSide;
 pub use thing_place::Misplaced;
 pub(crate) use walk_in::STEP_IN_MM;
 pub use way_in::TooSmall;
+pub(crate) use way_in::lets_in;
 pub use wheels::OnRunways;
 pub(crate) use wheels::{level_mm, stops_a_wheel};
 pub use working_room::CarSide;
@@ -173,6 +174,8 @@ pub enum Remedy {
     OntoRunways,
     /// The car goes until all that is used of the floor is in the bay of a hall that it is aimed in; or the other bay is kept empty.
     IntoBay,
+    /// The car goes until what is done at the same time is not stopped by its set-up.
+    OffOther,
     /// The car goes until all of its set-up is clear of everything by more than is uncertain, where no tape can tell.
     CarClear,
 }

@@ -7,12 +7,14 @@
 mod best_place;
 mod changes;
 mod curve;
+mod doors;
 mod lines;
 mod planned;
 mod proven;
 mod room_size;
 mod there;
 mod together;
+mod unlocked;
 
 use baywright_geometry::{DVec2, PlanPose, Polygon, Region, angle};
 
@@ -27,8 +29,9 @@ use crate::place::{
 use crate::scene::Scene;
 
 pub use best_place::{BestPlace, FitMap, Grid, Heard, MOST_STEPS, best_place, fit_map, heard};
-pub use changes::{Change, SetUnlocks, Unlocked, changed, changes_of, ranked, unlocked, unlocked_by_all};
+pub use changes::{Change, OfChanges, changed, ground_mm};
 pub use curve::Curve;
+pub use doors::{DoorStays, doors_that_stay};
 pub use lines::{Line, lines_of_car, lines_of_layout, lines_of_visit, weigh};
 pub use planned::{FitThere, Planned};
 pub use proven::{Proven, Settled, settled};
@@ -37,6 +40,7 @@ pub use room_size::{
 };
 pub use there::{edits_there, there};
 pub use together::{Purse, Together, together};
+pub use unlocked::{EachAlone, SetUnlocks, Unlocked, changes_of, ranked, unlocked, unlocked_by_all};
 
 /// A place without slack is tried well inside a shape of places: within so many mm of the deepest, the finer the narrower it is. A
 /// strip that is narrower than twice the last is no place to park.

@@ -5,17 +5,19 @@ use std::collections::BTreeMap;
 use std::io;
 
 use baywright_drawing::sheet::ChangesAsked;
-use baywright_planner::matrix::{Change, Place, Planned, Purse, Together, Unlocked, changes_of, ranked};
+use baywright_planner::matrix::{
+    Change, EachAlone, OfChanges, Place, Planned, Purse, Together, Unlocked, ranked,
+};
 use baywright_planner::model::OwnerFigures;
 use baywright_planner::words::{Locale, Words};
 
 use crate::command_line::page::Page;
-use crate::session::planning::{together_by, unlocked_by};
+use crate::session::planning::{most_changes, together_by, unlocked_by};
 
 /// What was found.
 pub(crate) struct ChangesFound {
     pub(crate) further_mm: f64,
-    pub(crate) alone: Vec<Unlocked>,
+    pub(crate) alone: EachAlone,
     pub(crate) together: Option<Together>,
     pub(crate) costs: BTreeMap<Change, f64>,
     pub(crate) to_spend: Option<f64>,
@@ -31,28 +33,26 @@ impl ChangesFound {
         tell: &mut dyn FnMut(usize, usize),
     ) -> Option<Self> {
         let at = found.places.iter().position(|own| *own == Place::Room)?;
-        let changes = changes_of(&found.lines.first()?.arrangement.bay);
-        let fits_now: Vec<bool> = (0..found.lines.len()).map(|nth| found.fits(nth, at)).collect();
-        let (lines, walls) = ((&*found.lines, fits_now.as_slice()), (further_mm, &found.margin));
-        let all = changes.len();
-        let alone = unlocked_by(&changes, lines, &Place::Room, walls, &|| false, &mut |done| tell(done, all));
-        let together = Purse::of(&alone, owner).map(|purse| {
+        let (lines, now) = (&*found.lines, found.fitting(at));
+        let of = OfChanges { lines, now: &now, place: &Place::Room, further_mm, margin: &found.margin };
+        let all = most_changes(&of);
+        let alone = unlocked_by(&of, &|| false, &mut |done| tell(done, all));
+        let together = Purse::of(&alone.all, owner).map(|purse| {
             let steps = purse.steps();
-            together_by((&purse, &alone), lines, &Place::Room, walls, &|| false, &mut |done| {
-                tell(done.min(steps), steps);
-            })
+            let mut told = |done: usize| tell(done.min(steps), steps);
+            together_by((&purse, &alone.all), &of, &|| false, &mut told)
         });
         let cost = |own: &Unlocked| Some((own.change.clone(), own.change.cost(owner)?));
-        let costs = alone.iter().filter_map(cost).collect();
-        let fit_now = fits_now.iter().filter(|own| **own).count();
+        let costs = alone.all.iter().filter_map(cost).collect();
+        let fit_now = now.iter().flatten().count();
         Some(Self { further_mm, alone, together, costs, to_spend: owner.to_spend, fit_now })
     }
 
     /// In order of worth.
     pub(crate) fn in_order(&self, found: &Planned) -> Vec<&Unlocked> {
         let weight = |nth: usize| found.lines.get(nth).map_or(1.0, |own| own.weight);
-        let order = ranked(&self.alone, weight, |own| self.costs.get(own).copied(), false);
-        order.into_iter().filter_map(|nth| self.alone.get(nth)).collect()
+        let order = ranked(&self.alone.all, weight, |own| self.costs.get(own).copied(), false);
+        order.into_iter().filter_map(|nth| self.alone.all.get(nth)).collect()
     }
 
     /// The same, for a report.
@@ -75,37 +75,43 @@ impl ChangesFound {
         let (fits, report) = (locale.language.fits(), locale.language.owner_report());
         let money = |sum: f64| locale.region.money(sum);
         let further = locale.length(self.further_mm);
-        let named = |own: &Change| match own {
-            Change::Without(thing) => fits.without(thing.as_str()),
-            Change::Further(wall) => fits.wall_further(wall.as_str(), &further),
-        };
+        let words = Words::new(&first.arrangement, locale);
+        let named = |own: &Change| words.fits_change(own, self.further_mm);
         let name = |nth: &usize| {
             let line = found.lines.get(*nth)?;
             Some(Words::new(&line.arrangement, locale).plan_line(line.is_saved))
         };
         out.entry("  ", &format!("{}:", report.changes))?;
-        let place = Words::new(&first.arrangement, locale).fits_place(&Place::Room);
+        let place = words.fits_place(&Place::Room);
         out.entry("      ", &report.changes_at(&place, self.fit_now, found.lines.len(), &further))?;
         let mut none = 0;
         for own in self.in_order(found) {
-            if own.lines.is_empty() {
+            if !own.is_of_use() {
                 none += 1;
                 continue;
             }
-            let lines: Vec<String> = own.lines.iter().filter_map(name).collect();
-            let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
+            let [lines, eases] =
+                [&own.lines, &own.eases].map(|own| own.iter().filter_map(name).collect::<Vec<String>>());
+            let [lines, eases] =
+                [&lines, &eases].map(|own| own.iter().map(String::as_str).collect::<Vec<&str>>());
             out.entry("   -  ", &named(&own.change))?;
             out.entry("      ", &fits.unlocks(&lines))?;
+            if !eases.is_empty() {
+                out.entry("      ", &fits.eases(&eases))?;
+            }
             if let Some(cost) = self.costs.get(&own.change) {
                 let is_beyond = self.to_spend.is_some_and(|most| *cost > most);
                 let cost = if is_beyond { report.beyond(&money(*cost)) } else { money(*cost) };
                 out.entry("      ", &format!("{}: {cost}", report.costs))?;
             }
         }
-        if none == self.alone.len() {
+        if none == self.alone.all.len() {
             out.entry("      ", fits.unlocks_none)?;
         } else if none > 0 {
             out.entry("      ", &report.others_unlock_none(none))?;
+        }
+        for (opening, why) in &self.alone.stay {
+            out.entry("      ", &fits.door_stays(opening.as_str(), *why))?;
         }
         if let Some((own, to_spend)) = self.together.as_ref().zip(self.to_spend) {
             out.entry("  ", &format!("{}:", report.together))?;

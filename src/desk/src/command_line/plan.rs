@@ -204,8 +204,8 @@ fn answered(
             errors.so_far_on_terminal(&texts.so_far(count, lines.len(), &line));
         }
     });
-    // The table and the exit status do not tell of it.
-    if asked.csv || asked.quiet && asked.report.is_none() { found } else { with_proofs(found, &|| false) }
+    // The exit status does not tell of it.
+    if asked.quiet && asked.report.is_none() { found } else { with_proofs(found, &|| false) }
 }
 
 /// What must move for each line that is stopped; a terminal is told how many lines are answered.

@@ -5,8 +5,9 @@ use std::sync::mpsc;
 
 use baywright_planner::clearing::{Asked, Cleared, Where, cleared};
 use baywright_planner::matrix::{
-    Cell, Change, Curve, Grid, Heard, Line, Needs, Place, Planned, Purse, Row, SetUnlocks, Settled, Together,
-    Unlocked, best_place, fit_map, heard, needs, row, settled, together, unlocked, unlocked_by_all,
+    Cell, Curve, EachAlone, Grid, Heard, Line, Needs, OfChanges, Place, Planned, Purse, Row, SetUnlocks,
+    Settled, Together, Unlocked, best_place, changes_of, doors_that_stay, fit_map, heard, needs, row,
+    settled, together, unlocked, unlocked_by_all,
 };
 use baywright_planner::model::CostOf;
 use baywright_planner::place::{Margin, Search, Slack, headings};
@@ -107,27 +108,29 @@ pub fn planned(
     all
 }
 
-/// Looks at all changes of a room for the lines that do not fit at a place now; `tell` hears what is there after each.
+/// At how many changes of a room it looks at most: of openings that have to stay it does not.
+pub fn most_changes(of: &OfChanges<'_>) -> usize {
+    of.bay().map_or(0, |bay| changes_of(bay, &[]).len())
+}
+
+/// Looks at all changes of a room; `tell` hears at how many it did.
 pub fn unlocked_by(
-    changes: &[Change],
-    (lines, fits_now): (&[Line], &[bool]),
-    place: &Place,
-    (further_mm, margin): (f64, &Margin),
+    of: &OfChanges<'_>,
     is_stopped: &(dyn Fn() -> bool + Sync),
     tell: &mut dyn FnMut(usize),
-) -> Vec<Unlocked> {
+) -> EachAlone {
+    let Some(bay) = of.bay() else { return EachAlone::default() };
+    let stay = doors_that_stay(of);
+    let changes = changes_of(bay, &stay);
     let mut all: Vec<(usize, Unlocked)> = Vec::with_capacity(changes.len());
-    let look = |nth: usize| {
-        let change = (changes.get(nth)?, further_mm);
-        Some(unlocked(lines, fits_now, place, change, margin, is_stopped))
-    };
+    let look = |nth: usize| Some(unlocked(of, changes.get(nth)?, is_stopped));
     on_all(changes.len(), is_stopped, &look, &mut |nth, own| {
         all.push((nth, own));
         tell(all.len());
     });
     // In the order in which they were asked about, whichever was done first.
     all.sort_by_key(|own| own.0);
-    all.into_iter().map(|own| own.1).collect()
+    EachAlone { all: all.into_iter().map(|own| own.1).collect(), stay }
 }
 
 /// What must move for each line of a list: so that its car can stand where it stands, if it is a set-up and something stops it there;
@@ -165,18 +168,16 @@ pub fn moves_of(
 /// looked at.
 pub fn together_by(
     (purse, alone): (&Purse, &[Unlocked]),
-    (lines, fits_now): (&[Line], &[bool]),
-    place: &Place,
-    (further_mm, margin): (f64, &Margin),
+    of: &OfChanges<'_>,
     is_stopped: &(dyn Fn() -> bool + Sync),
     tell: &mut dyn FnMut(usize),
 ) -> Together {
-    let weight = |nth: usize| lines.get(nth).map_or(1.0, |own| own.weight);
+    let weight = |nth: usize| of.lines.get(nth).map_or(1.0, |own| own.weight);
     let mut done = 0;
     together(purse, alone, weight, &mut |sets| {
         let look = |nth: usize| {
             let changes = purse.changes(sets.get(nth)?);
-            Some(unlocked_by_all(lines, fits_now, place, (&changes, further_mm), margin, is_stopped))
+            Some(unlocked_by_all(of, &changes, is_stopped))
         };
         let mut all: Vec<Option<SetUnlocks>> = vec![None; sets.len()];
         on_all(sets.len(), is_stopped, &look, &mut |nth, own| {

@@ -8,8 +8,8 @@ use baywright_drawing::page::Content;
 use baywright_drawing::sheet::{About, ChangesAsked, Paper, ReportOf, Size, owner_report};
 use baywright_drawing::{Lettering, PX_PER_PAPER_MM, Page};
 use baywright_planner::matrix::{
-    BestPlace, Cell, Change, Curve, Grid, Line, NoneFound, Place, Planned, Row, Stands, Together, Unlocked,
-    fit_map, heard, needs, there,
+    BestPlace, Cell, Change, Curve, DoorStays, EachAlone, Grid, Line, NoneFound, Place, Planned, Row, Stands,
+    Together, Unlocked, fit_map, heard, needs, there,
 };
 use baywright_planner::model::Arrangement;
 use baywright_planner::place::{Margin, Search, Slack};
@@ -126,11 +126,19 @@ fn about() -> About {
 }
 
 pub(super) fn pages(found: &Planned, paper: Paper, locale: Locale) -> Vec<Page> {
-    let unlocked = |change, lines: &[usize]| Unlocked { change, lines: lines.to_vec(), is_partial: false };
-    let all = [
+    let unlocked = |change, lines: &[usize]| Unlocked {
+        change,
+        lines: lines.to_vec(),
+        eases: Vec::new(),
+        is_partial: false,
+    };
+    let walled_up = Unlocked { eases: vec![0], ..unlocked(Change::WalledUp("side door".into()), &[]) };
+    let all = vec![
         unlocked(Change::Further(long("wall ").as_str().into()), &[0]),
         unlocked(Change::Without("column".into()), &[0, 1]),
         unlocked(Change::Without("lamp".into()), &[]),
+        walled_up,
+        unlocked(Change::OpenOnto(long("gate ").as_str().into()), &[0]),
     ];
     let costs = BTreeMap::from([(all[0].change.clone(), 12_500.0), (all[1].change.clone(), 900.5)]);
     let both = Together {
@@ -140,11 +148,12 @@ pub(super) fn pages(found: &Planned, paper: Paper, locale: Locale) -> Vec<Page> 
         looked_at: 1,
         is_partial: false,
     };
+    let each = EachAlone { all, stay: vec![(long("door ").as_str().into(), DoorStays::Exit)] };
     let changes = ChangesAsked {
         place: &Place::Room,
         fit_now: 3,
         further_mm: 1_200.0,
-        found: &all,
+        found: &each,
         costs: &costs,
         for_the_money: false,
         to_spend: Some(15_000.0),
@@ -166,6 +175,7 @@ fn bare(text: &str) -> String {
 
 #[test]
 fn nothing_is_cut_and_every_place_and_line_is_there() {
+    let mut strips = 0;
     for (lines, places, is_long) in [(3, 2, false), (20, 14, true), (1, 1, true)] {
         let found = found(lines, places, is_long);
         for (size, language, units) in [
@@ -190,6 +200,13 @@ fn nothing_is_cut_and_every_place_and_line_is_there() {
                 for place in found.places.iter() {
                     assert!(said.contains(&bare(&words.fits_place(place))), "{place:?}");
                 }
+                // The drawn strip of the room is told what it is, beside the drawing.
+                let smallest = found.room.as_ref().and_then(|own| own.smallest.as_ref());
+                let drawn = smallest.and_then(|own| Some((&found.lines[own.decides], own.strip.as_ref()?)));
+                for (line, strip) in drawn {
+                    assert!(said.contains(&bare(&Words::new(&line.arrangement, locale).report_store(strip))));
+                }
+                strips += usize::from(drawn.is_some());
                 // Each line's best place, with what stops, is moved or is to be minded there.
                 for (nth, line) in found.lines.iter().enumerate() {
                     let words = Words::new(&line.arrangement, locale);
@@ -209,6 +226,7 @@ fn nothing_is_cut_and_every_place_and_line_is_there() {
             }
         }
     }
+    assert!(strips > 0, "a room keeps a strip for what is in store");
 }
 
 /// Capitals are 2.5 mm high or more, in the pictures too.

@@ -21,6 +21,10 @@ pub struct OwnerFile {
     pub without: Vec<CostFile>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub further: Vec<CostFile>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub walled_up: Vec<CostFile>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub open_onto: Vec<CostFile>,
 }
 
 /// How often an aiming comes in.
@@ -58,6 +62,8 @@ pub fn file_of(own: &OwnerFigures) -> Option<OwnerFile> {
             .collect(),
         without: own.without.iter().map(cost).collect(),
         further: own.further.iter().map(cost).collect(),
+        walled_up: own.walled_up.iter().map(cost).collect(),
+        open_onto: own.open_onto.iter().map(cost).collect(),
     })
 }
 
@@ -79,5 +85,7 @@ pub fn owner_of(file: &OwnerFile) -> OwnerFigures {
             .collect(),
         without: file.without.iter().map(cost).collect(),
         further: file.further.iter().map(cost).collect(),
+        walled_up: file.walled_up.iter().map(cost).collect(),
+        open_onto: file.open_onto.iter().map(cost).collect(),
     }
 }

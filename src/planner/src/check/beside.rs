@@ -11,11 +11,20 @@
 use std::sync::Arc;
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use super::{Check, Context, finding};
+use super::{Check, Context, Remedy, finding};
 use crate::at_once::with_who_asks;
 use crate::model::{Arrangement, BesidePart, DoneBeside, Id, Other};
 
-pub(super) const CHECK: Check = Check { codes: &[Code::Beside], ..Check::NONE };
+pub(super) const CHECK: Check = Check { codes: &[Code::Beside], remedy, ..Check::NONE };
+
+/// What was put there for this set-up alone goes along with no car.
+fn remedy(finding: &Finding) -> Remedy {
+    let goes_along = |own: &Subject| matches!(own, Subject::Car | Subject::Stand(_));
+    match finding.severity {
+        Severity::Stops if finding.subjects.iter().all(goes_along) => Remedy::OffOther,
+        _ => Remedy::None,
+    }
+}
 
 /// What is said of a set-up that is done at the same time.
 #[derive(Clone, Debug, PartialEq)]
@@ -231,6 +240,41 @@ mod tests {
         let words = crate::words::Words::new(&other, Default::default());
         let title = "This stops “one”, done at the same time: this car is inside the keep-clear zone “beam”";
         assert_eq!(words.title(found), title);
+    }
+
+    /// The other car's rear stands 1700 mm in the zone, seen along the hall, and 2600 mm across: it is parked further along it. What is told
+    /// to do is done and looked at anew: nothing stops either of the two, and no shorter way of a grid leaves as little to mind.
+    #[test]
+    fn the_car_that_stops_the_other_is_parked_elsewhere() {
+        let one = in_hall("one", (4_000.0, 10_000.0));
+        let other = Arrangement {
+            parked: PlanPose::new(DVec2::new(9_000.0, 12_300.0), std::f64::consts::FRAC_PI_2),
+            ..in_hall("other", (0.0, 0.0))
+        };
+        let both = beside(&other, &one);
+        let found = check(&both, Code::Beside, Severity::Stops, None);
+        let cure = found.cure.expect("a way out");
+        let Step::MoveCar { by } = cure.step else { panic!("{cure:?}") };
+        assert_eq!(by.round(), DVec2::new(1_700.0, 0.0));
+        let minded = |by: DVec2| {
+            let judged = judge(&crate::cure::apply(&both, &Step::MoveCar { by }));
+            (judged.count(Severity::Stops), judged.count(Severity::Care))
+        };
+        let then = minded(by);
+        assert_eq!(then.0, 0);
+        let moved = crate::cure::apply(&both, &cure.step);
+        assert_eq!(told(&one, &moved.alone()), [], "nor is this one stopped by that one");
+        let steps = || (-9..=9).map(|i| 200.0 * f64::from(i));
+        let shorter = steps().flat_map(|x| steps().map(move |y| DVec2::new(x, y)));
+        for own in shorter.filter(|own| own.length() < by.length() - 1.0) {
+            assert!(minded(own) > then, "{own}");
+        }
+        // A thing that is there for this set-up alone goes along with no car.
+        let mut crated = in_hall("other", (4_000.0, 3_000.0));
+        crated.bay.things = vec![cabinet("crate", (7_000.0, 10_000.0), 600.0, 400.0)];
+        let stops = pair(crated, one, [vec!["crate".into()], Vec::new()], Vec::new());
+        let found = check(&stops, Code::Beside, Severity::Stops, None);
+        assert_eq!((found.subjects, found.cure), (vec![Subject::Thing("crate".into())], None));
     }
 
     /// A stand and a car between the other's radar and its target.

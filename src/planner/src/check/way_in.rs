@@ -11,7 +11,8 @@ use baywright_geometry::{DVec2, Outline, PlanPose, Polygon, Segment, overlap_reg
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
-use crate::model::{Effort, Opening, OpeningKind, ShopFigure, Wheel};
+use crate::model::{Arrangement, Effort, Id, Opening, OpeningKind, ShopFigure, Wheel};
+use crate::scene::Scene;
 
 pub(super) const CHECK: Check = Check { codes: &[Code::WayIn], whole, ..Check::NONE };
 
@@ -43,6 +44,14 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             found.against(Quantity::Length(lack.is_mm), Quantity::Length(lack.is_mm + lack.mm))
         }
     });
+}
+
+/// The doors and gaps by which the car of an arrangement gets into its room.
+pub(crate) fn lets_in(arrangement: &Arrangement) -> Vec<Id> {
+    let scene = Scene::of(arrangement);
+    let context = Context::new(arrangement, &scene);
+    let doors = arrangement.bay.openings.iter().filter(|own| own.kind != OpeningKind::Window);
+    doors.filter(|door| lack(&context, door).mm <= 0.0).map(|door| door.id.clone()).collect()
 }
 
 /// Of what a door has too little.

@@ -50,6 +50,7 @@ impl<'a> Moves<'a> {
             Remedy::OffFeature => self.off_the_feature(finding),
             Remedy::OntoRunways => self.onto_the_runway(finding),
             Remedy::CarClear => self.all_clear(),
+            Remedy::OffOther => self.off_the_other(finding),
             Remedy::IntoBay => self.back_in_its_bay(finding).or_else(|| self.keep_empty(finding)),
             Remedy::None | Remedy::ThingOut | Remedy::ThingFurther => None,
         }
@@ -133,6 +134,17 @@ impl<'a> Moves<'a> {
         let is_planned = self.case.arrangement.parked_known == ParkedKnown::Planned;
         let cure = self.best(moves, |after| !after.iter().any(|f| f.code() == Code::CarPlace));
         cure.or_else(|| is_planned.then_some(tape))
+    }
+
+    /// Where neither this set-up nor what is done at the same time is stopped by the other.
+    fn off_the_other(&mut self, finding: &Finding) -> Option<Cure> {
+        let Facts::Beside { set_up, .. } = &finding.facts else { return None };
+        let moves = self.places().to_vec();
+        let is_still = |f: &Finding| {
+            f.severity == Severity::Stops
+                && matches!(&f.facts, Facts::Beside { set_up: other, .. } if other == set_up)
+        };
+        self.best(moves, |after| !after.iter().any(is_still))
     }
 
     fn inside(&mut self, finding: &Finding) -> Option<Cure> {

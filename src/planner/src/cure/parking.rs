@@ -11,8 +11,11 @@ use baywright_geometry::separate::{by_length_then_heading, exits_together};
 use baywright_geometry::{Bounds, DVec2, Outline, Polygon, Span, convex};
 
 use super::{Case, grown};
+use crate::assessment::Severity;
+use crate::at_once;
 use crate::check::{self, Claim, Volume, claim};
-use crate::model::Thing;
+use crate::model::{Other, Thing};
+use crate::scene::Scene;
 
 /// Further than this no place is looked for: the whole bay is another question.
 pub const LOOKED_WITHIN_MM: f64 = 2000.0;
@@ -101,7 +104,8 @@ struct Margins {
     walls_mm: f64,
 }
 
-/// All of what stays against all of the set-up that minds it, and what is not room against what must be inside.
+/// All of what stays against all of the set-up that minds it, what set-ups that are done at the same time keep clear against its car and
+/// stands, and what is not room against what must be inside.
 fn pairs(case: &Case<'_>, room: &Polygon, stays: impl Fn(&Thing) -> bool, margins: Margins) -> Vec<Pair> {
     let things = case.arrangement.bay.things.iter().zip(&case.scene.things);
     let mut pairs: Vec<Pair> = Vec::new();
@@ -115,12 +119,48 @@ fn pairs(case: &Case<'_>, room: &Polygon, stays: impl Fn(&Thing) -> bool, margin
         let in_reach = of_car.filter(|(claim, _)| claim.around.meets(&near));
         pairs.extend(in_reach.map(|(_, region)| Pair::new(outline.clone(), region)));
     }
+    pairs.extend(kept_by_others(case, margins, heading));
     if let Some(set_up) = set_up(&case.claims) {
         let set_up = Outline::from(set_up);
         let far = check::farthest_of(&set_up, case.arrangement.parked.origin());
         let margin = if margins.sure { check::sway_if(case.arrangement, parked, far) } else { 0.0 };
         if let Some(set_up) = grown(&set_up, margin + margins.walls_mm, heading) {
             pairs.extend(beyond(room, &set_up).into_iter().map(|wall| Pair::new(wall, set_up.clone())));
+        }
+    }
+    pairs
+}
+
+/// What of the floor set-ups that are done at the same time keep clear of this one's car and stands, each against these.
+fn kept_by_others(case: &Case<'_>, margins: Margins, heading: f64) -> Vec<Pair> {
+    let arrangement = case.arrangement;
+    let others = arrangement.beside.iter().filter_map(|own| match &own.other {
+        Other::Known(other) => Some(other.as_ref()),
+        Other::Asks | Other::Unknown => None,
+    });
+    let mut pairs = Vec::new();
+    let (own, parked) = (at_once::solids(arrangement), super::parked_anew(case));
+    for other in others {
+        let claims = check::claims(other, &Scene::of(other));
+        for (_, solid) in &own {
+            let outline = solid.prism().outline;
+            let sway = check::sway_if(
+                arrangement,
+                parked,
+                check::farthest_of(&outline, arrangement.parked.origin()),
+            );
+            let near = outline.bounds().grown(LOOKED_WITHIN_MM + sway);
+            let stopping = claims.iter().filter(|claim| {
+                let says = claim.says(solid).is_some_and(|(_, severity)| severity == Severity::Stops);
+                says && !claim.is_solid() && claim.around.meets(&near)
+            });
+            for claim in stopping {
+                let Some(region) = claim.volume.at(&solid.span) else { continue };
+                let theirs = other.sway_mm(check::farthest_of(&region, other.parked.origin()));
+                let margin = if margins.sure { sway + theirs } else { 0.0 };
+                let grown = grown(&region, margin, heading);
+                pairs.extend(grown.map(|region| Pair::new(region, outline.clone())));
+            }
         }
     }
     pairs

@@ -1,9 +1,11 @@
-//! What a change of the building would unlock: one thing taken away, or one wall further out, and which lines of a list then fit at a
-//! place at which they do not now. What several do together, `together` asks.
+//! Changes of the building: one thing taken away, one wall further out, one door walled up or open onto free ground; what a set-up is after
+//! one, and of what they are asked.
 
-use super::{Cell, Line, Place, row};
-use crate::model::{Arrangement, Bay, Id, OwnerFigures, cost_of};
-use crate::place::Margin;
+use baywright_geometry::PlanPose;
+
+use super::{Line, Place, Stands, in_that_bay, parked_at};
+use crate::model::{Arrangement, Bay, Id, Opening, OpeningKind, OwnerFigures, cost_of};
+use crate::place::{Margin, stood};
 
 /// A change of what is built or stands there.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -12,6 +14,10 @@ pub enum Change {
     Without(Id),
     /// A wall of the room stands further out; what stands along it stays.
     Further(Id),
+    /// A door, a gap or a window is gone: its wall goes on there as it is beside it.
+    WalledUp(Id),
+    /// A door or a gap stands open while it is aimed, and the ground beyond it is kept free ([`ground_mm`]).
+    OpenOnto(Id),
 }
 
 impl Change {
@@ -20,32 +26,44 @@ impl Change {
         match self {
             Self::Without(thing) => cost_of(&owner.without, thing),
             Self::Further(wall) => cost_of(&owner.further, wall),
+            Self::WalledUp(opening) => cost_of(&owner.walled_up, opening),
+            Self::OpenOnto(door) => cost_of(&owner.open_onto, door),
         }
     }
 }
 
-/// What a change would unlock.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Unlocked {
-    /// The change.
-    pub change: Change,
-    /// The lines that fit then and did not before, by their position.
-    pub lines: Vec<usize>,
-    /// Whether it was stopped before all lines were looked at.
-    pub is_partial: bool,
+/// What is asked of changes: of which list, and at which place.
+#[derive(Clone, Copy, Debug)]
+pub struct OfChanges<'a> {
+    /// The list.
+    pub lines: &'a [Line],
+    /// Of each line how it fits there now, with as much to spare as cars are parked off; `None` where it does not
+    /// ([`super::Planned::fitting`]).
+    pub now: &'a [Option<Stands>],
+    /// Where.
+    pub place: &'a Place,
+    /// How much further out walls would stand, and how much more ground before doors would be free, mm.
+    pub further_mm: f64,
+    /// How far off its place the shop parks a car.
+    pub margin: &'a Margin,
 }
 
-/// What a set of changes unlocks: which lines, by their position, and whether it was stopped before all lines were looked at.
-pub type SetUnlocks = (Vec<usize>, bool);
-
-/// All changes of a bay that are asked about: each thing gone, each wall of the room further out.
-pub fn changes_of(bay: &Bay) -> Vec<Change> {
-    let things = bay.things.iter().map(|own| Change::Without(own.id.clone()));
-    let walls = bay.walls.iter().map(|own| Change::Further(own.id.clone()));
-    walls.chain(things).collect()
+impl OfChanges<'_> {
+    /// The bay whose parts are changed: that of the first of the list.
+    pub fn bay(&self) -> Option<&Bay> {
+        self.lines.first().map(|own| &own.arrangement.bay)
+    }
 }
 
-/// A set-up after a change, its walls so much further out, mm; `None` where that makes no room, or there is nothing of that name.
+/// How much ground beyond a door is free once it stands open and more of it is kept free, mm. Of a door that is shut now, with ground
+/// beyond that is known to be free, no more is asked than that it is opened.
+pub fn ground_mm(door: &Opening, further_mm: f64) -> f64 {
+    let is_enough = !door.is_open() && door.free_beyond_mm > 0.0;
+    if is_enough { door.free_beyond_mm } else { door.free_beyond_mm + further_mm }
+}
+
+/// A set-up after a change, its walls so much further out and so much more ground before its doors, mm; `None` where that makes no room, or
+/// there is nothing of that name.
 pub fn changed(own: &Arrangement, change: &Change, further_mm: f64) -> Option<Arrangement> {
     let mut after = own.clone();
     match change {
@@ -59,91 +77,27 @@ pub fn changed(own: &Arrangement, change: &Change, further_mm: f64) -> Option<Ar
             after.bay.push_wall(wall, -further_mm).ok()?;
             Some(after)
         }
-    }
-}
-
-/// Which lines of a list that do not fit at a place now fit there after a change. `fits_now` says of each line, by position, whether it does.
-pub fn unlocked(
-    lines: &[Line],
-    fits_now: &[bool],
-    place: &Place,
-    (change, further_mm): (&Change, f64),
-    margin: &Margin,
-    is_stopped: &dyn Fn() -> bool,
-) -> Unlocked {
-    let (lines, is_partial) = unlocked_by_all(
-        lines,
-        fits_now,
-        place,
-        (std::slice::from_ref(change), further_mm),
-        margin,
-        is_stopped,
-    );
-    Unlocked { change: change.clone(), lines, is_partial }
-}
-
-/// The same after several changes, one after another: the lines, and whether it was stopped before all were looked at.
-pub fn unlocked_by_all(
-    lines: &[Line],
-    fits_now: &[bool],
-    place: &Place,
-    (changes, further_mm): (&[Change], f64),
-    margin: &Margin,
-    is_stopped: &dyn Fn() -> bool,
-) -> SetUnlocks {
-    let (mut found, mut is_partial) = (Vec::new(), false);
-    for (nth, line) in lines.iter().enumerate() {
-        if fits_now.get(nth).copied().unwrap_or_default() {
-            continue;
+        Change::WalledUp(id) => {
+            let before = after.bay.openings.len();
+            after.bay.openings.retain(|opening| opening.id != *id);
+            after.kept_shut.retain(|door| door != id);
+            (after.bay.openings.len() < before).then_some(after)
         }
-        if is_stopped() {
-            is_partial = true;
-            break;
-        }
-        let after = |own: Arrangement, change: &Change| changed(&own, change, further_mm);
-        let Some(arrangement) = changes.iter().try_fold(line.arrangement.clone(), after) else { continue };
-        let after = row(
-            &Line { arrangement, ..line.clone() },
-            std::slice::from_ref(place),
-            margin,
-            false,
-            is_stopped,
-        );
-        is_partial |= after.is_partial();
-        if let Some(Some(Cell::Fits(own))) = after.cells.first()
-            && own.meets_margin
-        {
-            found.push(nth);
+        Change::OpenOnto(id) => {
+            let mut doors = after.bay.openings.iter_mut().filter(|own| own.kind != OpeningKind::Window);
+            let door = doors.find(|own| own.id == *id)?;
+            (door.free_beyond_mm, door.shut) = (ground_mm(door, further_mm), false);
+            after.kept_shut.retain(|door| door != id);
+            Some(after)
         }
     }
-    (found, is_partial)
 }
 
-/// In which order changes are told: what unlocks most by weight first; where what they cost is known, of those that cost something, most
-/// for the money first if that is asked; of what is alike what costs less, then as they stand.
-pub fn ranked(
-    all: &[Unlocked],
-    weight: impl Fn(usize) -> f64,
-    cost: impl Fn(&Change) -> Option<f64>,
-    for_the_money: bool,
-) -> Vec<usize> {
-    let worth = |own: &Unlocked| own.lines.iter().map(|nth| weight(*nth)).sum::<f64>();
-    // What costs nothing is worth any money; what nobody has priced stands behind what is.
-    let for_money = |own: &Unlocked| match cost(&own.change) {
-        Some(price) if price > 0.0 => worth(own) / price,
-        Some(_) if worth(own) > 0.0 => f64::INFINITY,
-        _ => -1.0,
-    };
-    let key = |nth: usize| {
-        let own = all.get(nth)?;
-        let first = if for_the_money { for_money(own) } else { worth(own) };
-        Some((first, worth(own), -cost(&own.change).unwrap_or(f64::INFINITY)))
-    };
-    let mut order: Vec<usize> = (0..all.len()).collect();
-    order.sort_by(|&a, &b| {
-        let (a, b) = (key(a), key(b));
-        let [Some(a), Some(b)] = [a, b] else { return std::cmp::Ordering::Equal };
-        b.0.total_cmp(&a.0).then(b.1.total_cmp(&a.1)).then(b.2.total_cmp(&a.2))
-    });
-    order
+/// A set-up with its car where it was found to fit at a place, as it was judged there.
+pub(super) fn standing(own: &Arrangement, place: &Place, pose: PlanPose) -> Arrangement {
+    match place {
+        Place::Parked { .. } => parked_at(own, place).unwrap_or_else(|| own.clone()),
+        Place::Bay(id) => stood(&in_that_bay(own, id).0, pose),
+        Place::Room => stood(own, pose),
+    }
 }

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::curve::Curve;
-use super::{BestPlace, Cell, FitMap, Line, Needs, Place, Proven, Row};
+use super::{BestPlace, Cell, FitMap, Line, Needs, Place, Proven, Row, Stands};
 use crate::assessment::Verdict;
 use crate::place::Margin;
 
@@ -96,6 +96,15 @@ impl Planned {
     /// Whether a line fits at a place as it is, with as much to spare as cars are parked off.
     pub fn fits(&self, line: usize, place: usize) -> bool {
         matches!(self.cell(line, place), Some(Cell::Fits(own)) if own.meets_margin)
+    }
+
+    /// Of each line how it fits at a place as it is, with as much to spare as cars are parked off; `None` of one that does not.
+    pub fn fitting(&self, place: usize) -> Vec<Option<Stands>> {
+        let own = |nth: usize| match self.cell(nth, place) {
+            Some(Cell::Fits(own)) if own.meets_margin => Some(own.clone()),
+            _ => None,
+        };
+        (0..self.lines.len()).map(own).collect()
     }
 
     /// How many of the list fit at a place.

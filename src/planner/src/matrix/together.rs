@@ -3,7 +3,8 @@
 //! All single changes and all pairs that have a price and stay within the sum are looked at; the best pair is then grown by one more at a
 //! time, as long as one unlocks more. That is not every set: another of three or more may do better, and this is told with the answer.
 
-use super::changes::{Change, SetUnlocks, Unlocked};
+use super::changes::Change;
+use super::unlocked::{SetUnlocks, Unlocked};
 use crate::model::OwnerFigures;
 
 /// Several changes at once.

@@ -17,6 +17,10 @@ pub struct OwnerFigures {
     pub without: Vec<CostOf>,
     /// What it would cost to have a wall of the room further out.
     pub further: Vec<CostOf>,
+    /// What it would cost to have a door, a gap or a window walled up.
+    pub walled_up: Vec<CostOf>,
+    /// What it would cost to have the ground beyond a door free while it stands open.
+    pub open_onto: Vec<CostOf>,
 }
 
 /// How often an aiming comes in.
@@ -33,7 +37,7 @@ pub struct ComesIn {
 /// What a change costs.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CostOf {
-    /// The thing or the wall. One that is not there any more is kept: it may be in another building of the bay.
+    /// The thing, the wall or the opening. One that is not there any more is kept: it may be in another building of the bay.
     pub name: Id,
     /// In the owner's money.
     pub costs: f64,

@@ -24,18 +24,21 @@ pub enum Kept {
     },
 }
 
-/// Whether a point is in the bay; `names` are those that it may have been kept by.
+/// Whether a point is in the bay; `names` are those that it may have been kept by. One that lies there by another name is it before one
+/// of its name that lies elsewhere: places are numbered anew as it changes how often what comes in.
 pub fn is_kept(bay: &Bay, point: &Point, names: &[Id]) -> Kept {
     let off = |own: &PermanentMark| own.at - point.at;
-    if let Some(own) = bay.marks.iter().find(|own| names.contains(&own.id)) {
-        return match off(own).length() <= point.within_mm {
-            true => Kept::As(own.id.clone()),
-            false => Kept::Moved { mark: own.id.clone(), by: off(own) },
-        };
+    let named = bay.marks.iter().find(|own| names.contains(&own.id));
+    if let Some(own) = named.filter(|own| off(own).length() <= point.within_mm) {
+        return Kept::As(own.id.clone());
     }
     let near = bay.marks.iter().filter(|own| off(own).length() <= ONE_MM.min(point.within_mm));
     let nearest = near.min_by(|a, b| off(a).length().total_cmp(&off(b).length()));
-    nearest.map_or(Kept::No, |own| Kept::As(own.id.clone()))
+    match (nearest, named) {
+        (Some(own), _) => Kept::As(own.id.clone()),
+        (None, Some(own)) => Kept::Moved { mark: own.id.clone(), by: off(own) },
+        (None, None) => Kept::No,
+    }
 }
 
 /// The bay with all of it: a mark that goes by a point's name is put there, one that lies there already serves for it, any other point is

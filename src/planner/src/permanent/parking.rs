@@ -1,6 +1,7 @@
 //! The fewest places to park that serve a list, at the headings along the walls.
 //!
-//! By greedy choice: the place that serves the weightiest part of the list, then of what is left over, and so on. Of a list of up to
+//! By greedy choice: the place that serves the weightiest part of the list (what comes in most often, if the owner says so), then of what
+//! is left over, and so on. Of a list of up to
 //! [`MOST_EXACT`] lines all ways to part it into fewer are looked at; whether that was done is told. What the regions leave undecided counts
 //! as not served, and each place is confirmed by the checks at the spot and at the corners of its slack.
 
@@ -61,6 +62,21 @@ pub struct ParkingPlace {
     pub slack: Slack,
     /// The lines that it serves, by their position in the list, each with what the checks say there.
     pub serves: Vec<(usize, Verdict)>,
+}
+
+impl ParkingPlace {
+    /// How often a month a car is parked there for the list that it is of.
+    pub fn a_month(&self, lines: &[Line]) -> f64 {
+        self.serves.iter().filter_map(|own| lines.get(own.0)).fold(0.0, |sum, own| sum + own.weight)
+    }
+
+    /// The lines that it serves, by their position in the list: what comes in most often first.
+    pub fn most_often_first(&self, lines: &[Line]) -> Vec<usize> {
+        let mut all: Vec<usize> = self.serves.iter().map(|own| own.0).collect();
+        let weight = |nth: usize| lines.get(nth).map_or(0.0, |own| own.weight);
+        all.sort_by(|&a, &b| weight(b).total_cmp(&weight(a)).then(a.cmp(&b)));
+        all
+    }
 }
 
 /// The places for a list.

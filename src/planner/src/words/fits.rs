@@ -2,7 +2,7 @@
 
 use super::Words;
 use crate::assessment::Verdict;
-use crate::matrix::{Cell, Place, Planned, RoomSize};
+use crate::matrix::{Cell, Change, DoorStays, Place, Planned, RoomSize, ground_mm};
 
 texts! {
     fits: FitsTexts, "Every fixed text of the page that says what fits where.";
@@ -105,8 +105,16 @@ impl FitsTexts {
         without(thing: &str) -> String;
         /// A wall further out, and by how much.
         wall_further(wall: &str, by: &str) -> String;
+        /// A door, a gap or a window walled up.
+        walled_up(opening: &str) -> String;
+        /// A door that stands open, and how far the ground beyond it is free then.
+        open_onto(door: &str, free: &str) -> String;
+        /// Why a door, a gap or a window is not asked to be walled up.
+        door_stays(opening: &str, why: DoorStays) -> String;
         /// What a change unlocks: how many, and which.
         unlocks(lines: &[&str]) -> String;
+        /// Which lines that fit anyway have less to mind after a change.
+        eases(lines: &[&str]) -> String;
         /// Changes that are made together, what they cost and what they unlock.
         together_are(changes: &[&str], costs: &str, lines: &[&str]) -> String;
         /// The place at which it is asked.
@@ -143,6 +151,21 @@ impl FitsTexts {
 }
 
 impl Words<'_> {
+    /// A change by its name, walls so much further out and so much more ground before doors, mm.
+    pub fn fits_change(&self, change: &Change, further_mm: f64) -> String {
+        let texts = self.locale.language.fits();
+        match change {
+            Change::Without(thing) => texts.without(thing.as_str()),
+            Change::Further(wall) => texts.wall_further(wall.as_str(), &self.locale.length(further_mm)),
+            Change::WalledUp(opening) => texts.walled_up(opening.as_str()),
+            Change::OpenOnto(id) => {
+                let door = self.arrangement.bay.openings.iter().find(|own| own.id == *id);
+                let free = door.map_or(further_mm, |door| ground_mm(door, further_mm));
+                texts.open_onto(id.as_str(), &self.locale.length(free))
+            }
+        }
+    }
+
     sentences! { about:
         /// A place, as short as over a column.
         fits_place(place: &Place) -> String;

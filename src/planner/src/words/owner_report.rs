@@ -2,6 +2,7 @@
 
 use super::Words;
 use crate::assessment::Finding;
+use crate::matrix::Strip;
 use crate::place::Margin;
 
 texts! {
@@ -32,6 +33,7 @@ texts! {
     change, "Over a change.";
     unlocks, "Over how many it unlocks.";
     which, "Over which.";
+    eases, "Over which have less to mind.";
     costs, "Over what it costs.";
     not_asked, "A heading.";
     care_is_counted, "How much is told of what needs care.";
@@ -82,6 +84,8 @@ impl Words<'_> {
     sentences! { about:
         /// What the words in the cells say.
         report_words(margin: &Margin) -> String;
+        /// What the strip of a drawn room is.
+        report_store(strip: &Strip) -> String;
         /// What is to be minded at a place.
         report_care(care: &[&Finding]) -> String;
     }

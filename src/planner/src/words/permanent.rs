@@ -47,6 +47,10 @@ impl PermanentTexts {
         counted(places: usize, lines: usize, points: usize) -> String;
         /// The set-ups that a place serves.
         serves(set_ups: &[String]) -> String;
+        /// A set-up and how often a month it comes in, as it is written.
+        so_often(set_up: &str, a_month: &str) -> String;
+        /// How often a month cars are parked at a place, as it is written.
+        used(a_month: &str) -> String;
         /// The set-ups that no place was found for.
         without(set_ups: &[String]) -> String;
     }

@@ -1,7 +1,7 @@
 //! Lists that are made for a question.
 
-use baywright_planner::matrix::Line;
-use baywright_planner::place::stood;
+use baywright_planner::matrix::{Cell, Line, Place, Stands, row};
+use baywright_planner::place::{Margin, stood};
 
 use crate::geometry::PlanPose;
 use crate::support::*;
@@ -9,6 +9,18 @@ use crate::{Severity, judge};
 
 pub fn line(arrangement: Arrangement) -> Line {
     Line { arrangement, is_saved: true, weight: 1.0 }
+}
+
+/// Of each line how it fits at a place now, with as much to spare as cars are parked off.
+pub fn now(lines: &[Line], place: &Place, margin: &Margin) -> Vec<Option<Stands>> {
+    let of = |line: &Line| match row(line, std::slice::from_ref(place), margin, false, &|| false)
+        .cells
+        .remove(0)
+    {
+        Some(Cell::Fits(own)) if own.meets_margin => Some(own),
+        _ => None,
+    };
+    lines.iter().map(of).collect()
 }
 
 /// Ahead, with its beam and its target; and one that asks room behind the car alone.

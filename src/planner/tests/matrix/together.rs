@@ -1,13 +1,14 @@
 //! What several changes unlock together, within a sum.
 
 use baywright_planner::matrix::{
-    Change, Line, Place, Purse, SetUnlocks, Together, Unlocked, changes_of, together, unlocked_by_all,
+    Change, DoorStays, Line, OfChanges, Place, Purse, SetUnlocks, Stands, Together, Unlocked, changes_of,
+    doors_that_stay, together, unlocked_by_all,
 };
 use baywright_planner::model::{CostOf, OwnerFigures};
 use baywright_planner::place::Margin;
 use proptest::prelude::*;
 
-use crate::made::{line, two};
+use crate::made::{line, now, two};
 use crate::support::*;
 
 /// All sets of so many, each by the positions of its members, the empty one first.
@@ -22,13 +23,15 @@ fn owner(priced: &[(Change, f64)], to_spend: f64) -> OwnerFigures {
         match change {
             Change::Without(name) => own.without.push(CostOf { name: name.clone(), costs: *costs }),
             Change::Further(name) => own.further.push(CostOf { name: name.clone(), costs: *costs }),
+            Change::WalledUp(name) => own.walled_up.push(CostOf { name: name.clone(), costs: *costs }),
+            Change::OpenOnto(name) => own.open_onto.push(CostOf { name: name.clone(), costs: *costs }),
         }
     }
     own
 }
 
-/// A hall that is 1.5 m too short for the aiming, whichever way the car looks: neither end wall a metre further out is enough, both are;
-/// and a cabinet in the way of nothing. What is found is the best of all subsets that the sum buys, looked at one by one.
+/// A hall that is 1.5 m too short for the aiming, whichever way the car looks: neither end wall a metre further out is enough, nor a
+/// metre of ground beyond the door in one of them; two of these are. What is found is the best of all subsets that the sum buys, looked at one by one.
 #[test]
 fn two_walls_unlock_together_what_neither_does() {
     let margin = Margin::default();
@@ -37,23 +40,23 @@ fn two_walls_unlock_together_what_neither_does() {
         own.bay.room = rectangle((0.0, 0.0), (7_750.0, 3_400.0));
         own.bay.survey = None;
         own.bay.things.clear();
+        own.bay.openings = vec![Opening { shut: true, ..open_door(1, 50.0, 3_300.0, 0.0) }];
         own.parked = crate::geometry::PlanPose::new(DVec2::new(2_000.0, 1_700.0), 0.0);
     }
     let lines: [Line; 2] = [line(ahead.clone()), line(back)];
-    let look = |changes: &[Change], fits_now: &[bool]| -> SetUnlocks {
-        unlocked_by_all(&lines, fits_now, &Place::Room, (changes, 1_000.0), &margin, &|| false)
-    };
-    let fits_now: Vec<bool> = {
-        let (fit, _) = look(&[], &[false, false]);
-        (0..lines.len()).map(|nth| fit.contains(&nth)).collect()
-    };
-    let all = changes_of(&ahead.bay);
-    assert_eq!(all.len(), 4, "four walls");
+    let known: Vec<Option<Stands>> = now(&lines, &Place::Room, &margin);
+    let of =
+        OfChanges { lines: &lines, now: &known, place: &Place::Room, further_mm: 1_000.0, margin: &margin };
+    let look = |changes: &[Change]| -> SetUnlocks { unlocked_by_all(&of, changes, &|| false) };
+    let stay = doors_that_stay(&of);
+    assert_eq!(stay, [("roller door".into(), DoorStays::WayIn)]);
+    let all = changes_of(&ahead.bay, &stay);
+    assert_eq!(all.len(), 5, "four walls and the door onto its ground");
     let alone: Vec<Unlocked> = all
         .iter()
         .map(|change| {
-            let (lines, is_partial) = look(std::slice::from_ref(change), &fits_now);
-            Unlocked { change: change.clone(), lines, is_partial }
+            let (lines, is_partial) = look(std::slice::from_ref(change));
+            Unlocked { change: change.clone(), lines, eases: Vec::new(), is_partial }
         })
         .collect();
     // What each subset unlocks, looked at by itself.
@@ -62,19 +65,19 @@ fn two_walls_unlock_together_what_neither_does() {
         .iter()
         .map(|set| {
             let changes: Vec<Change> = set.iter().map(|nth| all[*nth].clone()).collect();
-            look(&changes, &fits_now).0
+            look(&changes).0
         })
         .collect();
     let mut together_only = 0;
     for to_spend in [0.0, 90.0, 130.0, 200.0, 1_000.0] {
-        let prices = [70.0, 90.0, 60.0, 110.0];
+        let prices = [70.0, 90.0, 60.0, 110.0, 20.0];
         let priced: Vec<(Change, f64)> = all.iter().cloned().zip(prices).collect();
         let Some(purse) = Purse::of(&alone, &owner(&priced, to_spend)) else {
             assert!(prices.iter().all(|own| *own > to_spend));
             continue;
         };
         let found = together(&purse, &alone, |_| 1.0, &mut |sets| {
-            sets.iter().map(|set| look(&purse.changes(set), &fits_now)).collect()
+            sets.iter().map(|set| look(&purse.changes(set))).collect()
         });
         let cost = |set: &[usize]| set.iter().map(|nth| prices[*nth]).sum::<f64>();
         let bought = || sets.iter().zip(&by_itself).filter(|own| cost(own.0) <= to_spend);
@@ -126,6 +129,7 @@ impl Made {
             .map(|(nth, own)| Unlocked {
                 change: own.clone(),
                 lines: self.unlocks(&[nth]),
+                eases: Vec::new(),
                 is_partial: false,
             })
             .collect();

@@ -42,6 +42,22 @@ fn it_is_there_once() {
     assert_eq!(is_kept(bay, &floor.points[0], &names[0]), Kept::No);
 }
 
+/// Where places are numbered the other way round, the points that are painted serve by other names: none is told as moved, none is moved.
+#[test]
+fn places_that_are_numbered_anew_move_no_mark() {
+    let lines: Vec<_> = two().map(|own| line(in_room(own, (14_000.0, 6_000.0)))).into();
+    let floor = of(&lines).floor;
+    let names = names(floor.points.len());
+    let kept = kept_in(&lines[0].arrangement.bay, &floor, &names);
+    let mut turned = names.clone();
+    turned.reverse();
+    for (nth, (point, own)) in floor.points.iter().zip(&turned).enumerate() {
+        assert_eq!(is_kept(&kept, point, own), Kept::As(names[nth][0].clone()));
+    }
+    let again = kept_in(&kept, &floor, &turned);
+    assert!(again.marks.iter().zip(&kept.marks).all(|(a, b)| (&a.id, a.at) == (&b.id, b.at)), "{again:?}");
+}
+
 /// A mark that was moved by hand serves as far as it may lie off, and then says how far off it is; kept again it is back.
 #[test]
 fn a_mark_that_was_moved_serves_no_more() {

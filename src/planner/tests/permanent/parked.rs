@@ -40,6 +40,34 @@ fn the_weightiest_first_is_not_always_fewest() {
     assert_eq!((told.places.len(), told.how), (3, How::Greedy));
 }
 
+/// What comes in most often is the first place, and told first at it; whatever the weights, nobody is left out, and a weight of nought
+/// is served too.
+#[test]
+fn the_place_that_is_used_most_comes_first() {
+    let lines = |weights: [f64; 3]| {
+        let [seldom, often, other] = weights;
+        [
+            between(4_000.0, 6_000.0, seldom),
+            between(15_000.0, 17_000.0, often),
+            between(14_000.0, 16_000.0, other),
+        ]
+    };
+    for (weights, first, used) in [
+        ([1.0, 1.0, 1.0], vec![1, 2], [2.0, 1.0]),
+        ([9.0, 1.5, 6.0], vec![0], [9.0, 7.5]),
+        ([2.0, 1.5, 6.0], vec![2, 1], [7.5, 2.0]),
+        ([0.0, 0.0, 3.0], vec![2, 1], [3.0, 0.0]),
+        ([0.5, 0.0, 0.0], vec![0], [0.5, 0.0]),
+    ] {
+        let own = lines(weights);
+        let told = of(&own).parked;
+        assert!(told.without.is_empty() && told.how == How::Fewest, "{weights:?}: {told:?}");
+        assert_eq!(told.places[0].most_often_first(&own), first, "{weights:?}");
+        let a_month: Vec<f64> = told.places.iter().map(|own_place| own_place.a_month(&own)).collect();
+        assert_eq!(a_month, used, "{weights:?}");
+    }
+}
+
 /// A pose from the lines as they were laid: where they cross, looking from the end behind to the end ahead.
 fn crossing([back, ahead]: [DVec2; 2], [left, right]: [DVec2; 2]) -> PlanPose {
     let (way, across) = (ahead - back, right - left);

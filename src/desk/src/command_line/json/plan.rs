@@ -5,7 +5,9 @@ use std::path::Path;
 
 use baywright_planner::clearing::{Cleared, Surety, Way, Where};
 use baywright_planner::geometry::{PlanPose, angle};
-use baywright_planner::matrix::{Along, Cell, Change, FitMap, Line, Place, Planned, RoomSize, Row, Stands};
+use baywright_planner::matrix::{
+    Along, Cell, Change, DoorStays, FitMap, Line, Place, Planned, RoomSize, Row, Stands, ground_mm,
+};
 use baywright_planner::model::{Layout, Shop};
 use baywright_planner::words::{Locale, Words};
 use schemars::JsonSchema;
@@ -290,12 +292,14 @@ enum AlongTold {
 /// What changes of the building unlock.
 #[derive(Serialize, JsonSchema)]
 struct ChangesTold {
-    /// How far out walls would stand, mm.
+    /// How much further out walls would stand, and how much more ground before doors would be free, mm.
     further_mm: f64,
     /// How much can be spent, in the owner's money.
     to_spend: Option<f64>,
     /// Each change alone, in order of worth.
     alone: Vec<ChangeTold>,
+    /// The openings of which it was not asked what they do walled up.
+    stay: Vec<StaysTold>,
     /// The best that was found for the sum, of all single changes, all pairs with a price, and one more at a time on the best pair; null:
     /// no sum was said, or nothing has a price within it.
     together: Option<TogetherTold>,
@@ -312,6 +316,30 @@ struct ChangeTold {
     costs: Option<f64>,
     /// Which lines it unlocks, by their position from 0.
     unlocks: Vec<usize>,
+    /// Which lines that fit anyway have fewer findings to mind then, where their cars stand, by their position from 0.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    eases: Vec<usize>,
+}
+
+/// An opening that is not asked to be walled up.
+#[derive(Serialize, JsonSchema)]
+struct StaysTold {
+    /// Its name.
+    opening: String,
+    /// Why.
+    why: WhyStays,
+}
+
+/// Why an opening is not asked to be walled up.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum WhyStays {
+    /// It is a way out in an emergency, or such a way leads to it.
+    Exit,
+    /// People, or a car of the list, have no other way in.
+    WayIn,
+    /// An aiming of the list that fits now stands out of it.
+    Used,
 }
 
 /// What is done.
@@ -322,6 +350,15 @@ enum ChangeKind {
     Without(String),
     /// This wall stands further out.
     Further(String),
+    /// This door, gap or window is walled up.
+    WalledUp(String),
+    /// This door stands open while it is aimed, with free ground beyond it.
+    OpenOnto {
+        /// The door or gap.
+        door: String,
+        /// How far the ground beyond it is free then, mm.
+        ground_mm: f64,
+    },
 }
 
 /// Several changes at once.
@@ -437,19 +474,37 @@ fn place(own: &Place) -> PlaceTold {
 }
 
 fn changes(own: &ChangesFound, found: &Planned) -> ChangesTold {
+    let own_further_mm = own.further_mm;
     let kind = |own: &Change| match own {
         Change::Without(thing) => ChangeKind::Without(thing.to_string()),
         Change::Further(wall) => ChangeKind::Further(wall.to_string()),
+        Change::WalledUp(opening) => ChangeKind::WalledUp(opening.to_string()),
+        Change::OpenOnto(door) => {
+            let openings = found.lines.first().map(|own| &own.arrangement.bay.openings);
+            let open = openings.and_then(|all| all.iter().find(|own| own.id == *door));
+            let ground = open.map_or(0.0, |open| ground_mm(open, own_further_mm));
+            ChangeKind::OpenOnto { door: door.to_string(), ground_mm: hundredths(ground) }
+        }
     };
     let alone = own.in_order(found).into_iter().map(|change| ChangeTold {
         change: kind(&change.change),
         costs: own.costs.get(&change.change).copied(),
         unlocks: change.lines.clone(),
+        eases: change.eases.clone(),
+    });
+    let stay = own.alone.stay.iter().map(|(opening, why)| StaysTold {
+        opening: opening.to_string(),
+        why: match why {
+            DoorStays::Exit => WhyStays::Exit,
+            DoorStays::WayIn => WhyStays::WayIn,
+            DoorStays::Used => WhyStays::Used,
+        },
     });
     ChangesTold {
         further_mm: hundredths(own.further_mm),
         to_spend: own.to_spend,
         alone: alone.collect(),
+        stay: stay.collect(),
         together: own.together.as_ref().map(|own| TogetherTold {
             changes: own.changes.iter().map(kind).collect(),
             costs: own.costs,

@@ -6,7 +6,7 @@ use baywright_planner::matrix::{Cell, Place, Planned};
 use baywright_planner::place::Slack;
 
 /// The columns of the table. Their names and what they mean never change once shipped.
-const COLUMNS: [&str; 14] = [
+const COLUMNS: [&str; 15] = [
     "set_up",
     "vehicle",
     "aiming",
@@ -21,6 +21,7 @@ const COLUMNS: [&str; 14] = [
     "slack_deg",
     "care",
     "stops",
+    "never",
 ];
 
 /// The table, as far as there are answers.
@@ -30,9 +31,9 @@ const COLUMNS: [&str; 14] = [
 pub(crate) fn table(found: &Planned) -> csv::Result<Vec<u8>> {
     let mut out = csv::Writer::from_writer(Vec::new());
     out.write_record(COLUMNS)?;
-    for (line, row) in found.lines.iter().zip(&found.rows) {
+    for (nth, (line, row)) in found.lines.iter().zip(&found.rows).enumerate() {
         let cells = row.iter().flat_map(|own| &own.cells);
-        for (place, cell) in found.places.iter().zip(cells) {
+        for (at, (place, cell)) in found.places.iter().zip(cells).enumerate() {
             let Some(cell) = cell else { continue };
             let own = &line.arrangement;
             let (kind, name) = match place {
@@ -45,7 +46,9 @@ pub(crate) fn table(found: &Planned) -> csv::Result<Vec<u8>> {
             let figures = told.figures();
             let first = [set_up, own.vehicle.id.as_str(), own.aiming.id.as_str(), kind, name];
             let rest = [told.answer, told.verdict.map_or("", verdict_name)].into_iter();
-            out.write_record(first.into_iter().chain(rest).chain(figures.iter().map(String::as_str)))?;
+            let figures = figures.iter().map(String::as_str);
+            let never = found.never(nth, at).map_or("", |_| "true");
+            out.write_record(first.into_iter().chain(rest).chain(figures).chain([never]))?;
         }
     }
     out.into_inner().map_err(|why| why.into_error().into())

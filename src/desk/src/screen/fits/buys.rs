@@ -1,13 +1,14 @@
-//! What a change of the building would unlock at the place that is chosen: each wall further out, each thing gone, one at a time; told by
-//! what they unlock, or by that for the money that they cost. Under them what several unlock together for the sum that can be spent.
+//! What a change of the building would unlock at the place that is chosen: each wall further out, each thing gone, each door open onto free
+//! ground or walled up, one at a time; told by what they unlock, or by that for the money that they cost. Under them what several unlock together for the sum that can be spent.
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use baywright_planner::matrix::{
-    Change, Line, Place, Planned, Purse, Together, Unlocked, changes_of, ranked,
+    Change, EachAlone, Line, OfChanges, Place, Planned, Purse, Stands, Together, Unlocked, ranked,
 };
 use baywright_planner::model::OwnerFigures;
+use baywright_planner::place::Margin;
 use baywright_planner::words::{Locale, Words};
 use egui::{CollapsingHeader, RichText, Ui};
 
@@ -19,7 +20,7 @@ use crate::screen::command::Command;
 use crate::screen::forms::typed::{self, Length};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, waking, widgets};
-use crate::session::planning::{FURTHER, FURTHER_MM, together_by, unlocked_by};
+use crate::session::planning::{FURTHER, FURTHER_MM, most_changes, together_by, unlocked_by};
 use crate::session::slow::Slow;
 
 /// The width of a field, px.
@@ -29,15 +30,22 @@ const FIELD_PX: f32 = 90.0;
 #[derive(Clone, Debug)]
 struct Of {
     lines: Arc<[Line]>,
-    fits_now: Vec<bool>,
+    now: Vec<Option<Stands>>,
     place: Place,
     further_mm: f64,
+}
+
+impl Of {
+    fn changes<'a>(&'a self, margin: &'a Margin) -> OfChanges<'a> {
+        let Self { lines, now, place, further_mm } = self;
+        OfChanges { lines, now, place, further_mm: *further_mm, margin }
+    }
 }
 
 impl PartialEq for Of {
     fn eq(&self, other: &Self) -> bool {
         Arc::ptr_eq(&self.lines, &other.lines)
-            && self.fits_now == other.fits_now
+            && self.now == other.now
             && self.place == other.place
             && self.further_mm == other.further_mm
     }
@@ -47,14 +55,14 @@ impl PartialEq for Of {
 #[derive(Clone, Debug, PartialEq)]
 struct OfSum {
     alone: Of,
-    found: Vec<Unlocked>,
+    found: EachAlone,
     purse: Purse,
 }
 
 /// What was asked and typed of changes.
 #[derive(Debug, Default)]
 pub(super) struct Buys {
-    found: Slow<Of, Vec<Unlocked>>,
+    found: Slow<Of, EachAlone>,
     together: Slow<OfSum, Together>,
     /// Somebody had either stopped.
     enough: Arc<AtomicBool>,
@@ -98,7 +106,7 @@ impl FitsPage {
         let place = found.places.get(at)?.clone();
         let further_mm = self.further_mm(locale)?;
         let all_there = found.rows.iter().all(Option::is_some);
-        let of = || Of { lines: Arc::clone(&found.lines), fits_now: fits_now(found, at), place, further_mm };
+        let of = || Of { lines: Arc::clone(&found.lines), now: found.fitting(at), place, further_mm };
         all_there.then(of)
     }
 
@@ -108,16 +116,16 @@ impl FitsPage {
         let shown = self.buys.found.shown(&of).filter(|own| !own.is_older)?;
         let cost = |own: &Unlocked| Some((own.change.clone(), own.change.cost(owner)?));
         let together = || {
-            let purse = Purse::of(shown.found, owner)?;
+            let purse = Purse::of(&shown.found.all, owner)?;
             let of = OfSum { alone: of.clone(), found: shown.found.clone(), purse };
             self.buys.together.shown(&of).filter(|own| !own.is_older).map(|own| own.found.clone())
         };
         Some(Changes {
             together: together(),
-            fit_now: of.fits_now.iter().filter(|own| **own).count(),
+            fit_now: of.now.iter().flatten().count(),
             further_mm: of.further_mm,
             found: shown.found.clone(),
-            costs: shown.found.iter().filter_map(cost).collect(),
+            costs: shown.found.all.iter().filter_map(cost).collect(),
             for_the_money: self.buys.for_the_money,
             to_spend: owner.to_spend,
             place: of.place,
@@ -128,12 +136,7 @@ impl FitsPage {
 /// What was asked of single changes, and what each unlocks.
 struct OfAll<'a> {
     of: &'a Of,
-    all: &'a [Unlocked],
-}
-
-/// Of each line whether it fits at a place now, as cars are parked.
-fn fits_now(found: &Planned, at: usize) -> Vec<bool> {
-    (0..found.lines.len()).map(|nth| found.fits(nth, at)).collect()
+    found: &'a EachAlone,
 }
 
 impl Desk {
@@ -158,16 +161,18 @@ impl Desk {
         say(ui, RichText::new(told).font(look::bold(size::BODY)));
         if fit == found.lines.len() {
             say(ui, RichText::new(texts.nothing_locked).size(size::BODY));
-            return;
         }
         self.fits_further(ui, page);
         let Some(of) = page.asks(found, self.view.locale) else { return };
         self.fits_look_at_changes(ui, page, found, &of);
         let Some(shown) = page.buys.found.shown(&of).filter(|own| !own.is_older) else { return };
-        let all: Vec<Unlocked> = shown.found.clone();
-        self.fits_changes(ui, page, found, (&all, of.further_mm), out);
-        self.fits_together(ui, page, found, &OfAll { of: &of, all: &all });
-        self.fits_unlock_none(ui, page, (&all, of.further_mm), out);
+        let each: EachAlone = shown.found.clone();
+        self.fits_changes(ui, page, found, (&each.all, of.further_mm), out);
+        self.fits_together(ui, page, found, &OfAll { of: &of, found: &each });
+        self.fits_unlock_none(ui, page, found, (&each.all, of.further_mm), out);
+        for (opening, why) in &each.stay {
+            say(ui, widgets::soft(ui, &texts.door_stays(opening.as_str(), *why)));
+        }
         say(ui, widgets::soft(ui, texts.only_one));
     }
 
@@ -197,25 +202,19 @@ impl Desk {
             });
             return;
         }
-        let is_whole = |all: &Vec<Unlocked>| !all.is_empty() && !all.iter().any(|own| own.is_partial);
-        if page.buys.found.shown(of).is_some_and(|own| !own.is_older && is_whole(own.found)) {
+        if page.buys.found.shown(of).is_some_and(|own| !own.is_older && own.found.is_whole()) {
             return;
         }
         if widgets::press(ui, self.view.theme, texts.look).clicked() {
             // What was stopped is looked at from its beginning.
             page.buys.found.ask_again();
-            let Some(first) = found.lines.first() else { return };
-            let changes = changes_of(&first.arrangement.bay);
             let (own, margin) = (of.clone(), found.margin);
             page.buys.enough = Arc::default();
             let enough = Arc::clone(&page.buys.enough);
-            let how = ("what a change buys", changes.len());
+            let how = ("what a change buys", most_changes(&of.changes(&margin)));
             page.buys.found.ask(of.clone(), how, &waking(ui.ctx()), move |tell| {
                 let is_stopped = || tell.is_stopped() || enough.load(Ordering::Relaxed);
-                let of = (&*own.lines, own.fits_now.as_slice());
-                unlocked_by(&changes, of, &own.place, (own.further_mm, &margin), &is_stopped, &mut |done| {
-                    tell.steps(done);
-                })
+                unlocked_by(&own.changes(&margin), &is_stopped, &mut |done| tell.steps(done))
             });
         }
     }
@@ -252,13 +251,17 @@ impl Desk {
             self.owner_field(ui, page, &Figure::ToSpend, named, out);
         });
         let order = ranked(all, weight, cost, page.buys.for_the_money);
-        for own in order.into_iter().filter_map(|nth| all.get(nth)).filter(|own| !own.lines.is_empty()) {
-            let name = self.fits_change(&own.change, further_mm);
+        for own in order.into_iter().filter_map(|nth| all.get(nth)).filter(|own| own.is_of_use()) {
+            let name = self.fits_change(found, &own.change, further_mm);
             ui.separator();
             say(ui, RichText::new(widgets::unbroken(name.clone())).font(look::bold(size::BODY)));
-            let lines = self.fits_lines_named(found, &own.lines);
-            let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
+            let [lines, eases] = [&own.lines, &own.eases].map(|own| self.fits_lines_named(found, own));
+            let [lines, eases] =
+                [&lines, &eases].map(|own| own.iter().map(String::as_str).collect::<Vec<&str>>());
             say(ui, RichText::new(texts.unlocks(&lines)).size(size::SMALL));
+            if !eases.is_empty() {
+                say(ui, RichText::new(texts.eases(&eases)).size(size::SMALL));
+            }
             self.fits_cost(ui, page, (&own.change, &name), out);
         }
     }
@@ -289,12 +292,12 @@ impl Desk {
         let texts = self.view.locale.language.fits();
         ui.separator();
         say(ui, RichText::new(texts.together).font(look::bold(size::BODY)));
-        let purse = Purse::of(own.all, &self.document.layout().owner);
+        let purse = Purse::of(&own.found.all, &self.document.layout().owner);
         let Some(purse) = purse.filter(|own| own.priced.len() > 1) else {
             say(ui, widgets::soft(ui, texts.together_needs));
             return;
         };
-        let of = OfSum { alone: own.of.clone(), found: own.all.to_vec(), purse };
+        let of = OfSum { alone: own.of.clone(), found: own.found.clone(), purse };
         if let Some(progress) = page.buys.together.progress() {
             ui.horizontal(|ui| {
                 ui.label(widgets::soft(ui, texts.looked_at(progress.done, progress.all)));
@@ -321,11 +324,10 @@ impl Desk {
                 &waking(ui.ctx()),
                 move |tell| {
                     let is_stopped = || tell.is_stopped() || enough.load(Ordering::Relaxed);
-                    let alone = &of.alone;
-                    let (lines, further) = ((&*alone.lines, &*alone.fits_now), (alone.further_mm, &margin));
                     // How often one more is added is not known before.
                     let mut told = |done: usize| tell.steps(done.min(steps));
-                    together_by((&of.purse, &of.found), lines, &alone.place, further, &is_stopped, &mut told)
+                    let alone = of.alone.changes(&margin);
+                    together_by((&of.purse, &of.found.all), &alone, &is_stopped, &mut told)
                 },
             );
         }
@@ -343,7 +345,7 @@ impl Desk {
             return;
         }
         let names: Vec<String> =
-            own.changes.iter().map(|change| self.fits_change(change, further_mm)).collect();
+            own.changes.iter().map(|change| self.fits_change(found, change, further_mm)).collect();
         let names: Vec<&str> = names.iter().map(String::as_str).collect();
         let lines = self.fits_lines_named(found, &own.lines);
         let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
@@ -357,11 +359,12 @@ impl Desk {
         &self,
         ui: &mut Ui,
         page: &mut FitsPage,
+        found: &Planned,
         (all, further_mm): (&[Unlocked], f64),
         out: &mut Vec<Command>,
     ) {
         let texts = self.view.locale.language.fits();
-        let none: Vec<&Unlocked> = all.iter().filter(|own| own.lines.is_empty()).collect();
+        let none: Vec<&Unlocked> = all.iter().filter(|own| !own.is_of_use()).collect();
         if none.is_empty() {
             return;
         }
@@ -369,7 +372,7 @@ impl Desk {
         header.show(ui, |ui| {
             say(ui, widgets::soft(ui, texts.alone_none_told));
             for own in none {
-                let name = self.fits_change(&own.change, further_mm);
+                let name = self.fits_change(found, &own.change, further_mm);
                 say(ui, RichText::new(widgets::unbroken(name.clone())).size(size::SMALL));
                 self.fits_cost(ui, page, (&own.change, &name), out);
             }
@@ -382,12 +385,10 @@ impl Desk {
     }
 
     /// A change by its name.
-    fn fits_change(&self, change: &Change, further_mm: f64) -> String {
-        let texts = self.view.locale.language.fits();
-        match change {
-            Change::Without(thing) => texts.without(thing.as_str()),
-            Change::Further(wall) => texts.wall_further(wall.as_str(), &self.view.locale.length(further_mm)),
-        }
+    fn fits_change(&self, found: &Planned, change: &Change, further_mm: f64) -> String {
+        let name =
+            |own: &Line| Words::new(&own.arrangement, self.view.locale).fits_change(change, further_mm);
+        found.lines.first().map(name).unwrap_or_default()
     }
 
     /// Some lines by their names.

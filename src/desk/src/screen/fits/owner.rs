@@ -44,6 +44,8 @@ impl Figure {
             Self::AMonth(car, aiming) => own.say_comes_in(car, aiming, value),
             Self::Costs(Change::Without(thing)) => say_cost(&mut own.without, thing, value),
             Self::Costs(Change::Further(wall)) => say_cost(&mut own.further, wall, value),
+            Self::Costs(Change::WalledUp(opening)) => say_cost(&mut own.walled_up, opening, value),
+            Self::Costs(Change::OpenOnto(door)) => say_cost(&mut own.open_onto, door, value),
         }
     }
 }

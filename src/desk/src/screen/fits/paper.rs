@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use baywright_drawing::sheet::{About, ChangesAsked, Paper, ReportOf, owner_report};
 use baywright_drawing::{Lettering, Page};
-use baywright_planner::matrix::{Change, Place, Planned, Together, Unlocked};
+use baywright_planner::matrix::{Change, EachAlone, Place, Planned, Together};
 
 use crate::command_line::plan;
 use crate::screen::Desk;
@@ -26,7 +26,7 @@ pub(super) struct Changes {
     pub place: Place,
     pub fit_now: usize,
     pub further_mm: f64,
-    pub found: Vec<Unlocked>,
+    pub found: EachAlone,
     pub costs: BTreeMap<Change, f64>,
     pub for_the_money: bool,
     pub to_spend: Option<f64>,

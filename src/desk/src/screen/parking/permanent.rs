@@ -6,9 +6,11 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use baywright_planner::Scene;
 use baywright_planner::edit::Edit;
-use baywright_planner::matrix::{Line, lines_of_layout};
+use baywright_planner::matrix::{Line, lines_of_layout, weigh};
 use baywright_planner::model::{Arrangement, Bay, Id};
-use baywright_planner::permanent::{Asked, Kept, OnFloor, Proposal, is_kept, kept_in, proposed};
+use baywright_planner::permanent::{
+    Asked, Kept, OnFloor, ParkingPlace, Proposal, is_kept, kept_in, proposed,
+};
 use baywright_planner::place::{ByTape, Offer, Spot};
 use baywright_planner::words::{Language, Words};
 use egui::{Label, RichText, ScrollArea, Ui};
@@ -39,6 +41,8 @@ struct Found {
     floor: Arc<OnFloor>,
     /// How a person parks at each place.
     offers: Vec<Offer>,
+    /// Whether the owner says how often anything comes in.
+    is_weighed: bool,
 }
 
 impl Staying {
@@ -74,7 +78,7 @@ impl Found {
         });
         let offers = offers.collect();
         let floor = Arc::new(std::mem::take(&mut proposal.floor));
-        Self { lines, proposal: Some(proposal), floor, offers }
+        Self { lines, proposal: Some(proposal), floor, offers, is_weighed: false }
     }
 
     /// What each point may be called in the bay, in each language that a person may choose, the shown one first.
@@ -117,7 +121,10 @@ impl Desk {
                 let all: Vec<Arrangement> =
                     layout.arrangements.iter().filter_map(|own| made(&layout, &own.id, &cars, &by)).collect();
                 let is_stopped = || tell.is_stopped() || enough.load(Ordering::Relaxed);
-                Found::of(lines_of_layout(&all), &is_stopped, &mut |done| tell.steps(done))
+                let mut lines = lines_of_layout(&all);
+                weigh(&mut lines, &layout.owner);
+                let found = Found::of(lines, &is_stopped, &mut |done| tell.steps(done));
+                Found { is_weighed: !layout.owner.comes_in.is_empty(), ..found }
             });
         }
         self.view.staying = self.staying.found.shown(&now).map(|own| Arc::clone(&own.found.floor));
@@ -202,8 +209,12 @@ impl Desk {
         for (nth, (place, offer)) in parked.places.iter().zip(&found.offers).enumerate() {
             ui.separator();
             say(ui, RichText::new(texts.place(nth + 1)).font(look::bold(14.0)));
-            let serves = found.set_ups(place.serves.iter().map(|own| own.0));
+            let serves = self.served_so_often(found, place);
             say(ui, RichText::new(widgets::unbroken(texts.serves(&serves))).size(size::BODY));
+            if found.is_weighed {
+                let used = texts.used(&self.so_often(place.a_month(&found.lines)));
+                say(ui, RichText::new(widgets::unbroken(used)).size(size::BODY));
+            }
             if let Some(own) = place.serves.first().and_then(|own| found.arrangement(own.0)) {
                 let words = Words::new(own, self.view.locale);
                 say(ui, widgets::soft(ui, widgets::unbroken(words.spot(offer))));
@@ -214,6 +225,23 @@ impl Desk {
         }
         ui.separator();
         say(ui, widgets::soft(ui, texts.how_laid));
+    }
+
+    /// The set-ups that a place serves: what comes in most often first, with how often, where the owner says so.
+    fn served_so_often(&self, found: &Found, place: &ParkingPlace) -> Vec<String> {
+        let texts = self.view.locale.language.permanent();
+        let all = place.most_often_first(&found.lines);
+        if !found.is_weighed {
+            return found.set_ups(all);
+        }
+        let own = all.into_iter().filter_map(|nth| found.lines.get(nth));
+        own.map(|own| texts.so_often(own.arrangement.id.as_str(), &self.so_often(own.weight))).collect()
+    }
+
+    /// How often a month, as it is written.
+    fn so_often(&self, a_month: f64) -> String {
+        let is_whole = (a_month - a_month.round()).abs() < 0.05;
+        self.view.locale.region.number(a_month, usize::from(!is_whole))
     }
 
     /// The press that keeps them, or that they are.

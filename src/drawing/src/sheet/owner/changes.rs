@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use baywright_planner::matrix::{Change, Place, Together, Unlocked, ranked};
+use baywright_planner::matrix::{Change, EachAlone, Place, Together, Unlocked, ranked};
 
 use super::{Report, WITH_MM, numbers};
 use crate::sheet::flow::{Flow, px};
@@ -15,10 +15,10 @@ pub struct ChangesAsked<'a> {
     pub place: &'a Place,
     /// How many fit there now, as cars are parked.
     pub fit_now: usize,
-    /// How far out walls would stand, mm.
+    /// How much further out walls would stand, and how much more ground before doors would be free, mm.
     pub further_mm: f64,
-    /// What was found of each.
-    pub found: &'a [Unlocked],
+    /// What was found of each, and which openings stay.
+    pub found: &'a EachAlone,
     /// What each costs, where that was said: in the owner's money.
     pub costs: &'a BTreeMap<Change, f64>,
     /// Whether most for the money comes first, not most.
@@ -33,23 +33,20 @@ impl Report<'_> {
     /// In order of worth.
     fn order<'a>(&self, asked: &ChangesAsked<'a>) -> Vec<&'a Unlocked> {
         let weight = |nth: usize| self.of.found.lines.get(nth).map_or(1.0, |own| own.weight);
-        let order = ranked(asked.found, weight, |own| asked.costs.get(own).copied(), asked.for_the_money);
-        order.into_iter().filter_map(|nth| asked.found.get(nth)).filter(|own| !own.lines.is_empty()).collect()
+        let all = &asked.found.all;
+        let order = ranked(all, weight, |own| asked.costs.get(own).copied(), asked.for_the_money);
+        order.into_iter().filter_map(|nth| all.get(nth)).filter(|own| own.is_of_use()).collect()
     }
 
     fn named(&self, asked: &ChangesAsked<'_>, change: &Change) -> String {
-        match change {
-            Change::Without(thing) => self.fits.without(thing.as_str()),
-            Change::Further(wall) => {
-                self.fits.wall_further(wall.as_str(), &self.locale.length(asked.further_mm))
-            }
-        }
+        let first = self.of.found.lines.first();
+        first.map_or_else(String::new, |own| self.words(own).fits_change(change, asked.further_mm))
     }
 
     /// The change of most worth, in a sentence; `None` if none was looked at or unlocks anything.
     pub(super) fn first_change(&self) -> Option<String> {
         let asked = self.of.changes.as_ref()?;
-        let first = self.order(asked).into_iter().next()?;
+        let first = self.order(asked).into_iter().find(|own| !own.lines.is_empty())?;
         Some(self.texts.first_change(&self.named(asked, &first.change), first.lines.len()))
     }
 
@@ -60,7 +57,7 @@ impl Report<'_> {
         flow.heading(self.texts.changes, WITH_MM);
         let further = self.locale.length(asked.further_mm);
         flow.read(&self.texts.changes_at(&self.place(asked.place), asked.fit_now, all, &further), None);
-        if asked.found.iter().any(|own| own.is_partial) {
+        if asked.found.all.iter().any(|own| own.is_partial) {
             self.strong(flow, self.texts.partial);
         }
         let order = self.order(asked);
@@ -74,6 +71,10 @@ impl Report<'_> {
                 Column::new(self.texts.unlocks, 0.8).ends_right(),
                 Column::new(self.texts.which, 2.0),
             ];
+            let has_eased = order.iter().any(|own| !own.eases.is_empty());
+            if has_eased {
+                columns.push(Column::new(self.texts.eases, 1.4));
+            }
             if has_costs {
                 columns.push(Column::new(self.texts.costs, 1.4).ends_right());
             }
@@ -83,17 +84,23 @@ impl Report<'_> {
                     Cell::Strong(own.lines.len().to_string()),
                     Cell::Text(numbers(&own.lines)),
                 ];
+                if has_eased {
+                    row.push(Cell::Text(numbers(&own.eases)));
+                }
                 if has_costs {
                     row.push(Cell::Text(self.cost(asked, &own.change)));
                 }
                 row
             });
             self.table(flow, columns, rows.collect());
-            let others = asked.found.len() - order.len();
+            let others = asked.found.all.len() - order.len();
             if others > 0 {
                 flow.gap(1.0);
                 flow.read(&self.texts.others_unlock_none(others), None);
             }
+        }
+        for (opening, why) in &asked.found.stay {
+            flow.read(&self.fits.door_stays(opening.as_str(), *why), None);
         }
         self.together(flow, asked);
         flow.read(self.fits.only_one, None);

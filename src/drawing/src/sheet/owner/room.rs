@@ -59,8 +59,14 @@ impl Report<'_> {
         let lies = whole_bay(&own, &said, &ViewState::default(), high, &letters);
         let size = lies.size(&letters).min(high);
         flow.gap(1.5);
-        flow.ensure(size.y + px(BAR_MM) + flow.height_read(self.texts.drawn));
-        flow.read(self.texts.drawn, None);
+        let words = found.lines.get(room.decides).map(|own| self.words(own));
+        let in_store = words.zip(room.strip.as_ref()).map(|(words, strip)| words.report_store(strip));
+        let told: Vec<&str> = std::iter::once(self.texts.drawn).chain(in_store.as_deref()).collect();
+        let told_high: f64 = told.iter().map(|own| flow.height_read(own)).sum();
+        flow.ensure(size.y + px(BAR_MM) + told_high);
+        for own in told {
+            flow.read(own, None);
+        }
         flow.view(plan(&own, &said, &lies, size, flow.lettering));
         if let Some(line) = found.lines.get(room.decides) {
             bar(flow, &self.words(line), lies.one_to);

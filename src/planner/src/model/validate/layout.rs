@@ -71,7 +71,13 @@ fn owner(own: &OwnerFigures, faults: &mut Faults) {
         faults.name(format!("owner.comes_in[{i}].aiming"), line.aiming.as_str());
         faults.number(format!("owner.comes_in[{i}].a_month"), line.a_month, &limits::A_MONTH);
     }
-    for (list, all) in [("without", &own.without), ("further", &own.further)] {
+    let costs = [
+        ("without", &own.without),
+        ("further", &own.further),
+        ("walled_up", &own.walled_up),
+        ("open_onto", &own.open_onto),
+    ];
+    for (list, all) in costs {
         faults.count(&format!("owner.{list}"), all.len(), limits::MOST_FIXTURES);
         for (i, cost) in all.iter().enumerate() {
             faults.name(format!("owner.{list}[{i}].name"), cost.name.as_str());

@@ -1,7 +1,7 @@
 //! English of the same: see `words/fits.rs`.
 
 use super::{About, Language, sentence_start};
-use crate::matrix::{Along, Place, RoomSize};
+use crate::matrix::{Along, DoorStays, Place, RoomSize};
 use crate::words::fits::FitsTexts;
 
 /// The fixed texts.
@@ -60,9 +60,10 @@ pub const TEXTS: FitsTexts = FitsTexts {
     store_told: "For stands, boards and mats that are put away: a strip along one wall, be it the longer or the shorter, that no aiming \
                  reaches into. Nothing said: none.",
     in_store: "in store",
-    buys_told: "Each wall of the room further out, and each thing taken away, one at a time: which of the list then fit that do not now. \
-                Choose a column by pressing one of its cells.",
-    further: "Walls further out by",
+    buys_told: "Each wall of the room further out, each thing taken away, each door open onto free ground, each door or window walled up, one \
+                at a time: which of the list then fit that do not now, and which of the others have less to mind where they stand. Choose \
+                a column by pressing one of its cells.",
+    further: "Walls, and free ground before doors, further out by",
     look: "Look at all changes",
     costs_name: "costs",
     to_spend: "To spend at most",
@@ -71,7 +72,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     beyond: "more than is to be spent",
     nothing_locked: "All of the list fit there as it is: there is nothing to unlock.",
     unlocks_none: "No single change unlocks any.",
-    only_one: "Whether a wall or a column may go is for who built it to say.",
+    only_one: "Whether a wall or a column may go, or a door be walled up, is for who built it and for the local fire code to say.",
     alone_none: "Unlock none alone",
     alone_none_told: "With a price they are looked at together with others.",
     together: "Together for what can be spent",
@@ -133,6 +134,27 @@ pub fn without(thing: &str) -> String {
 
 pub fn wall_further(wall: &str, by: &str) -> String {
     format!("{} {by} further out", sentence_start(wall))
+}
+
+pub fn walled_up(opening: &str) -> String {
+    format!("{} walled up", sentence_start(opening))
+}
+
+pub fn open_onto(door: &str, free: &str) -> String {
+    format!("{} open while this is aimed, the ground beyond it free for {free}", sentence_start(door))
+}
+
+pub fn door_stays(opening: &str, why: DoorStays) -> String {
+    let why = match why {
+        DoorStays::Exit => "it is a way out, or one leads to it",
+        DoorStays::WayIn => "people, or a car of the list, have no other way in",
+        DoorStays::Used => "an aiming of the list stands out of it",
+    };
+    format!("{} was not asked to be walled up: {why}.", sentence_start(opening))
+}
+
+pub fn eases(lines: &[&str]) -> String {
+    format!("less to mind for {}: {}", lines.len(), lines.join("; "))
 }
 
 pub fn unlocks(lines: &[&str]) -> String {

@@ -2,6 +2,7 @@
 
 use super::{About, Language};
 use crate::assessment::Finding;
+use crate::matrix::{Along, Strip};
 use crate::place::Margin;
 use crate::words::owner_report::OwnerReport;
 
@@ -35,6 +36,7 @@ pub const TEXTS: OwnerReport = OwnerReport {
     change: "Change",
     unlocks: "Unlocks",
     which: "Which",
+    eases: "Less to mind",
     costs: "Costs",
     not_asked: "What was not asked",
     care_is_counted: "What needs care is named here: the findings report of a set-up tells how much and what to do.",
@@ -45,7 +47,7 @@ pub const TEXTS: OwnerReport = OwnerReport {
     way: "Whether a car can be driven to its place, and through which door, was not asked.",
     empty_is_empty: "The size of an empty room leaves out doors, columns, all that stands or hangs in it, and how level its floor is.",
     entered: "Costs are as the owner entered them; nothing here is an offer.",
-    who_decides: "Whether a wall, a column or a floor may be changed is for who built it and for licensed people to say, as local building, \
+    who_decides: "Whether a wall, a door, a column or a floor may be changed is for who built it and for licensed people to say, as local building, \
                   fire and electrical codes have it.",
 };
 
@@ -101,7 +103,8 @@ pub fn first_change(change: &str, count: usize) -> String {
 
 pub fn changes_at(place: &str, fit: usize, all: usize, further: &str) -> String {
     format!(
-        "{place}: {fit} of {all} fit now. Asked: each thing taken away, and each wall of the room {further} further out, one at a time."
+        "{place}: {fit} of {all} fit now. Asked: each thing taken away, each wall of the room {further} further out, each door open with \
+         as much more ground free beyond it, each door or window walled up, one at a time."
     )
 }
 
@@ -151,6 +154,16 @@ impl About<'_> {
             self.length(margin.mm),
             self.margin_of_angle(margin.rad)
         )
+    }
+
+    /// What the strip is.
+    pub fn report_store(&self, strip: &Strip) -> String {
+        let along = match strip.along {
+            Along::Length => "the length",
+            Along::Width => "the width",
+        };
+        let depth = self.length(strip.depth_mm);
+        format!("The hatched strip along {along} of the room, {depth} deep, is for what is in store.")
     }
 
     /// What is to be minded.

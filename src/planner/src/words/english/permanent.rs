@@ -76,6 +76,14 @@ pub fn serves(set_ups: &[String]) -> String {
     format!("Serves {}.", listed(set_ups))
 }
 
+pub fn so_often(set_up: &str, a_month: &str) -> String {
+    format!("{set_up} ({a_month} a month)")
+}
+
+pub fn used(a_month: &str) -> String {
+    format!("Used {a_month} a month, as the owner says how often what comes in.")
+}
+
 pub fn without(set_ups: &[String]) -> String {
     format!("No such place was found for {}.", listed(set_ups))
 }

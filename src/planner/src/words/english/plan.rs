@@ -20,9 +20,9 @@ pub const TEXTS: PlanTexts = PlanTexts {
     json: "Write all of it as JSON",
     report: "Write the owner's report to print into this file, instead of the answer as text: .pdf, .svg or .png",
     a_report: "REPORT.pdf|.svg|.png",
-    changes: "Say too what changes of the building unlock, anywhere in the room: each thing gone, each wall further out, and for the \
-              layout's sum those with a price together",
-    further: "How far out walls would stand, mm; 1000 where it is left out",
+    changes: "Say too what changes of the building unlock, anywhere in the room: each thing gone, each wall further out, each door \
+              open onto free ground or walled up, and for the layout's sum those with a price together",
+    further: "How much further out walls would stand and ground before doors be free, mm; 1000 where it is left out",
     after: "Exit status: 0 a place was found for every aiming, 1 for some none was found, 2 something given could not be read or \
             found, 3 something could not be written.\n\n\
             That none was found is no proof that there is none. Follow the vehicle maker's procedure. Nothing here says that a \

@@ -1,7 +1,7 @@
 //! German of the same: see `words/fits.rs`.
 
 use super::{About, Language, sentence_start};
-use crate::matrix::{Along, Place, RoomSize};
+use crate::matrix::{Along, DoorStays, Place, RoomSize};
 use crate::words::fits::FitsTexts;
 
 /// The fixed texts.
@@ -61,9 +61,10 @@ pub const TEXTS: FitsTexts = FitsTexts {
     store_told: "Für weggeräumte Ständer, Tafeln und Matten: ein Streifen an einer Wand, der längeren oder der kürzeren, in den keine \
                  Einstellung reicht. Ohne Angabe: keiner.",
     in_store: "Lager",
-    buys_told: "Jede Wand des Raums weiter außen und jeder Gegenstand weg, immer nur eines: welche der Liste dann passen, die jetzt nicht \
-                passen. Eine Spalte wählt man mit einem ihrer Felder.",
-    further: "Wände weiter außen um",
+    buys_told: "Jede Wand des Raums weiter außen, jeder Gegenstand weg, jedes Tor offen mit freiem Boden davor, jede Tür und jedes Fenster \
+                zugemauert, immer nur eines: welche der Liste dann passen, die jetzt nicht passen, und bei welchen anderen an ihrer Stelle \
+                auf weniger zu achten ist. Eine Spalte wählt man mit einem ihrer Felder.",
+    further: "Wände und freier Boden vor Toren weiter außen um",
     look: "Alle Änderungen ansehen",
     costs_name: "kostet",
     to_spend: "Höchstens auszugeben",
@@ -72,7 +73,7 @@ pub const TEXTS: FitsTexts = FitsTexts {
     beyond: "mehr, als auszugeben ist",
     nothing_locked: "Dort passen alle der Liste, wie es ist: Es ist nichts zu gewinnen.",
     unlocks_none: "Keine einzelne Änderung bringt eine.",
-    only_one: "Ob eine Wand oder Stütze weg darf, sagt, wer gebaut hat.",
+    only_one: "Ob eine Wand oder Stütze weg darf oder eine Tür zugemauert werden darf, sagen die Erbauer und der örtliche Brandschutz.",
     alone_none: "Bringen allein keine",
     alone_none_told: "Mit einem Preis werden sie zusammen mit anderen angesehen.",
     together: "Zusammen für das, was auszugeben ist",
@@ -134,6 +135,27 @@ pub fn without(thing: &str) -> String {
 
 pub fn wall_further(wall: &str, by: &str) -> String {
     format!("{} {by} weiter außen", sentence_start(wall))
+}
+
+pub fn walled_up(opening: &str) -> String {
+    format!("{} zugemauert", sentence_start(opening))
+}
+
+pub fn open_onto(door: &str, free: &str) -> String {
+    format!("{} beim Einstellen offen, der Boden davor auf {free} frei", sentence_start(door))
+}
+
+pub fn door_stays(opening: &str, why: DoorStays) -> String {
+    let why = match why {
+        DoorStays::Exit => "Dort ist ein Rettungsweg, oder einer führt dorthin",
+        DoorStays::WayIn => "Für Leute oder ein Fahrzeug der Liste gibt es keinen anderen Weg hinein",
+        DoorStays::Used => "Eine Einstellung der Liste steht dort hinaus",
+    };
+    format!("{} zuzumauern ist nicht gefragt: {why}.", sentence_start(opening))
+}
+
+pub fn eases(lines: &[&str]) -> String {
+    format!("bei {} ist auf weniger zu achten: {}", lines.len(), lines.join("; "))
 }
 
 pub fn unlocks(lines: &[&str]) -> String {

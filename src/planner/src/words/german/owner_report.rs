@@ -2,6 +2,7 @@
 
 use super::{About, Language};
 use crate::assessment::Finding;
+use crate::matrix::{Along, Strip};
 use crate::place::Margin;
 use crate::words::owner_report::OwnerReport;
 
@@ -35,6 +36,7 @@ pub const TEXTS: OwnerReport = OwnerReport {
     change: "Änderung",
     unlocks: "Bringt",
     which: "Welche",
+    eases: "Weniger zu beachten",
     costs: "Kostet",
     not_asked: "Was nicht gefragt ist",
     care_is_counted: "Was Vorsicht braucht, ist hier genannt: Wie viel und was zu tun ist, sagt das Befundblatt eines Aufbaus.",
@@ -45,7 +47,7 @@ pub const TEXTS: OwnerReport = OwnerReport {
     way: "Ob ein Fahrzeug an seine Stelle gefahren werden kann und durch welches Tor, ist nicht gefragt.",
     empty_is_empty: "Die Größe eines leeren Raums lässt Türen, Stützen, alles, was darin steht oder hängt, und die Ebenheit des Bodens weg.",
     entered: "Kosten sind so, wie der Inhaber sie eingegeben hat; nichts hier ist ein Angebot.",
-    who_decides: "Ob eine Wand, eine Stütze oder ein Boden geändert werden darf, sagen die Erbauer und dafür zugelassene Leute nach den örtlichen \
+    who_decides: "Ob eine Wand, eine Tür, eine Stütze oder ein Boden geändert werden darf, sagen die Erbauer und dafür zugelassene Leute nach den örtlichen \
                   Bau-, Brandschutz- und Elektrovorschriften.",
 };
 
@@ -101,7 +103,8 @@ pub fn first_change(change: &str, count: usize) -> String {
 
 pub fn changes_at(place: &str, fit: usize, all: usize, further: &str) -> String {
     format!(
-        "{place}: {fit} von {all} passen jetzt. Gefragt ist jeder Gegenstand weg und jede Wand des Raums {further} weiter außen, immer nur eines."
+        "{place}: {fit} von {all} passen jetzt. Gefragt ist jeder Gegenstand weg, jede Wand des Raums {further} weiter außen, jedes Tor offen \
+         mit um so viel mehr freiem Boden davor, jede Tür und jedes Fenster zugemauert, immer nur eines."
     )
 }
 
@@ -153,6 +156,16 @@ impl About<'_> {
             self.length(margin.mm),
             self.margin_of_angle(margin.rad)
         )
+    }
+
+    /// What the strip is.
+    pub fn report_store(&self, strip: &Strip) -> String {
+        let along = match strip.along {
+            Along::Length => "der Länge",
+            Along::Width => "der Breite",
+        };
+        let depth = self.length(strip.depth_mm);
+        format!("Der schraffierte Streifen entlang {along} des Raums, {depth} tief, ist das Lager.")
     }
 
     /// What is to be minded.

@@ -76,6 +76,14 @@ pub fn serves(set_ups: &[String]) -> String {
     format!("Dient für {}.", listed(&quoted(set_ups)))
 }
 
+pub fn so_often(set_up: &str, a_month: &str) -> String {
+    format!("{set_up} ({a_month} im Monat)")
+}
+
+pub fn used(a_month: &str) -> String {
+    format!("Benutzt {a_month} im Monat, so oft, wie der Inhaber sagt.")
+}
+
 pub fn without(set_ups: &[String]) -> String {
     format!("Keine solche Stelle gefunden für {}.", listed(&quoted(set_ups)))
 }

@@ -20,9 +20,9 @@ pub const TEXTS: PlanTexts = PlanTexts {
     json: "Alles als JSON schreiben",
     report: "Den Bericht für den Inhaber zum Drucken in diese Datei schreiben statt der Antwort als Text: .pdf, .svg oder .png",
     a_report: "BERICHT.pdf|.svg|.png",
-    changes: "Auch sagen, was Änderungen am Gebäude bringen, irgendwo im Raum: jeder Gegenstand weg, jede Wand weiter außen, und für \
-              die Summe des Messplatzes die mit einem Preis zusammen",
-    further: "Wie weit außen Wände stünden, mm; ohne Angabe 1000",
+    changes: "Auch sagen, was Änderungen am Gebäude bringen, irgendwo im Raum: jeder Gegenstand weg, jede Wand weiter außen, jedes Tor \
+              offen mit freiem Boden davor oder zugemauert, und für die Summe des Messplatzes die mit einem Preis zusammen",
+    further: "Wie viel weiter außen Wände stünden und der Boden vor Toren frei wäre, mm; ohne Angabe 1000",
     after: "Endestatus: 0 für jede Einstellung ist eine Stelle gefunden, 1 für manche keine, 2 etwas Genanntes war nicht zu lesen oder \
             zu finden, 3 etwas war nicht zu schreiben.\n\n\
             Dass keine gefunden ist, beweist nicht, dass es keine gibt. Nach der Vorschrift des Fahrzeugherstellers vorgehen. Nichts \
