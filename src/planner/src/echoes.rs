@@ -12,6 +12,7 @@ mod own;
 mod stuff;
 #[cfg(test)]
 mod tests;
+pub mod virtual_aims;
 mod ways;
 
 use baywright_geometry::{DVec3, Wavelength, wavelength};

@@ -19,6 +19,9 @@ pub struct Heard {
     pub believed: DVec3,
     /// How strong against the target's own, dB.
     pub level_db: Band,
+    /// How far to the left of the target and above it, radians, as far as that counts: a bearing is taken within the beam, and what comes
+    /// from beyond it draws no further than what comes from its edge.
+    pub apart: [f64; 2],
     /// How it lies to the target.
     pub beside: Beside,
     /// What it does to the aim.
@@ -77,13 +80,16 @@ impl Look<'_> {
         let bearing = Bearing::of(received.comes_from, pose);
         let target = Spot { range_mm: own.range_mm, bearing: own.bearing };
         let beside = beside(&Spot { range_mm, bearing }, &target, self.sensor);
-        let does = self.does(level_db, &beside, apart(bearing, own.bearing));
+        let lies = apart(bearing, own.bearing);
+        let [wide, high] = [self.sensor.beam_azimuth.high(), self.beam_up_rad];
+        let counts = [lies[0].min(wide).max(-wide), lies[1].min(high).max(-high)];
+        let does = self.does(level_db, &beside, lies, counts);
         let believed = self.scene.sensor() + received.comes_from.normalize_or_zero() * range_mm;
-        Some(Heard { range_mm, bearing, believed, level_db, beside, does })
+        Some(Heard { range_mm, bearing, believed, level_db, apart: counts, beside, does })
     }
 
-    /// What an echo does that lies so far aside of the target and above it, radians.
-    fn does(&self, level_db: Band, beside: &Beside, apart: [f64; 2]) -> Does {
+    /// What an echo does that lies so far aside of the target and above it, radians, and so far as that counts.
+    fn does(&self, level_db: Band, beside: &Beside, apart: [f64; 2], counts: [f64; 2]) -> Does {
         let [aside, up] = apart.map(f64::abs);
         if aside <= self.limits[0] && up <= self.limits[1] {
             return Does::InLine;
@@ -99,8 +105,7 @@ impl Look<'_> {
                 },
             };
         }
-        // A bearing is taken within the beam: what comes from beyond it draws no further than what comes from its edge.
-        let far = libm::hypot(aside.min(self.sensor.beam_azimuth.high()), up.min(self.beam_up_rad));
+        let far = libm::hypot(counts[0], counts[1]);
         let is_upright = up > aside;
         match effect(level_db, far) {
             Effect::MayBeTaken { .. } | Effect::Pulls(Pull::NoBound) => Does::Takes,
