@@ -116,5 +116,35 @@ fn falling(criterion: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, places, falling, beside_another);
+/// A hall of ten bays with things along its walls and columns between, one end of which was surveyed each metre, 180 levels in all: the
+/// heading in hand, as the car is drawn about, and with all that does not go with it made anew, as a thing is.
+fn hall(criterion: &mut Criterion) {
+    let mut own = bay(0);
+    let (length, width) = (55_000.0, 14_000.0);
+    own.bay.room = rectangle((0.0, 0.0), (length, width));
+    for nth in 0..40 {
+        let x = 600.0 + (length - 1_200.0) * f64::from(nth) / 40.0;
+        own.bay.things.push(match nth % 4 {
+            0 => column(&format!("column {nth}"), (x, width * 0.5), 300.0),
+            1 | 3 => cabinet(&format!("cabinet {nth}"), (x, 300.0), 900.0, 450.0),
+            _ => cabinet(&format!("bench {nth}"), (x, width - 350.0), 1_400.0, 600.0),
+        });
+    }
+    let points = (0..12).flat_map(|x| (0..15).map(move |y| (x, y))).map(|(x, y)| {
+        let at = DVec2::new(f64::from(x), f64::from(y)) * 1_000.0;
+        let uneven = f64::from((x * 7 + y * 5) % 11) * 0.1;
+        LevelPoint { at, level_mm: uneven + 0.0008 * (at.y - 10_500.0).abs() - 0.0004 * at.x }
+    });
+    own.bay.survey.as_mut().unwrap().points = points.collect();
+    let mut group = criterion.benchmark_group("a hall with 180 levels");
+    group.sample_size(10);
+    let search = Search::new(&own);
+    group.bench_function("one heading", |b| b.iter(|| search.places(black_box(0.01))));
+    group.bench_function("one heading, made ready", |b| {
+        b.iter(|| Search::new(black_box(&own)).places(0.0));
+    });
+    group.finish();
+}
+
+criterion_group!(benches, places, falling, hall, beside_another);
 criterion_main!(benches);

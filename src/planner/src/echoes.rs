@@ -14,6 +14,7 @@ mod strength;
 mod stuff;
 #[cfg(test)]
 mod tests;
+pub mod virtual_aims;
 mod ways;
 
 use baywright_geometry::{DVec3, Wavelength, wavelength};

@@ -7,6 +7,7 @@
 
 mod parts;
 mod sight;
+mod usual;
 
 use baywright_geometry::DVec2;
 use baywright_survey::causes::{self, Ranking, Routine, Told};
@@ -15,7 +16,8 @@ use baywright_survey::input::Figure;
 use crate::model::{AimError, Arrangement, Id};
 use crate::scene::Scene;
 use parts::{Of, Parts};
-use sight::Sight;
+
+pub(crate) use usual::{At, usual};
 
 pub use baywright_survey::budget::Origin;
 pub use baywright_survey::causes::Cause;
@@ -319,10 +321,8 @@ struct AtTarget {
 impl Asks<'_> {
     fn at_target(&self, nth: usize) -> Option<AtTarget> {
         let Self { arrangement, scene, looked, sideways, upright, routine } = *self;
-        let (placement, target) = (arrangement.aiming.placements.get(nth)?, scene.targets.get(nth)?);
-        let sight = Sight::of(arrangement, scene, placement, target);
-        let parts =
-            Parts::of(&Of { arrangement, scene, placement, nth, target, sight, looked, sideways, upright });
+        let at = At::of(arrangement, scene, nth)?;
+        let parts = Parts::of(&Of { at: &at, looked, sideways, upright });
         let found = causes::rank(&parts.parts, &parts.read, &parts.probes, &routine)?;
         Some(AtTarget { nth, parts, found, routine })
     }

@@ -8,6 +8,7 @@
 //! it says nothing.
 
 mod again;
+mod aim;
 mod course;
 mod drawn;
 mod figures;
@@ -30,6 +31,7 @@ use baywright_survey::next_tape::{Candidate, Known, Next, Stop, Wish};
 use crate::model::{Arrangement, Id, MarkTaped};
 use crate::scene::Scene;
 
+pub(crate) use aim::{AimKnown, aim_known};
 pub use baywright_survey::budget::{Cost, Origin};
 pub use baywright_survey::decide::Said;
 pub use baywright_survey::monte_carlo::{BLOCK, Drawn, Enough, Gathered};

@@ -6,6 +6,7 @@
 #[macro_use]
 mod dispatch;
 
+pub mod aims;
 pub mod another_plan;
 pub mod clearing;
 pub mod command_line;

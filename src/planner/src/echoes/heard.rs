@@ -23,7 +23,8 @@ pub struct Heard {
     pub beyond_mm: f64,
     /// How far to the left of the target it lies, and how far above it, radians.
     pub apart: [f64; 2],
-    /// The same without sides, no further than the beam's edge: from there it draws the aim.
+    /// The same as far as it counts: a bearing is taken within the beam, and what comes from beyond it draws no further than what comes
+    /// from its edge.
     pub draws_from: [f64; 2],
     /// How it lies to the target.
     pub beside: Beside,
@@ -85,7 +86,7 @@ impl Look<'_> {
         let beside = beside(&Spot { range_mm, bearing }, &target, self.sensor);
         let apart = apart(bearing, own.bearing);
         let does = self.does(level_db, &beside, apart.map(f64::abs));
-        let draws_from = self.within_beam(apart.map(f64::abs));
+        let draws_from = self.within_beam(apart);
         let beyond_mm = range_mm - own.range_mm;
         let believed = self.scene.sensor() + received.comes_from.normalize_or_zero() * range_mm;
         Some(Heard { range_mm, bearing, believed, level_db, beyond_mm, apart, draws_from, beside, does })
@@ -128,7 +129,8 @@ impl Look<'_> {
 
     /// A bearing is taken within the beam: what comes from beyond it draws no further than what comes from its edge.
     fn within_beam(&self, [aside, up]: [f64; 2]) -> [f64; 2] {
-        [aside.min(self.sensor.beam_azimuth.high()), up.min(self.beam_up_rad)]
+        let [wide, high] = [self.sensor.beam_azimuth.high(), self.beam_up_rad];
+        [aside.min(wide).max(-wide), up.min(high).max(-high)]
     }
 }
 

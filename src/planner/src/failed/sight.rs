@@ -11,7 +11,7 @@ use crate::scene::{PlacedTarget, Scene};
 
 /// All that is meant.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Sight {
+pub(crate) struct Sight {
     sensor: DVec3,
     target: DVec3,
     /// The way in which a sensor looks that meets the face squarely.

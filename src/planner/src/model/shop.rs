@@ -142,7 +142,7 @@ figures! {
     /// How well any other angle is laid with a protractor, ± radians; in files degrees, 0 to 10. Default 0.5°.
     AngleLaid: angle_laid_rad, 0.5 * RADIANS, Range::from(0.0, 10.0, DEG);
     /// How far a floor that nobody surveyed is out under an axle or a stand as a rule, ± mm, 0 to 50. Default 3.5 mm. Like all that
-    /// follow it counts only where one asks why a routine failed.
+    /// follow it counts only where one asks why a routine failed, or where the sensor would be aimed.
     FloorUsual: floor_usual_mm, 3.5, Range::from(0.0, 50.0, MM);
     /// How far a car's thrust line is from what its sheet says as a rule, ± radians; in files degrees, 0 to 5. Default 0.09°.
     ThrustUsual: thrust_usual_rad, 0.09 * RADIANS, Range::from(0.0, 5.0, DEG);

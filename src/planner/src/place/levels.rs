@@ -26,7 +26,7 @@ pub(super) struct Levels {
     surveyed: Arc<Surveyed>,
 }
 
-/// Squares, as rings.
+/// Squares, or such side by side, as rings.
 #[derive(Default)]
 struct Squares {
     stop: Vec<Vec<DVec2>>,
@@ -88,10 +88,10 @@ impl Levels {
 
     /// The squares about some places that share no area.
     fn squares(&self, sweep: &Sweep, places: &[&Region]) -> Squares {
-        let mut squares = Squares::default();
         let Some(around) = places.iter().filter_map(|own| own.bounds()).reduce(Bounds::union) else {
-            return squares;
+            return Squares::default();
         };
+        let (mut stop, mut undecided) = (Vec::new(), Vec::new());
         let (turn_rad, by_mm) = sweep.reach();
         let is_box = turn_rad > 0.0 || by_mm > 0.0;
         let asks = self.surveyed.asked();
@@ -106,10 +106,7 @@ impl Levels {
                 continue;
             }
             asked += 1;
-            let ring = || {
-                let corners = [(-half, -half), (half, -half), (half, half), (-half, half)];
-                corners.map(|off| middle + DVec2::from(off)).to_vec()
-            };
+            let own = Bounds { low: middle - half, high: middle + half };
             let here = asks.at(PlanPose::new(middle, sweep.heading_rad()));
             let is_least = half < 2.0 * LEAST_MM || asked >= MOST_ASKED;
             // What stops at a place itself stops all of a box about it: of a square with such a middle no box tells more than its own
@@ -119,9 +116,9 @@ impl Levels {
                 false => here.within(corner + by_mm * std::f64::consts::SQRT_2, turn_rad),
             };
             match told {
-                Levelled::Stops => squares.stop.push(ring()),
+                Levelled::Stops => stop.push(own),
                 Levelled::Never => {}
-                Levelled::Perhaps if is_least => squares.undecided.push(ring()),
+                Levelled::Perhaps if is_least => undecided.push(own),
                 Levelled::Perhaps => {
                     let half = half * 0.5;
                     let corners = [(-half, -half), (half, -half), (half, half), (-half, half)];
@@ -132,8 +129,33 @@ impl Levels {
                 }
             }
         }
-        squares
+        Squares { stop: joined(stop), undecided: joined(undecided) }
     }
+}
+
+/// Squares that lie side by side as one ring each row, and rows of one width as one: few rings are cut sooner than many.
+fn joined(mut all: Vec<Bounds>) -> Vec<Vec<DVec2>> {
+    for along in [DVec2::X, DVec2::Y] {
+        let across = along.perp();
+        // Side by side: between the same two lines along, one after the other.
+        let lines = |own: &Bounds| [across.dot(own.low), across.dot(own.high)];
+        all.sort_by(|a, b| {
+            let [one, other] = [lines(a), lines(b)];
+            let first = one[0].total_cmp(&other[0]).then(one[1].total_cmp(&other[1]));
+            first.then(along.dot(a.low).total_cmp(&along.dot(b.low)))
+        });
+        let mut rows: Vec<Bounds> = Vec::new();
+        for own in all {
+            match rows.last_mut() {
+                Some(row) if lines(row) == lines(&own) && along.dot(row.high) == along.dot(own.low) => {
+                    row.high = own.high;
+                }
+                _ => rows.push(own),
+            }
+        }
+        all = rows;
+    }
+    all.iter().map(|own| super::corners_of(own).to_vec()).collect()
 }
 
 /// The largest squares about some places. They are of one lattice, so that the same are asked about wherever it is looked; whole

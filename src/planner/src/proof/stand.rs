@@ -142,6 +142,25 @@ pub(super) fn gives(arrangement: &Arrangement, scene: &Scene) -> Vec<(Id, StandG
     all(arrangement, scene).map(|own| (own.placement.id.clone(), own.gives())).collect()
 }
 
+/// What is known of one target's stand beforehand, for where it aims the sensor; of one that lies nothing.
+pub(super) fn known(arrangement: &Arrangement, scene: &Scene, placement: &Id) -> StandKnown {
+    let own = all(arrangement, scene).find(|own| own.placement.id == *placement);
+    own.map_or_else(StandKnown::default, |own| own.known())
+}
+
+/// What was read and typed of a stand, and what the floor makes of it; standard uncertainties.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct StandKnown {
+    /// How far up it aims the sensor by all of that, radians.
+    pub up: f64,
+    /// How surely its height was read, mm.
+    pub height_u_mm: Option<f64>,
+    /// How far its face is turned as it was read, radians, positive to the left.
+    pub turned: Option<Figure>,
+    /// How surely its pole was read, radians.
+    pub lean_u: Option<f64>,
+}
+
 fn all<'a>(arrangement: &'a Arrangement, scene: &'a Scene) -> impl Iterator<Item = Set<'a>> {
     let shop = instruments(arrangement, Tapes::of(arrangement).laid());
     let placements = arrangement.aiming.placements.iter().zip(&scene.targets);
@@ -458,6 +477,28 @@ impl Set<'_> {
 
     fn height_figure(&self, height: Option<Figure>) -> Option<StandFigure> {
         Some(Self::figure(StandOf::Height, height?, self.placement.tolerance.height_mm?))
+    }
+
+    fn known(&self) -> StandKnown {
+        let error = self.placement.target.error;
+        let (height, lean) = (self.height(), self.lean_read());
+        let along = |tilt: Option<[Figure; 2]>| tilt.map_or(0.0, |[along, _]| along.value);
+        // What was not read stands as the procedure has it: upright by its own measure, at the height that its floor wants.
+        let (of_place, of_face) = match self.placement.vertical {
+            VerticalReference::Gravity => (along(self.tilt_by_gravity()), along(self.tilt_by_gravity())),
+            VerticalReference::WheelsPlane => (0.0, along(self.tilt().filter(|_| lean.is_some()))),
+        };
+        let typed_mm = unless_nothing(self.target.set.height_mm - self.target.meant.height_mm);
+        let higher_mm = height.map_or(typed_mm, |own| own.value);
+        let looks_up = lean.map_or(0.0, |[away, _]| away.value) - of_face + self.typed_tip();
+        let seen = seen_as(higher_mm, self.away().length()).unwrap_or_default() + of_place;
+        StandKnown {
+            // A face that looks up is met squarely from above.
+            up: error.by_place * seen - error.by_squareness * looks_up,
+            height_u_mm: height.map(|own| own.u),
+            turned: self.turned(),
+            lean_u: lean.map(|[away, _]| away.u),
+        }
     }
 
     /// Only once all that it is made of was read. A target over whose floor the car falls is seen higher by that fall, and tipped by it.

@@ -3,6 +3,7 @@
 //! Short, the number first, no jargon, directions from the car. Names are used as typed; only the start of a sentence is given
 //! its capital.
 
+pub mod aims;
 pub mod another_plan;
 pub mod clearing;
 pub mod codes;

@@ -3,6 +3,7 @@
 //! Short, the number first, no jargon, directions from the car. What is to be done stands in the infinitive. A name is put
 //! between quotes as it was typed, so that it needs neither an article nor an ending.
 
+pub mod aims;
 pub mod another_plan;
 pub mod clearing;
 pub mod codes;

@@ -136,6 +136,17 @@ impl Survey {
         let points = self.points.iter().filter(|_| self.around.is_empty()).map(|own| own.at.distance(place));
         -edges.chain(points).fold(f64::INFINITY, f64::min)
     }
+
+    /// The level at a place that lies so deep within what was surveyed, mm; beside it the one at the nearest place of its edge, carried on
+    /// as the floor falls.
+    fn carried_on(&self, place: DVec2, depth_mm: f64) -> Option<f64> {
+        if depth_mm >= 0.0 {
+            return self.points.level_mm(place);
+        }
+        let edge = self.around.iter().map(|own| own.nearest(place));
+        let edge = edge.min_by(|a, b| a.distance_squared(place).total_cmp(&b.distance_squared(place)))?;
+        Some(self.points.level_mm(edge)? + self.falls.dot(place - edge))
+    }
 }
 
 /// How a plane through some levels falls, as a share along x and y: the one with the least squares, or level if they fix none.
@@ -169,6 +180,14 @@ impl Moved {
     }
 }
 
+/// Whether a level is known.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum IsKnown {
+    Surely,
+    Perhaps,
+    Nowhere,
+}
+
 /// Something that stands somewhere.
 #[derive(Clone, Copy)]
 struct Stands<'a> {
@@ -180,7 +199,7 @@ struct Stands<'a> {
     on: Option<&'a Survey>,
     /// How deep in that.
     depth_mm: f64,
-    /// The level there, if one is known.
+    /// The level there; beside what was surveyed the one at its edge, carried on as the floor falls. `None` where that is not known.
     level_mm: Option<f64>,
 }
 
@@ -190,13 +209,37 @@ impl Stands<'_> {
         Moved { shift_mm: within_mm, turn_mm: within_rad * self.at.length() }
     }
 
+    /// Whether a level is known wherever it may be if it is so far elsewhere, or only at some of those places, or at none.
+    fn known(&self, by: Moved) -> IsKnown {
+        match self.on {
+            Some(_) if self.depth_mm.abs() <= by.far_mm() => IsKnown::Perhaps,
+            Some(_) if self.depth_mm > 0.0 && self.level_mm.is_some() => IsKnown::Surely,
+            Some(_) | None => IsKnown::Nowhere,
+        }
+    }
+
+    /// How far it stands beside what was surveyed, mm: its level is the one at the edge then, carried on.
+    fn outside_mm(&self) -> f64 {
+        (-self.depth_mm).max(0.0)
+    }
+
     /// How much higher or lower it may be if it is so far elsewhere, mm, on a floor that is so steep there and so steep against the
     /// plane that falls as the floor does: no more than all that was surveyed differs. And the same against what that plane would
     /// make of the shift: that is the same for all that stands, and of what all do alike no figure tells.
     fn moved_mm(&self, by: Moved, steepest: impl Fn(&Survey) -> [f64; 2]) -> [f64; 2] {
-        let Some(own) = self.on.filter(|_| self.level_mm.is_some()) else { return [0.0; 2] };
-        let [steep, unlike] = steepest(own);
-        [(steep * by.far_mm()).min(own.range_mm), unlike * by.shift_mm + steep * by.turn_mm]
+        let known = self.known(by);
+        let is_any = self.level_mm.is_some() && known != IsKnown::Nowhere;
+        let Some(own) = self.on.filter(|_| is_any) else { return [0.0; 2] };
+        let ([steep, unlike], outside) = (steepest(own), self.outside_mm());
+        // What is carried on from the edge may be off by that much more.
+        let (carried, most) = (own.falls.length() * outside, own.range_mm);
+        let plain = (steep * (by.far_mm() + outside)).min(most) + carried;
+        let unlike = match known == IsKnown::Surely {
+            true => unlike * by.shift_mm + steep * by.turn_mm,
+            // Where the shift alone may lead out of what was surveyed, both are taken at once.
+            false => unlike * (by.far_mm() + outside) + own.falls.length() * by.turn_mm,
+        };
+        [plain, unlike]
     }
 }
 
@@ -226,14 +269,10 @@ impl Asked<'_> {
             let place = pose * at;
             let own = self.of.grounds.get(ground);
             let on = own.and_then(|own| own.survey.as_ref());
-            let level = on.and_then(|own| own.points.level_mm(place));
-            Stands {
-                at,
-                place,
-                on,
-                depth_mm: on.map_or(f64::NEG_INFINITY, |own| own.depth_mm(place)),
-                level_mm: level.zip(own).map(|(level, own)| level + own.raised_mm),
-            }
+            let depth_mm = on.map_or(f64::NEG_INFINITY, |own| own.depth_mm(place));
+            let level = on.and_then(|own| own.carried_on(place, depth_mm));
+            let level_mm = level.zip(own).map(|(level, own)| level + own.raised_mm);
+            Stands { at, place, on, depth_mm, level_mm }
         };
         let wheels: Vec<Stands<'_>> =
             standing.wheels.iter().filter_map(|at| Some(stands(ground(*at)?, *at))).collect();
@@ -261,17 +300,18 @@ pub(crate) struct At<'a> {
 impl At<'_> {
     /// What the levels do with the car within so many mm of the pose, and within so many radians of its heading.
     pub(crate) fn within(&self, within_mm: f64, within_rad: f64) -> Levelled {
-        let by = |own: &Stands<'_>| own.by(within_mm, within_rad);
-        // Beside its runway a wheel has no level here, and may have one near by. Where something may be known or not, what is known of
-        // it there may stop, or what stops here may not be known.
-        let is_unsure = |own: &Stands<'_>| own.on.is_some() && own.depth_mm.abs() <= by(own).far_mm();
+        // Beside its runway a wheel has no level here, and may have one near by.
         let is_beside = self.wheels.len() < self.asked.of.standing.wheels.len();
-        if self.asked.of.is_uneven && (is_beside || self.all().any(is_unsure)) {
+        let is_open = |own: &Stands<'_>| {
+            own.level_mm.is_none() && own.known(own.by(within_mm, within_rad)) == IsKnown::Perhaps
+        };
+        if self.asked.of.is_uneven && (is_beside || self.all().any(is_open)) {
             return Levelled::Perhaps;
         }
         if within_mm <= 0.0 && within_rad <= 0.0 {
             return self.moved(&vec![0.0; self.all().count()], 0.0, 0.0);
         }
+        let by = |own: &Stands<'_>| own.by(within_mm, within_rad);
         // Most is decided by how steep the floor is anywhere, which costs nothing.
         let anywhere = self.bounds(|own| own.moved_mm(by(own), |survey| survey.steepest));
         let told = self.moved(&anywhere, within_mm, within_rad);
@@ -301,15 +341,17 @@ impl At<'_> {
         let Self { asked, pose, .. } = self;
         // Where nothing was surveyed near by, no level is known.
         let known = |(own, moved): (&Stands<'_>, &f64)| {
-            let level = own.level_mm.filter(|_| own.depth_mm >= 0.0)?;
-            Some((own.at, level, *moved))
+            let known = own.known(own.by(within_mm, within_rad));
+            let level = own.level_mm.filter(|_| known != IsKnown::Nowhere)?;
+            Some(Level { at: own.at, level, moved: *moved, is_sure: known == IsKnown::Surely })
         };
         let all = || self.all().zip(bounds).map(known);
         let mut told = Levelled::Never;
-        let say = |told: &mut Levelled, figure: Figure, limit: f64| {
+        // What is known only perhaps stops at most perhaps.
+        let say = |told: &mut Levelled, figure: Figure, limit: f64, is_sure: bool| {
             let turned = 2.0 * within_rad * (figure.value.abs() + figure.moved);
             let moved = figure.moved * 1.01 + turned;
-            if figure.value.abs() - moved > limit {
+            if is_sure && figure.value.abs() - moved > limit {
                 *told = Levelled::Stops;
             } else if figure.value.abs() + moved > limit && *told == Levelled::Never {
                 *told = Levelled::Perhaps;
@@ -318,36 +360,38 @@ impl At<'_> {
         let floor = asked.of.at_origin.aiming.floor;
         if let Some(floor) = floor {
             let mut spread = Spread::NONE;
-            all().flatten().for_each(|(_, level, moved)| spread.hear(level, moved, true));
+            all().flatten().for_each(|own| spread.hear(own.level, own.moved, own.is_sure));
             for (_, area) in &asked.of.standing.mats {
                 let far = |at: DVec2| within_mm + within_rad * at.length();
                 asked.under(area, *pose, far, &mut spread);
             }
-            spread.figure().into_iter().for_each(|own| say(&mut told, own, floor.level_mm + SPEAKS_FROM_MM));
+            let limit = floor.level_mm + SPEAKS_FROM_MM;
+            spread.figure().into_iter().for_each(|own| say(&mut told, own, limit, true));
         }
         if told == Levelled::Stops {
             return told;
         }
-        let Some(plane) = plane_of(all().take(self.wheels.len())) else { return told };
+        let Some((plane, is_sure)) = plane_of(all().take(self.wheels.len())) else { return told };
         if let Some(floor) = floor {
             let tilts = [
                 (floor.pitch_rad, plane.figure(|stance| stance.pitch_rad)),
                 (floor.roll_rad, plane.figure(|stance| stance.roll_rad)),
             ];
             for (limit, figure) in tilts {
-                limit.into_iter().for_each(|limit| say(&mut told, figure, limit + SPEAKS_FROM_RAD));
+                limit.into_iter().for_each(|limit| say(&mut told, figure, limit + SPEAKS_FROM_RAD, is_sure));
             }
         }
         for (index, target) in all().skip(self.wheels.len()).take(self.targets.len()).enumerate() {
             let limit = asked.heights.get(index).copied().flatten();
-            if let (Some(limit), Some((at, level, moved))) = (limit, target) {
-                let over = over_plane(&plane, at);
-                let figure = Figure { value: level - over.value, within: 0.0, moved: over.moved + moved };
-                say(&mut told, figure, limit + SPEAKS_FROM_MM);
+            if let (Some(limit), Some(own)) = (limit, target) {
+                let over = over_plane(&plane, own.at);
+                let figure =
+                    Figure { value: own.level - over.value, within: 0.0, moved: over.moved + own.moved };
+                say(&mut told, figure, limit + SPEAKS_FROM_MM, is_sure && own.is_sure);
             }
             for off in offs(&asked.context, &plane, index).into_iter().flatten().filter(|off| off.stops) {
                 let figure = Figure { value: off.value, within: 0.0, moved: off.moved };
-                say(&mut told, figure, off.limit + off.slack());
+                say(&mut told, figure, off.limit + off.slack(), is_sure);
             }
         }
         told
@@ -383,15 +427,26 @@ impl Asked<'_> {
     }
 }
 
-/// How the car stands on its wheels, as seen from it; `None` if not all levels under them are known.
-fn plane_of(wheels: impl Iterator<Item = Option<(DVec2, f64, f64)>>) -> Option<Wheels> {
+/// A level under something, vehicle frame.
+struct Level {
+    at: DVec2,
+    /// Its level, and by how much that may be higher or lower, mm.
+    level: f64,
+    moved: f64,
+    /// Whether one is known wherever it may stand; else perhaps.
+    is_sure: bool,
+}
+
+/// How the car stands on its wheels, as seen from it, and whether it surely does; `None` if not all levels under them are known.
+fn plane_of(wheels: impl Iterator<Item = Option<Level>>) -> Option<(Wheels, bool)> {
     let mut known = [(DVec3::ZERO, 0.0, 0.0); 4];
-    let mut count = 0;
+    let (mut count, mut is_sure) = (0, true);
     for (own, wheel) in known.iter_mut().zip(wheels) {
-        let (at, level, moved) = wheel?;
-        (*own, count) = ((at.extend(level), 0.0, moved), count + 1);
+        let wheel = wheel?;
+        *own = (wheel.at.extend(wheel.level), 0.0, wheel.moved);
+        (count, is_sure) = (count + 1, is_sure && wheel.is_sure);
     }
-    (count == known.len()).then(|| Wheels::on(known, 0.0)).flatten()
+    (count == known.len()).then(|| Wheels::on(known, 0.0)).flatten().map(|own| (own, is_sure))
 }
 
 /// How far levels differ, surely and at most.
@@ -418,8 +473,10 @@ impl Spread {
     fn figure(&self) -> Option<Figure> {
         let Self { highest, lowest } = self;
         let (low, high) = (highest[0] - lowest[0], highest[1] - lowest[1]);
+        // Where none is there surely, they may differ by nothing.
+        let low = if low.is_finite() { low } else { 0.0 };
         let (value, moved) = ((low + high) * 0.5, (high - low) * 0.5);
-        low.is_finite().then_some(Figure { value, within: 0.0, moved })
+        high.is_finite().then_some(Figure { value, within: 0.0, moved })
     }
 }
 
