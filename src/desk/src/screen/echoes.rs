@@ -1,6 +1,7 @@
 //! What the radar would see: the echoes of what stands here beside the target's own, those that it may take for the target first, each
 //! with its way drawn while the pointer or the keyboard is at it.
 
+mod from_sensor;
 mod graph;
 
 use std::sync::Arc;
@@ -27,6 +28,10 @@ pub(super) struct Echoes {
     fast: Option<(u64, Arc<Vec<Seen>>)>,
     /// The same with ways by two.
     slow: SlowPart<Vec<Seen>>,
+    /// What stands before the sensor.
+    pictures: from_sensor::Pictures,
+    /// The echo whose way was shown in the frame before.
+    lit: Option<Arc<Echo>>,
 }
 
 impl Echoes {
@@ -83,11 +88,17 @@ impl Desk {
             ui.add(Label::new(RichText::new(texts.title).font(look::bold(size::BODY))).wrap());
             let care = look::colour(self.view.theme.palette().care);
             ui.add(Label::new(RichText::new(texts.decides).size(size::BODY).color(care)).wrap());
+            self.from_sensor(ui, out);
             lit = self.echoes_told(ui, out);
             ui.add(Label::new(widgets::soft(ui, texts.rests_on)).wrap());
             in_sight::by_keys(ui, &self.texts().to_scroll(texts.title), ScrolledBy::Keys);
             in_sight::follow(ui);
         });
+        if self.echoes.lit != lit {
+            // It is marked in what is drawn over it from the next frame on.
+            ui.ctx().request_repaint();
+            self.echoes.lit.clone_from(&lit);
+        }
         self.view.echo = lit;
     }
 

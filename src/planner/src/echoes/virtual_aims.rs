@@ -159,7 +159,8 @@ impl VirtualAims {
             match heard.does {
                 Does::InLine if is_strong => in_line += 1,
                 _ if is_strong => may_be_taken.push(echo.clone()),
-                _ => causes.push((Why::Echo(Box::new(echo.clone())), echo_of(heard.level_db, heard.draws_from))),
+                _ => causes
+                    .push((Why::Echo(Box::new(echo.clone())), echo_of(heard.level_db, heard.draws_from))),
             }
         }
         let (whys, causes) = causes.into_iter().unzip();

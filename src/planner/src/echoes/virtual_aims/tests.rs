@@ -57,7 +57,7 @@ fn echoing(own: &Arrangement, level: (f64, f64), apart: [f64; 2]) -> Seen {
     let is_one = |echo: &Echo| echo.heard.beside.is_one() != Surely::No;
     let mut echo = found.echoes.iter().find(|echo| is_one(echo)).cloned().expect("the room echoes");
     echo.heard.level_db = Band::between(level.0, level.1).unwrap();
-    echo.heard.apart = apart;
+    echo.heard.draws_from = apart;
     echo.heard.does = Does::Draws { by: 0.0, limit: 1.0, is_upright: false };
     found.echoes = vec![echo];
     found
