@@ -6,7 +6,7 @@ mod graph;
 
 use std::sync::Arc;
 
-use baywright_planner::echoes::{Does, Echo, OwnEcho, Seen, With, seen};
+use baywright_planner::echoes::{Does, Echo, Seen, With, seen};
 use baywright_planner::edit::Edit;
 use egui::{CollapsingHeader, Color32, Context, Frame, Label, RichText, ScrollArea, Stroke, Ui};
 

@@ -120,6 +120,8 @@ impl Words<'_> {
         echo_picked(seen: &Seen, may: &May, by_strength: bool) -> String;
         /// One thing that takes it away, as a press says it.
         echo_cure(cure: &Cure) -> String;
+        /// All that do, and what it takes; empty where nothing was found.
+        echo_cures(echo: &Echo) -> String;
         /// What that takes; empty where nothing is to be said.
         echo_cures_take(echo: &Echo) -> String;
         /// What the figures behind it are.

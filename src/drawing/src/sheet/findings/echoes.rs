@@ -80,7 +80,7 @@ fn of_target(
     for (nth, echo) in told.iter().enumerate() {
         let mut line = vec![
             format!("{}.", words.echo_of(echo)),
-            words.echo_lies(echo, own),
+            words.echo_lies(echo),
             words.echo_strength(echo.heard.level_db),
         ];
         line.extend(words.echo_does(echo));

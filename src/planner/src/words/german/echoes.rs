@@ -248,9 +248,9 @@ impl About<'_> {
         }
     }
 
-    /// One thing that takes it away.
-    pub fn echo_cure(&self, own: &Cure) -> String {
-        let way = match own.how {
+    /// One thing that takes it away, within a sentence.
+    fn way_out(&self, own: &Cure) -> String {
+        match own.how {
             Done::Turned(by) => {
                 let way = if by > 0.0 { "gegen den Uhrzeigersinn" } else { "im Uhrzeigersinn" };
                 format!("um {} {way} drehen, von oben gesehen", self.locale.region.degrees(by.abs()))
@@ -258,8 +258,22 @@ impl About<'_> {
             Done::Back(mm) => format!("{} weiter vom Sensor weg schieben", self.length(mm)),
             Done::Aside(mm) => format!("{} zur Seite schieben, weg von der Linie zum Ziel", self.length(mm)),
             Done::Out => "aus dem Messplatz entfernen".to_owned(),
-        };
-        sentence_start(&way)
+        }
+    }
+
+    /// One thing that takes it away.
+    pub fn echo_cure(&self, own: &Cure) -> String {
+        sentence_start(&self.way_out(own))
+    }
+
+    /// All that do, and what it takes.
+    pub fn echo_cures(&self, echo: &Echo) -> String {
+        let ways: Vec<String> = echo.cures.iter().map(|own| self.way_out(own)).collect();
+        if ways.is_empty() {
+            return String::new();
+        }
+        let told = format!("{}.", sentence_start(&ways.join("; oder ")));
+        format!("{told} {}", self.echo_cures_take(echo)).trim_end().to_owned()
     }
 
     /// What that takes.
