@@ -185,7 +185,8 @@ fn a_door_onto_free_ground_unlocks_what_passes_it() {
         assert!(after.kept_shut.is_empty() && after.bay.openings[0].is_open());
         // Across there is no choice, and the nose is along the room.
         let along = (0..110).map(|nth| DVec2::new(100.0 * f64::from(nth) + 51.3, 1_700.0));
-        let mut poses = along.flat_map(|at| [0.0, std::f64::consts::PI].map(|heading| PlanPose::new(at, heading)));
+        let mut poses =
+            along.flat_map(|at| [0.0, std::f64::consts::PI].map(|heading| PlanPose::new(at, heading)));
         let is_any = poses.any(|pose| stands(&after, pose));
         assert_eq!(found.lines.len(), usize::from(is_any), "{lintel} {ground}");
         opened += usize::from(is_any);
