@@ -255,7 +255,8 @@ mod tests {
         let found = check(&both, Code::Beside, Severity::Stops, None);
         let cure = found.cure.expect("a way out");
         let Step::MoveCar { by } = cure.step else { panic!("{cure:?}") };
-        assert_eq!(by.round(), DVec2::new(1_700.0, 0.0));
+        // Further by what a car that is parked anew is off.
+        assert!((1_700.0..1_800.0).contains(&by.x) && by.y.abs() < 1e-6, "{by}");
         let minded = |by: DVec2| {
             let judged = judge(&crate::cure::apply(&both, &Step::MoveCar { by }));
             (judged.count(Severity::Stops), judged.count(Severity::Care))

@@ -31,7 +31,8 @@ fn owner(priced: &[(Change, f64)], to_spend: f64) -> OwnerFigures {
 }
 
 /// A hall that is 1.5 m too short for the aiming, whichever way the car looks: neither end wall a metre further out is enough, nor a
-/// metre of ground beyond the door in one of them; two of these are. What is found is the best of all subsets that the sum buys, looked at one by one.
+/// metre of ground beyond the door in one of them; two of these are. What is found is the best of all subsets that the sum buys, looked at
+/// one by one.
 #[test]
 fn two_walls_unlock_together_what_neither_does() {
     let margin = Margin::default();

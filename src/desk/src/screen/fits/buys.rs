@@ -1,5 +1,6 @@
 //! What a change of the building would unlock at the place that is chosen: each wall further out, each thing gone, each door open onto free
-//! ground or walled up, one at a time; told by what they unlock, or by that for the money that they cost. Under them what several unlock together for the sum that can be spent.
+//! ground or walled up, one at a time; told by what they unlock, or by that for the money that they cost. Under them
+//! what several unlock together for the sum that can be spent.
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};

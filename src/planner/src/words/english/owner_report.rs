@@ -47,8 +47,8 @@ pub const TEXTS: OwnerReport = OwnerReport {
     way: "Whether a car can be driven to its place, and through which door, was not asked.",
     empty_is_empty: "The size of an empty room leaves out doors, columns, all that stands or hangs in it, and how level its floor is.",
     entered: "Costs are as the owner entered them; nothing here is an offer.",
-    who_decides: "Whether a wall, a door, a column or a floor may be changed is for who built it and for licensed people to say, as local building, \
-                  fire and electrical codes have it.",
+    who_decides: "Whether a wall, a door, a column or a floor may be changed is for who built it and for licensed people to say, as local \
+                  building, fire and electrical codes have it.",
 };
 
 pub fn of_list(bay: &str, aimings: usize, places: usize) -> String {

@@ -47,8 +47,8 @@ pub const TEXTS: OwnerReport = OwnerReport {
     way: "Ob ein Fahrzeug an seine Stelle gefahren werden kann und durch welches Tor, ist nicht gefragt.",
     empty_is_empty: "Die Größe eines leeren Raums lässt Türen, Stützen, alles, was darin steht oder hängt, und die Ebenheit des Bodens weg.",
     entered: "Kosten sind so, wie der Inhaber sie eingegeben hat; nichts hier ist ein Angebot.",
-    who_decides: "Ob eine Wand, eine Tür, eine Stütze oder ein Boden geändert werden darf, sagen die Erbauer und dafür zugelassene Leute nach den örtlichen \
-                  Bau-, Brandschutz- und Elektrovorschriften.",
+    who_decides: "Ob eine Wand, eine Tür, eine Stütze oder ein Boden geändert werden darf, sagen die Erbauer und dafür zugelassene Leute \
+                  nach den örtlichen Bau-, Brandschutz- und Elektrovorschriften.",
 };
 
 pub fn of_list(bay: &str, aimings: usize, places: usize) -> String {
