@@ -37,6 +37,6 @@ pub use svg::to_svg;
 pub use text::{Align, TextStyle, Weight};
 pub use theme::Theme;
 pub use view::{
-    Axis, Datum, Extents, Fit, FloorLevel, LiveDimension, Turned, ViewState, Windows, fit_map_view,
-    side_view, told_view, top_view, view_after,
+    Axis, Datum, Extents, Fit, FloorLevel, LiveDimension, LookedAt, Turned, ViewState, Windows, fit_map_view,
+    on_top, sensor_view, side_view, told_view, top_view, view_after,
 };

@@ -56,6 +56,9 @@ const fn meant(role: Role) -> &'static [(Part, Meant)] {
         | Role::Thing(_)
         | Role::QuietThing(_)
         | Role::ThingAside(_)
+        | Role::StandFaced
+        | Role::TargetRim
+        | Role::TargetFace
         | Role::StandBase
         | Role::StandMast
         | Role::CarBody
@@ -73,9 +76,13 @@ const fn meant(role: Role) -> &'static [(Part, Meant)] {
         | Role::SightLineHidden
         | Role::DoorSwing
         | Role::OpeningLine => &[(Part::Edge, Meant::Line)],
-        Role::KeepFree | Role::Runway | Role::FloorFeature(_) | Role::Wall(_) | Role::Opening => {
-            &[(Part::Whole, Meant::Ground)]
-        }
+        Role::KeepFree
+        | Role::Runway
+        | Role::FloorFeature(_)
+        | Role::Wall(_)
+        | Role::Opening
+        | Role::WallFaced(_)
+        | Role::OpeningFaced => &[(Part::Whole, Meant::Ground)],
         _ => &[],
     }
 }
@@ -92,6 +99,11 @@ const fn is_body(role: Role) -> bool {
             | Role::Thing(_)
             | Role::QuietThing(_)
             | Role::ThingAside(_)
+            | Role::WallFaced(_)
+            | Role::OpeningFaced
+            | Role::StandFaced
+            | Role::TargetRim
+            | Role::TargetFace
             | Role::Overhead
             | Role::StandBase
             | Role::StandMast

@@ -72,6 +72,16 @@ pub enum Role {
     QuietThing(Material),
     /// A line on it.
     QuietThingLine,
+    /// A wall that is looked at from within the room.
+    WallFaced(Material),
+    /// What closes an opening in it.
+    OpeningFaced,
+    /// A part of a target's stand that is looked at.
+    StandFaced,
+    /// The sides of a target.
+    TargetRim,
+    /// The face of a target that is looked at.
+    TargetFace,
     /// A thing that hangs above the car.
     Overhead,
     /// From corner to corner of it, so that it is told from what stands.
@@ -120,6 +130,12 @@ pub enum Role {
     EchoWay,
     /// Where the radar believes what it comes from to be.
     EchoBelieved,
+    /// The target as it seems to stand there once more.
+    EchoGhost,
+    /// The edge of what the sensor sees, seen from there.
+    ViewEdge,
+    /// Where its beam has half of its power left.
+    BeamWidth,
     /// What lies in the shadow of something between sensor and target.
     Shadow,
     /// Where that shadow lies on the target.
@@ -228,7 +244,15 @@ impl Role {
             Self::StandBase => 22,
             Self::StandMast => 23,
             // Thing and its lines keep the order in which they are given, so that nearer things cover farther ones.
-            Self::Thing(_) | Self::ThingLine | Self::QuietThing(_) | Self::QuietThingLine => 24,
+            Self::Thing(_)
+            | Self::ThingLine
+            | Self::QuietThing(_)
+            | Self::QuietThingLine
+            | Self::WallFaced(_)
+            | Self::OpeningFaced
+            | Self::StandFaced
+            | Self::TargetRim
+            | Self::TargetFace => 24,
             Self::Overlap(_) => 25,
             Self::Overhead | Self::OverheadLine => 26,
             Self::CentreLine => 27,
@@ -244,7 +268,10 @@ impl Role {
             | Self::WayInAxle
             | Self::WayInTight
             | Self::EchoWay
-            | Self::EchoBelieved => 31,
+            | Self::EchoBelieved
+            | Self::EchoGhost
+            | Self::ViewEdge
+            | Self::BeamWidth => 31,
             Self::PermanentMark | Self::Profile => 32,
             Self::Mark => 33,
             Self::Hovered | Self::WayOutUnder | Self::WayOut => 34,

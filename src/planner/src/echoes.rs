@@ -72,6 +72,19 @@ pub enum How {
     },
 }
 
+impl How {
+    /// What it comes from, or by way of.
+    pub fn subjects(&self) -> impl Iterator<Item = &Subject> {
+        let (all, more): (&[Subject], &[Subject]) = match self {
+            Self::Straight { of, .. } => (std::slice::from_ref(of), &[]),
+            Self::Corner { of } => (of, &[]),
+            Self::TargetBy { out, back } => (out, back),
+            Self::Round { by } => (by, &[]),
+        };
+        all.iter().chain(more)
+    }
+}
+
 /// One echo beside the target's.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Echo {

@@ -1,5 +1,7 @@
 //! The findings report: what is found, before and now, with the letters of the screen.
 
+mod echoes;
+
 use baywright_planner::difference::{Found, between_arrangements, found};
 use baywright_planner::geometry::DVec2;
 use baywright_planner::words::{Words, letter};
@@ -41,6 +43,7 @@ pub(super) fn pages(of: &Of<'_>, on: &Sheeted<'_>) -> Vec<Page> {
     if let Some(before) = &of.before {
         compared(&mut flow, of, before, words);
     }
+    echoes::told(&mut flow, now, words, on.lettering);
     let notes: Vec<&Finding> =
         now.assessment.findings.iter().filter(|own| own.severity == Severity::Note).collect();
     if !notes.is_empty() {

@@ -119,6 +119,12 @@ pub(super) const fn quiet(p: &Palette, material: Material) -> Hatch {
     Hatch { name: quiet_name(material), ..hatch }
 }
 
+/// The hatch of a wall that is looked at: so much of it is seen that it only hints at what the wall is made of.
+pub(super) const fn faced(p: &Palette, material: Material) -> Hatch {
+    let hatch = pattern(material).on(Some(p.stuff.faded(0.4)), p.masonry.faded(0.4));
+    Hatch { name: names(material)[3], ..hatch }
+}
+
 /// The light hatch of a keep-clear zone.
 pub(super) const fn zone(p: &Palette) -> Hatch {
     Hatch::new("zone", [10.0, 10.0], -45.0).lines(&[[0.0, 0.0, 0.0, 10.0]], 1.0).on(None, p.beam.faded(0.24))
@@ -197,24 +203,26 @@ const fn quiet_name(material: Material) -> &'static str {
     names(material)[2]
 }
 
-/// Names of the fainter kinds: of walls, of things to the side, of things in nobody's way.
-const fn names(material: Material) -> [&'static str; 3] {
+/// Names of the fainter kinds: of walls, of things to the side, of things in nobody's way, of walls that are looked at.
+const fn names(material: Material) -> [&'static str; 4] {
     match material {
-        Material::Steel => ["wall-steel", "aside-steel", "quiet-steel"],
-        Material::Aluminium => ["wall-aluminium", "aside-aluminium", "quiet-aluminium"],
-        Material::Mesh => ["wall-mesh", "aside-mesh", "quiet-mesh"],
-        Material::CarBody => ["wall-carbody", "aside-carbody", "quiet-carbody"],
-        Material::Foil => ["wall-foil", "aside-foil", "quiet-foil"],
-        Material::Concrete => ["wall-concrete", "aside-concrete", "quiet-concrete"],
-        Material::Brick => ["wall-brick", "aside-brick", "quiet-brick"],
-        Material::Plasterboard => ["wall-plasterboard", "aside-plasterboard", "quiet-plasterboard"],
-        Material::Wood => ["wall-wood", "aside-wood", "quiet-wood"],
-        Material::Glass => ["wall-glass", "aside-glass", "quiet-glass"],
-        Material::Plastic => ["wall-plastic", "aside-plastic", "quiet-plastic"],
-        Material::Rubber => ["wall-rubber", "aside-rubber", "quiet-rubber"],
-        Material::Cloth => ["wall-cloth", "aside-cloth", "quiet-cloth"],
-        Material::Person => ["wall-person", "aside-person", "quiet-person"],
-        Material::Unknown => ["wall-unknown", "aside-unknown", "quiet-unknown"],
+        Material::Steel => ["wall-steel", "aside-steel", "quiet-steel", "faced-steel"],
+        Material::Aluminium => ["wall-aluminium", "aside-aluminium", "quiet-aluminium", "faced-aluminium"],
+        Material::Mesh => ["wall-mesh", "aside-mesh", "quiet-mesh", "faced-mesh"],
+        Material::CarBody => ["wall-carbody", "aside-carbody", "quiet-carbody", "faced-carbody"],
+        Material::Foil => ["wall-foil", "aside-foil", "quiet-foil", "faced-foil"],
+        Material::Concrete => ["wall-concrete", "aside-concrete", "quiet-concrete", "faced-concrete"],
+        Material::Brick => ["wall-brick", "aside-brick", "quiet-brick", "faced-brick"],
+        Material::Plasterboard => {
+            ["wall-plasterboard", "aside-plasterboard", "quiet-plasterboard", "faced-plasterboard"]
+        }
+        Material::Wood => ["wall-wood", "aside-wood", "quiet-wood", "faced-wood"],
+        Material::Glass => ["wall-glass", "aside-glass", "quiet-glass", "faced-glass"],
+        Material::Plastic => ["wall-plastic", "aside-plastic", "quiet-plastic", "faced-plastic"],
+        Material::Rubber => ["wall-rubber", "aside-rubber", "quiet-rubber", "faced-rubber"],
+        Material::Cloth => ["wall-cloth", "aside-cloth", "quiet-cloth", "faced-cloth"],
+        Material::Person => ["wall-person", "aside-person", "quiet-person", "faced-person"],
+        Material::Unknown => ["wall-unknown", "aside-unknown", "quiet-unknown", "faced-unknown"],
     }
 }
 

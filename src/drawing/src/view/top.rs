@@ -183,6 +183,10 @@ fn has_outline(item: &Item) -> bool {
             | Role::ThingAside(_)
             | Role::Overhead
             | Role::CarBody
+            | Role::WallFaced(_)
+            | Role::OpeningFaced
+            | Role::StandFaced
+            | Role::TargetFace
             | Role::StandBase
             | Role::Target
             | Role::Mat

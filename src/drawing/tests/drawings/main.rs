@@ -8,6 +8,7 @@ mod bay;
 mod counted;
 mod dxf;
 mod floor_sheets;
+mod from_sensor;
 mod list;
 mod owner_report;
 mod page;

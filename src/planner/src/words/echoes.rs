@@ -35,6 +35,14 @@ texts! {
     target, "In the graph: the target's own echo.";
     cell, "In the graph: where the radar cannot tell an echo from the target by its distance.";
     in_the_drawing, "In the drawing: what is shown of an echo.";
+    from_sensor, "Over the picture of what stands before the sensor, as it is seen from there.";
+    from_sensor_about, "What that picture shows, and what it leaves out.";
+    from_sensor_numbered, "On paper, where its rings are numbered.";
+    none_matters, "That no echo matters.";
+    off_axis, "Why there is none.";
+    beam, "In it: the beam's outline.";
+    beam_assumed, "The same, where the profile's figures of the radar were assumed.";
+    field, "In it: the edge of what the sensor sees.";
 }
 
 impl EchoTexts {
@@ -47,6 +55,12 @@ impl EchoTexts {
         of_these(heading: &str, count: usize) -> String;
         /// What the graph shows, read out.
         graph_read(echoes: &[String]) -> String;
+        /// In that picture: a direction, degrees to the right of the sensor's axis, or above it.
+        direction(degrees: f64, is_across: bool) -> String;
+        /// That so many echoes more matter that are not told.
+        more_matter(count: usize) -> String;
+        /// That picture, read out: what is seen in it.
+        from_sensor_read(names: &[String]) -> String;
         /// Why nothing is said of a target.
         untold(why: Untold) -> &'static str;
     }
@@ -75,7 +89,7 @@ fn rounded(ratio: f64) -> f64 {
 
 impl Ratio {
     /// Of a level in dB; one endlessly low is none.
-    fn of(level_db: f64) -> Option<Self> {
+    pub(super) fn of(level_db: f64) -> Option<Self> {
         let ratio = libm::pow(10.0, level_db / 10.0);
         let is_one = ratio > 0.0 && ratio.is_finite();
         if !is_one {

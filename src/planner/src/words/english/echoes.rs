@@ -37,6 +37,14 @@ pub const TEXTS: EchoTexts = EchoTexts {
     target: "target",
     cell: "not told from the target by distance",
     in_the_drawing: "line: the way of the echo; ring: where the radar believes it",
+    from_sensor: "Seen from the sensor",
+    from_sensor_about: "As one sees it who looks out along the sensor’s axis. Rings: where it believes the echoes that matter. The car itself is left out.",
+    from_sensor_numbered: "Seen from the sensor, its axis in the middle. Numbered rings: where it believes the echoes below. The car itself is left out.",
+    none_matters: "No echo here may be taken for the target, draw the aim beyond its limit or be the stronger.",
+    off_axis: "The target lies too far off the sensor’s axis to be shown from there.",
+    beam: "half power",
+    beam_assumed: "half power, assumed",
+    field: "field of view",
 };
 
 fn ratio(own: Ratio) -> String {
@@ -51,6 +59,16 @@ pub fn times(from: Option<Ratio>, to: Ratio) -> String {
     let times = if matches!(to, Ratio::Part(_)) { "" } else { " times" };
     let from = from.map_or_else(|| "Up to ".to_owned(), |from| format!("{} to ", ratio(from)));
     format!("{from}{}{times} as strong as the target’s echo.", ratio(to))
+}
+
+/// How much comes back at most beside what the target sends back, dB, as a customer is told.
+pub fn as_much(level_db: f64) -> String {
+    let Some(to) = Ratio::of(level_db) else { return String::new() };
+    match to {
+        Ratio::Times(1.0) => "just as much".to_owned(),
+        Ratio::Times(times) => format!("up to {times} times as much"),
+        Ratio::Part(_) => format!("up to {} as much", ratio(to)),
+    }
 }
 
 /// A figure of the sensor.
@@ -75,6 +93,28 @@ pub fn of_these(heading: &str, count: usize) -> String {
 /// The graph, read out.
 pub fn graph_read(echoes: &[String]) -> String {
     format!("Strength against the target’s by distance: {}", listed(echoes))
+}
+
+/// A direction.
+pub fn direction(degrees: f64, is_across: bool) -> String {
+    let way = match (is_across, degrees < 0.0) {
+        _ if degrees == 0.0 => return "0°".to_owned(),
+        (true, true) => "left",
+        (true, false) => "right",
+        (false, true) => "down",
+        (false, false) => "up",
+    };
+    format!("{}° {way}", degrees.abs())
+}
+
+/// What is not told.
+pub fn more_matter(count: usize) -> String {
+    if count == 1 { "One more echo matters.".to_owned() } else { format!("{count} more echoes matter.") }
+}
+
+/// The picture from the sensor, read out.
+pub fn from_sensor_read(names: &[String]) -> String {
+    format!("Seen from the sensor: {}", listed(names))
 }
 
 /// Why nothing is said.

@@ -37,6 +37,14 @@ pub const TEXTS: EchoTexts = EchoTexts {
     target: "Ziel",
     cell: "nach der Entfernung nicht vom Ziel zu unterscheiden",
     in_the_drawing: "Linie: Weg des Echos; Ring: wo das Radar es vermutet",
+    from_sensor: "Vom Sensor aus gesehen",
+    from_sensor_about: "So sieht es, wer entlang der Achse des Sensors hinausblickt. Ringe: wo er die Echos vermutet, auf die es ankommt. Das Fahrzeug selbst ist weggelassen.",
+    from_sensor_numbered: "Vom Sensor aus gesehen, seine Achse in der Mitte. Nummerierte Ringe: wo er die Echos darunter vermutet. Das Fahrzeug selbst ist weggelassen.",
+    none_matters: "Kein Echo hier kann für das Ziel gehalten werden, die Einstellung über ihre Grenze ziehen oder das stärkere sein.",
+    off_axis: "Das Ziel liegt zu weit neben der Achse des Sensors, um von dort gezeigt zu werden.",
+    beam: "halbe Leistung",
+    beam_assumed: "halbe Leistung, angenommen",
+    field: "Sichtfeld",
 };
 
 fn ratio(own: Ratio) -> String {
@@ -51,6 +59,16 @@ pub fn times(from: Option<Ratio>, to: Ratio) -> String {
     let times = if matches!(to, Ratio::Part(_)) { "" } else { "-mal" };
     let from = from.map_or_else(|| "Bis zu ".to_owned(), |from| format!("{} bis ", ratio(from)));
     format!("{from}{}{times} so stark wie das Echo des Ziels.", ratio(to))
+}
+
+/// How much comes back at most beside what the target sends back, dB, as a customer is told.
+pub fn as_much(level_db: f64) -> String {
+    let Some(to) = Ratio::of(level_db) else { return String::new() };
+    match to {
+        Ratio::Times(1.0) => "ebenso viel".to_owned(),
+        Ratio::Times(_) => format!("bis zu {}-mal so viel", ratio(to)),
+        Ratio::Part(_) => format!("bis zu {} so viel", ratio(to)),
+    }
 }
 
 /// A figure of the sensor.
@@ -75,6 +93,32 @@ pub fn of_these(heading: &str, count: usize) -> String {
 /// The graph, read out.
 pub fn graph_read(echoes: &[String]) -> String {
     format!("Stärke gegen die des Ziels, nach der Entfernung: {}", listed(echoes))
+}
+
+/// A direction.
+pub fn direction(degrees: f64, is_across: bool) -> String {
+    let way = match (is_across, degrees < 0.0) {
+        _ if degrees == 0.0 => return "0°".to_owned(),
+        (true, true) => "links",
+        (true, false) => "rechts",
+        (false, true) => "unten",
+        (false, false) => "oben",
+    };
+    format!("{}° {way}", degrees.abs())
+}
+
+/// What is not told.
+pub fn more_matter(count: usize) -> String {
+    if count == 1 {
+        "Auf ein weiteres Echo kommt es an.".to_owned()
+    } else {
+        format!("Auf {count} weitere Echos kommt es an.")
+    }
+}
+
+/// The picture from the sensor, read out.
+pub fn from_sensor_read(names: &[String]) -> String {
+    format!("Vom Sensor aus gesehen: {}", listed(names))
 }
 
 /// Why nothing is said.
