@@ -5,11 +5,12 @@
 
 use baywright_geometry::Bounds;
 
-use crate::assessment::{Assessment, Facts, Severity, Step, Verdict};
+use crate::assessment::{Assessment, Facts, Severity, Step, Subject, Verdict};
 use crate::cure;
+use crate::echoes::{How, With, seen};
 use crate::judge::judge;
 use crate::model::assumed::{AimingPart, Assumed, ZonePart};
-use crate::model::{Arrangement, Exclusion, SensorKind, ShopFace, WorkStep};
+use crate::model::{Arrangement, Exclusion, Id, SensorKind, ShopFace, WorkStep};
 
 /// So many things are named on one screen; of the rest only the number is told.
 pub const MOST_NAMED: usize = 5;
@@ -21,6 +22,8 @@ pub enum Idea {
     OnlyTarget,
     /// Why what stands about matters to it.
     Why(Sense),
+    /// A thing here sends back so much beside the target.
+    SendsBack(SendsBack),
     /// So much floor is to be empty.
     EmptyFloor(Asked),
     /// This is in the way today.
@@ -40,6 +43,15 @@ pub enum Sense {
     LaserLight,
     /// The light of the day.
     Picture,
+}
+
+/// What a thing sends back that a radar may take for its target, as far as smooth, plain shapes do.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SendsBack {
+    /// The thing.
+    pub thing: Id,
+    /// How much at most, against what the target sends back, dB.
+    pub level_db: f64,
 }
 
 /// The floor that is asked to be empty.
@@ -119,14 +131,29 @@ pub struct WorkPart {
 pub fn ideas(arrangement: &Arrangement, assessment: &Assessment, face: &ShopFace) -> Vec<Idea> {
     let moves = moves(arrangement, assessment);
     let work = work(arrangement, &moves, face);
-    vec![
-        Idea::OnlyTarget,
-        Idea::Why(sense(&arrangement.sensor.kind)),
+    let mut ideas = vec![Idea::OnlyTarget, Idea::Why(sense(&arrangement.sensor.kind))];
+    ideas.extend(sends_back(arrangement, assessment).map(Idea::SendsBack));
+    ideas.extend([
         Idea::EmptyFloor(asked(arrangement)),
         Idea::StandsIn(stands(assessment)),
         Idea::Moves(moves),
         Idea::Work(work),
-    ]
+    ]);
+    ideas
+}
+
+/// The strongest echo of a thing among those that matter, straight back to the sensor; `None` where there is none.
+fn sends_back(arrangement: &Arrangement, assessment: &Assessment) -> Option<SendsBack> {
+    let all = seen(arrangement, &assessment.scene, With::OneMirror);
+    let echoes = all.iter().flat_map(|own| &own.echoes).filter(|own| own.heard.matters());
+    let of_things = echoes.filter_map(|own| match &own.how {
+        How::Straight { of: Subject::Thing(thing), .. } => {
+            Some(SendsBack { thing: thing.clone(), level_db: own.heard.level_db.high() })
+        }
+        _ => None,
+    });
+    // Of two that are as strong the first of the list.
+    of_things.reduce(|most, own| if own.level_db > most.level_db { own } else { most })
 }
 
 pub(crate) const fn sense(kind: &SensorKind) -> Sense {

@@ -264,6 +264,7 @@ impl Desk {
         let texts = self.view.locale.language.customer();
         let name = match idea {
             Idea::Why(sense) => texts.why_picture(*sense),
+            Idea::SendsBack(_) => texts.sent_back,
             _ => self.words().top_view(),
         };
         let response = ui.interact(own, egui::Id::unique("customer's drawing"), Sense::hover());

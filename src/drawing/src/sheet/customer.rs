@@ -91,7 +91,7 @@ fn one(flow: &mut Flow<'_>, of: &Of<'_>, on: &Sheeted<'_>, idea: &Idea, one_to: 
 /// What is said with nothing in the way, or of work, needs no picture of its own.
 const fn has_picture(idea: &Idea) -> bool {
     match idea {
-        Idea::Why(_) | Idea::EmptyFloor(_) => true,
+        Idea::Why(_) | Idea::SendsBack(_) | Idea::EmptyFloor(_) => true,
         Idea::StandsIn(stands) => !stands.findings.is_empty(),
         Idea::Moves(moves) => matches!(moves, Moves::Known(_)),
         Idea::OnlyTarget | Idea::Work(_) => false,

@@ -1,5 +1,7 @@
 //! What a customer sees beside an idea: the bay from above, or a picture of why what stands about matters to a sensor.
 
+mod sent_back;
+
 use baywright_planner::customer::{Idea, Moves, Sense};
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose, angle};
 use baywright_planner::model::{Arrangement, Material};
@@ -29,7 +31,9 @@ pub fn told_view(
     if let Idea::Why(sense) = idea {
         return why(*sense, size, lettering);
     }
-    bay(idea, arrangement, assessment, |held| largest(held, size), lettering)
+    let strip = sent_back::strip(idea, lettering);
+    let fit = |held| sent_back::over(largest(held, size - DVec2::Y * strip), strip);
+    bay(idea, arrangement, assessment, fit, lettering)
 }
 
 /// The same to a scale, in a window as large as that needs: a millimetre of the paper is so many of the bay. The picture of why has
@@ -47,7 +51,8 @@ pub(crate) fn told_to_scale(
     let px_per_mm = PX_PER_PAPER_MM / one_to;
     let fit = |held: Bounds| {
         let size = held.size() * px_per_mm + DVec2::splat(2.0 * TOLD_MARGIN_PX);
-        Fit::Window { size, px_per_mm, middle: held.centre() }
+        let whole = Fit::Window { size, px_per_mm, middle: held.centre() };
+        sent_back::over(whole, sent_back::strip(idea, lettering))
     };
     bay(idea, arrangement, assessment, fit, lettering)
 }
@@ -73,7 +78,10 @@ fn bay(
         None => shown,
     };
     let window = shown.window(Projection::Top, fit(shown.extents.top), DVec2::ZERO);
-    let pen = told::draw(&shown, window, idea, before);
+    let mut pen = told::draw(&shown, window, idea, before);
+    if let Idea::SendsBack(own) = idea {
+        sent_back::draw(&mut pen, own, &shown);
+    }
     let Window { area, placing } = window;
     drawing(pen, area.size(), placing, shown.extents.bay_from_top, area.low)
 }

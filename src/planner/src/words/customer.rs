@@ -23,6 +23,8 @@ texts! {
     minutes_hint, "What to type in a field of minutes.";
     own_picture, "The shop's picture, to who does not see it.";
     made_up, "That the figures are no real ones.";
+    sent_back, "The picture of what is sent back, to who does not see it.";
+    sent_back_over, "Over its two discs.";
     our_part, "What the shop answers for, and what it does not.";
     older, "That what is shown is of an earlier state.";
 }

@@ -32,6 +32,7 @@ pub(crate) fn draw<'a>(
         Idea::OnlyTarget | Idea::Why(_) => (false, true, false),
         Idea::EmptyFloor(_) => (true, false, false),
         Idea::StandsIn(_) | Idea::Moves(_) => (true, true, true),
+        Idea::SendsBack(_) => (false, true, true),
         Idea::Work(_) => (false, false, false),
     };
     let top = Top {
@@ -88,6 +89,7 @@ pub(crate) fn draw<'a>(
 fn named<'a>(idea: &'a Idea, assessment: &'a Assessment) -> BTreeSet<&'a Id> {
     match idea {
         Idea::Moves(Moves::Known(after)) => after.steps.iter().filter_map(moved_thing).collect(),
+        Idea::SendsBack(own) => std::iter::once(&own.thing).collect(),
         Idea::StandsIn(_) => {
             let stops = assessment.findings.iter().filter(|own| own.severity == Severity::Stops);
             stops.filter_map(|own| own.culprit()).collect()

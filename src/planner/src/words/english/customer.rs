@@ -1,8 +1,11 @@
 //! English of the same: see `words/customer.rs`.
 
+use super::echoes::as_much;
 use super::{About, Language, sentence_start};
 use crate::assessment::{Assessment, Facts, Finding, InSight, Severity, Subject, TooLarge, Verdict};
-use crate::customer::{After, Asked, AskedZone, Idea, MOST_NAMED, Moves, Sense, Stands, Work, WorkPart};
+use crate::customer::{
+    After, Asked, AskedZone, Idea, MOST_NAMED, Moves, SendsBack, Sense, Stands, Work, WorkPart,
+};
 use crate::model::{Exclusion, Provenance, WorkStep};
 use crate::words::customer::CustomerTexts;
 use crate::words::screen::cut;
@@ -25,6 +28,8 @@ pub const TEXTS: CustomerTexts = CustomerTexts {
     minutes_hint: "minutes",
     own_picture: "The shop's picture",
     made_up: "Some figures here are made up, to show how it works.",
+    sent_back: "Two discs show how much the target and a thing here send back.",
+    sent_back_over: "how much comes back",
     our_part: "We get the space right. The maker's steps decide the rest.",
     older: "This is how it was before the last change.",
 };
@@ -96,6 +101,7 @@ impl About<'_> {
             Idea::Why(Sense::Picture) => {
                 "A trolley before the board hides part of it, like a hand before your eye."
             }
+            Idea::SendsBack(_) => "The sensor looks for one small target, and this sends waves back too.",
             Idea::EmptyFloor(asked) if asked.zones.is_empty() => "For this job no floor has to be empty.",
             Idea::EmptyFloor(_) => match self.arrangement.aiming.provenance {
                 Provenance::Maker { .. } => "This much empty floor is what the maker asks.",
@@ -126,12 +132,22 @@ impl About<'_> {
                 .to_owned(),
             ],
             Idea::Why(_) => Vec::new(),
+            Idea::SendsBack(own) => self.sends_back(own),
             Idea::EmptyFloor(asked) => self.asked_for(asked),
             Idea::StandsIn(stands) => self.in_the_way(stands, assessment),
             Idea::Moves(Moves::Known(after)) => self.moved(after),
             Idea::Moves(Moves::Nothing | Moves::NotKnown) => Vec::new(),
             Idea::Work(work) => self.work(work),
         }
+    }
+
+    fn sends_back(&self, own: &SendsBack) -> Vec<String> {
+        let thing = sentence_start(&self.subject(&Subject::Thing(own.thing.clone())));
+        vec![
+            format!("{thing} here sends back {}.", as_much(own.level_db)),
+            "That can make the sensor miss its mark.".to_owned(),
+            "This holds for smooth, plain shapes. Real ones send back more or less.".to_owned(),
+        ]
     }
 
     fn asked_for(&self, asked: &Asked) -> Vec<String> {

@@ -1,8 +1,11 @@
 //! German of the same: see `words/customer.rs`.
 
+use super::echoes::as_much;
 use super::{About, Language, sentence_start};
 use crate::assessment::{Assessment, Facts, Finding, InSight, Severity, Subject, TooLarge, Verdict};
-use crate::customer::{After, Asked, AskedZone, Idea, MOST_NAMED, Moves, Sense, Stands, Work, WorkPart};
+use crate::customer::{
+    After, Asked, AskedZone, Idea, MOST_NAMED, Moves, SendsBack, Sense, Stands, Work, WorkPart,
+};
 use crate::model::{Exclusion, Provenance, WorkStep};
 use crate::words::customer::CustomerTexts;
 use crate::words::screen::cut;
@@ -25,6 +28,8 @@ pub const TEXTS: CustomerTexts = CustomerTexts {
     minutes_hint: "Minuten",
     own_picture: "Das Bild der Werkstatt",
     made_up: "Manche Zahlen sind hier erfunden, um zu zeigen, wie es geht.",
+    sent_back: "Zwei Scheiben zeigen, wie viel das Ziel und ein Ding hier zurückwerfen.",
+    sent_back_over: "so viel kommt zurück",
     our_part: "Wir sorgen für den Platz. Den Rest gibt der Hersteller vor.",
     older: "So war es vor dem letzten Schritt.",
 };
@@ -96,6 +101,7 @@ impl About<'_> {
             Idea::Why(Sense::Picture) => {
                 "Ein Rollwagen vor der Tafel verdeckt einen Teil davon, wie eine Hand vor dem Auge."
             }
+            Idea::SendsBack(_) => "Der Sensor sucht ein kleines Ziel, und auch das hier wirft Wellen zurück.",
             Idea::EmptyFloor(asked) if asked.zones.is_empty() => {
                 "Für diese Arbeit muss kein Boden frei sein."
             }
@@ -126,12 +132,22 @@ impl About<'_> {
                 .to_owned(),
             ],
             Idea::Why(_) => Vec::new(),
+            Idea::SendsBack(own) => self.sends_back(own),
             Idea::EmptyFloor(asked) => self.asked_for(asked),
             Idea::StandsIn(stands) => self.in_the_way(stands, assessment),
             Idea::Moves(Moves::Known(after)) => self.moved(after),
             Idea::Moves(Moves::Nothing | Moves::NotKnown) => Vec::new(),
             Idea::Work(work) => self.work(work),
         }
+    }
+
+    fn sends_back(&self, own: &SendsBack) -> Vec<String> {
+        let thing = sentence_start(&self.subject(&Subject::Thing(own.thing.clone())));
+        vec![
+            format!("{thing} wirft hier {} zurück.", as_much(own.level_db)),
+            "So kann der Sensor sein Ziel verfehlen.".to_owned(),
+            "Das gilt für glatte Formen. Echte werfen mehr oder weniger zurück.".to_owned(),
+        ]
     }
 
     fn asked_for(&self, asked: &Asked) -> Vec<String> {
