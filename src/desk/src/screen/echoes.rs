@@ -1,6 +1,7 @@
 //! What the radar would see: the echoes of what stands here beside the target's own, those that it may take for the target first, each
 //! with its way drawn while the pointer or the keyboard is at it.
 
+mod aims;
 mod graph;
 
 use std::sync::Arc;
@@ -8,6 +9,7 @@ use std::sync::Arc;
 use baywright_planner::echoes::{Echo, OwnEcho, Seen, With, seen};
 use egui::{CollapsingHeader, Color32, Context, Frame, Label, RichText, ScrollArea, Stroke, Ui};
 
+use super::command::Command;
 use super::in_sight::{self, ScrolledBy};
 use super::look::{self, size};
 use super::view::Tab;
@@ -25,6 +27,8 @@ pub(super) struct Echoes {
     fast: Option<(u64, Arc<Vec<Seen>>)>,
     /// The same with ways by two.
     slow: SlowPart<Vec<Seen>>,
+    /// Ten thousand virtual aims among them.
+    pub aims: aims::Drawn,
 }
 
 impl Echoes {
@@ -33,7 +37,7 @@ impl Echoes {
     /// # Errors
     /// The search met a fault of the program: in what words.
     pub fn collect(&mut self) -> Result<(), String> {
-        self.slow.collect()
+        self.slow.collect().and(self.aims.collect())
     }
 }
 
@@ -56,6 +60,7 @@ impl Desk {
         self.answer.work_out(&mut self.echoes.slow, ("echoes", 1), &waking(ctx), move |judged, own, _| {
             seen(judged, &own.scene, With::TwoMirrors)
         });
+        self.draw_aims(ctx);
     }
 
     /// The echoes of what is shown now, as far as they are known.
@@ -71,7 +76,7 @@ impl Desk {
     }
 
     /// The panel.
-    pub(super) fn echoes(&mut self, ui: &mut Ui) {
+    pub(super) fn echoes(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.view.locale.language.echoes();
         let mut lit = None;
         ScrollArea::vertical().id_salt("echoes").auto_shrink([false, false]).show(ui, |ui| {
@@ -82,6 +87,7 @@ impl Desk {
             let care = look::colour(self.view.theme.palette().care);
             ui.add(Label::new(RichText::new(texts.decides).size(size::BODY).color(care)).wrap());
             lit = self.echoes_told(ui);
+            ui.scope(|ui| self.aims(ui, out));
             ui.add(Label::new(widgets::soft(ui, texts.rests_on)).wrap());
             in_sight::by_keys(ui, &self.texts().to_scroll(texts.title), ScrolledBy::Keys);
             in_sight::follow(ui);
