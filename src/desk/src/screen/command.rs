@@ -345,6 +345,10 @@ pub enum OfView {
     Prove,
     /// End that.
     StopProving,
+    /// Draw ten thousand virtual aims among the echoes.
+    DrawAims,
+    /// End that: what was drawn so far is told.
+    StopAims,
     /// Look for what must move so that the car can stand anywhere, or at this very place.
     WhatMoves(Where),
     /// Open or close the list of what is in the bay.
@@ -458,6 +462,8 @@ impl OfView {
             | Self::StayingLines(_)
             | Self::Prove
             | Self::StopProving
+            | Self::DrawAims
+            | Self::StopAims
             | Self::WhatMoves(_)
             | Self::Search
             | Self::EndSearch

@@ -1,6 +1,7 @@
 //! What the radar would see: the echoes of what stands here beside the target's own, those that it may take for the target first, each
 //! with its way drawn while the pointer or the keyboard is at it.
 
+mod aims;
 mod from_sensor;
 mod graph;
 
@@ -32,6 +33,8 @@ pub(super) struct Echoes {
     pictures: from_sensor::Pictures,
     /// The echo whose way was shown in the frame before.
     lit: Option<Arc<Echo>>,
+    /// Ten thousand virtual aims among them.
+    pub aims: aims::Drawn,
 }
 
 impl Echoes {
@@ -40,7 +43,7 @@ impl Echoes {
     /// # Errors
     /// The search met a fault of the program: in what words.
     pub fn collect(&mut self) -> Result<(), String> {
-        self.slow.collect()
+        self.slow.collect().and(self.aims.collect())
     }
 }
 
@@ -63,6 +66,7 @@ impl Desk {
         self.answer.work_out(&mut self.echoes.slow, ("echoes", 1), &waking(ctx), move |judged, own, _| {
             seen(judged, &own.scene, With::TwoMirrors)
         });
+        self.draw_aims(ctx);
     }
 
     /// The echoes of what is shown now, as far as they are known.
@@ -90,6 +94,7 @@ impl Desk {
             ui.add(Label::new(RichText::new(texts.decides).size(size::BODY).color(care)).wrap());
             self.from_sensor(ui, out);
             lit = self.echoes_told(ui, out);
+            ui.scope(|ui| self.aims(ui, out));
             ui.add(Label::new(widgets::soft(ui, texts.rests_on)).wrap());
             in_sight::by_keys(ui, &self.texts().to_scroll(texts.title), ScrolledBy::Keys);
             in_sight::follow(ui);

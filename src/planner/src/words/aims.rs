@@ -42,3 +42,6 @@ impl Words<'_> {
         aims_share(share: f64) -> String;
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -59,6 +59,8 @@ impl Desk {
             OfView::StayingLines(is_open) => self.staying.is_open = is_open,
             OfView::Prove => self.parking.never.ask(self.answer.generation),
             OfView::StopProving => self.parking.never.stop(),
+            OfView::DrawAims => self.echoes.aims.ask(self.answer.generation),
+            OfView::StopAims => self.echoes.aims.stop(),
             OfView::WhatMoves(at) => self.parking.ask_what_moves(self.answer.generation, at),
             OfView::Search => self.search(),
             OfView::EndSearch => view.sought = None,
