@@ -1,6 +1,7 @@
 //! What the radar would see: the echoes of what stands here beside the target's own, those that it may take for the target first, each
 //! with its way drawn while the pointer or the keyboard is at it.
 
+mod from_sensor;
 mod graph;
 
 use std::sync::Arc;
@@ -8,6 +9,7 @@ use std::sync::Arc;
 use baywright_planner::echoes::{Echo, OwnEcho, Seen, With, seen};
 use egui::{CollapsingHeader, Color32, Context, Frame, Label, RichText, ScrollArea, Stroke, Ui};
 
+use super::command::Command;
 use super::in_sight::{self, ScrolledBy};
 use super::look::{self, size};
 use super::view::Tab;
@@ -25,6 +27,10 @@ pub(super) struct Echoes {
     fast: Option<(u64, Arc<Vec<Seen>>)>,
     /// The same with ways by two.
     slow: SlowPart<Vec<Seen>>,
+    /// What stands before the sensor.
+    pictures: from_sensor::Pictures,
+    /// The echo whose way was shown in the frame before.
+    lit: Option<Arc<Echo>>,
 }
 
 impl Echoes {
@@ -71,7 +77,7 @@ impl Desk {
     }
 
     /// The panel.
-    pub(super) fn echoes(&mut self, ui: &mut Ui) {
+    pub(super) fn echoes(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.view.locale.language.echoes();
         let mut lit = None;
         ScrollArea::vertical().id_salt("echoes").auto_shrink([false, false]).show(ui, |ui| {
@@ -81,11 +87,17 @@ impl Desk {
             ui.add(Label::new(RichText::new(texts.title).font(look::bold(size::BODY))).wrap());
             let care = look::colour(self.view.theme.palette().care);
             ui.add(Label::new(RichText::new(texts.decides).size(size::BODY).color(care)).wrap());
+            self.from_sensor(ui, out);
             lit = self.echoes_told(ui);
             ui.add(Label::new(widgets::soft(ui, texts.rests_on)).wrap());
             in_sight::by_keys(ui, &self.texts().to_scroll(texts.title), ScrolledBy::Keys);
             in_sight::follow(ui);
         });
+        if self.echoes.lit != lit {
+            // It is marked in what is drawn over it from the next frame on.
+            ui.ctx().request_repaint();
+            self.echoes.lit.clone_from(&lit);
+        }
         self.view.echo = lit;
     }
 

@@ -101,7 +101,7 @@ impl Desk {
             }
             Tab::Echoes => {
                 self.view.as_laid.clear();
-                self.echoes(ui);
+                self.echoes(ui, out);
             }
         }
     }
