@@ -8,6 +8,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfView};
 use baywright_desk::screen::unbroken;
 use baywright_desk::screen::view::Tab;
+use baywright_planner::Subject;
 use baywright_planner::echoes::{Echo, Seen, With, seen};
 use baywright_planner::words::{Language, Words};
 use egui::Key;
@@ -106,4 +107,34 @@ fn the_figures_behind_are_there_when_they_are_asked_for() {
     let own = core[0].own.as_ref().expect("a plate has an echo");
     let text = unbroken(words.own_echo(own));
     assert!(screen.query_by_label(&text).is_some(), "{text}");
+}
+
+/// What stands before the sensor is a picture: what the pointer is at in it lights up in the views, and it has a name that tells what is
+/// seen.
+#[test]
+fn what_is_pointed_at_from_the_sensor_lights_up() {
+    for language in [Language::English, Language::German] {
+        let mut screen = opened("crowded-bay");
+        ask(&mut screen, Command::View(OfView::Language(language)));
+        screen.step();
+        screen.step();
+        let read = language.echoes().from_sensor_read(&[]);
+        let picture = screen.get_by_label_contains(read.trim_end());
+        let label = picture.accesskit_node().label().unwrap_or_default();
+        let words = Words::new(&screen.state().answer().judged, screen.state().view().locale);
+        let cabinet = words.subject(&Subject::Thing("tool cabinet".into()));
+        assert!(label.contains(&cabinet), "{label}");
+        let rect = picture.rect();
+        let target = screen.state().answer().judged.aiming.placements[0].id.clone();
+        // The plate stands in the middle; the stand goes with it.
+        screen.hover_at(rect.center());
+        screen.step();
+        screen.step();
+        assert_eq!(screen.state().view().hovered, Some(Subject::Stand(target)), "the middle of {rect:?}");
+    }
+    // A camera's target is seen too, a thing before it as well.
+    let mut camera = usual(desk(Path::new("clear-bay"), None));
+    ask(&mut camera, Command::View(OfView::Tab(Tab::Echoes)));
+    camera.step();
+    assert!(camera.query_by_label_contains("Seen from the sensor:").is_some());
 }

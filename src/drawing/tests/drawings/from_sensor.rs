@@ -1,18 +1,23 @@
 //! What stands before a sensor, as it would be seen from there: against rays that are sent out by hand, one by one.
 
-use baywright_drawing::{Drawing, Lettering, LookedAt, Role, Shape, ViewState, on_top, sensor_view};
+use baywright_drawing::sheet::{Paper, Sheet, Size};
+use baywright_drawing::{
+    Drawing, Lettering, LookedAt, Page, Role, Shape, ViewState, on_top, sensor_view, told_view,
+};
+use baywright_planner::customer::{Idea, ideas};
 use baywright_planner::echoes::{Echo, With, seen};
 use baywright_planner::geometry::{DVec2, DVec3, Outline, PlanPose, Pose, Prism, angle};
 use baywright_planner::model::{
     Arrangement, Camera, Id, Known, Material, Opening, OpeningKind, Place, SensorKind, Shape as ThingShape,
-    Thing, ThingKind,
+    ShopFace, TargetKind, Thing, ThingKind,
 };
 use baywright_planner::scene::{Scene, TargetPart};
-use baywright_planner::words::{Language, Locale};
+use baywright_planner::words::{Language, Locale, Words};
 use baywright_planner::{Subject, judge};
 use proptest::prelude::*;
 
 use super::bay;
+use super::sheets::made_in;
 
 const WIDTH: f64 = 720.0;
 
@@ -369,5 +374,105 @@ fn every_sensor_that_looks_at_a_target_has_its_picture() {
                 assert!(!is_on, "“{}” on “{}”", one.text, other.text);
             }
         }
+    }
+}
+
+fn told(pages: &[Page]) -> String {
+    let items = pages.iter().flat_map(|page| &page.frames).flat_map(|frame| frame.items());
+    let texts = items.filter_map(|item| match &item.shape {
+        Shape::Text(text) => Some(text.text.as_str()),
+        _ => None,
+    });
+    texts.collect::<Vec<_>>().join(" ")
+}
+
+fn report(arrangement: &Arrangement, locale: Locale) -> Vec<Page> {
+    made_in(Sheet::Findings, arrangement, Paper::portrait(Size::A4), locale)
+}
+
+/// The empty bay with a small reflector as its target.
+fn reflector() -> Arrangement {
+    let mut arrangement = bay::empty(false);
+    let target = &mut arrangement.aiming.placements[0].target;
+    target.kind = TargetKind::CornerReflector;
+    (target.width_mm, target.height_mm, target.depth_mm) = (141.0, 141.0, 60.0);
+    arrangement
+}
+
+/// A cabinet as far off as the target and 8° to the left of it, its face square to the ray.
+fn facing(arrangement: &Arrangement) -> Thing {
+    let (eye, ray) = (Scene::of(arrangement).sensor(), angle::radians(8.0));
+    let middle = eye.truncate() + angle::direction(ray) * (2730.0 + 450.0);
+    let mut cabinet = bay::cabinet("cabinet", (0.0, 0.0));
+    cabinet.place.at = PlanPose::new(middle, ray);
+    cabinet
+}
+
+/// The findings report tells the echoes that matter in the tab's own words, with a picture that numbers them, and what the profile leaves
+/// open; one line where none matters, and nothing of a sensor that is no radar.
+#[test]
+fn the_report_tells_what_the_radar_would_see() {
+    for language in [Language::English, Language::German] {
+        let locale = Locale { language, ..Locale::default() };
+        let texts = language.echoes();
+        let mut crowded = reflector();
+        crowded.bay.things = bay::crowded().bay.things.split_off(2);
+        crowded.bay.things.push(facing(&crowded));
+        let all = seen(&crowded, &Scene::of(&crowded), With::TwoMirrors);
+        let first = all[0].echoes.iter().find(|own| own.heard.matters()).unwrap();
+        let words = Words::new(&crowded, locale);
+        let pages = report(&crowded, locale);
+        let text = told(&pages);
+        for wanted in [words.echo_of(first), words.echo_lies(first), words.echoes_assume(&all[0])] {
+            assert!(!wanted.is_empty() && text.contains(&wanted), "{wanted}: {text}");
+        }
+        let rings = |page: &Page| {
+            page.views().flat_map(|view| &view.items).filter(|item| item.role == Role::EchoBelieved).count()
+        };
+        assert!(pages.iter().map(rings).sum::<usize>() > 0, "the picture");
+        let mut camera = crowded.clone();
+        camera.sensor.kind = SensorKind::ForwardCamera(Camera { pixels_across: 1280, pixels_down: 960 });
+        assert!(!told(&report(&camera, locale)).contains(texts.title));
+        // A board of which nobody knows what it sends back: one line.
+        let mut board = crowded.clone();
+        board.aiming.placements[0].target.kind = TargetKind::Board;
+        let pages = report(&board, locale);
+        assert!(told(&pages).contains(texts.title) && !told(&pages).contains(texts.rests_on));
+        assert_eq!(pages.iter().map(rings).sum::<usize>(), 0);
+    }
+}
+
+/// A customer is shown the strongest thing that sends back what matters, as discs whose areas are as what comes back; only if there is one.
+#[test]
+fn a_customer_is_shown_what_a_thing_sends_back() {
+    let mut arrangement = reflector();
+    let idea = |own: &Arrangement| {
+        let all = ideas(own, &judge(own), &ShopFace::default());
+        all.into_iter().find_map(|idea| if let Idea::SendsBack(sent) = idea { Some(sent) } else { None })
+    };
+    assert_eq!(idea(&arrangement), None, "nothing stands here");
+    arrangement.bay.things.push(facing(&arrangement));
+    let sent = idea(&arrangement).unwrap();
+    assert_eq!(sent.thing.as_str(), "cabinet");
+    let all = seen(&arrangement, &Scene::of(&arrangement), With::OneMirror);
+    let levels = all.iter().flat_map(|own| &own.echoes).map(|own| own.heard.level_db.high());
+    assert!(levels.clone().any(|own| own == sent.level_db), "{sent:?}");
+    let own = Idea::SendsBack(sent.clone());
+    for language in [Language::English, Language::German] {
+        let locale = Locale { language, ..Locale::default() };
+        let lettering = Lettering { locale, ..Lettering::default() };
+        let drawing = told_view(&own, &arrangement, &judge(&arrangement), (900.0, 600.0), &lettering);
+        let radius = |wanted: Role| {
+            let found = drawing.items.iter().find_map(|item| match item.shape {
+                Shape::Disc { radius, .. } if item.role == wanted => Some(radius),
+                _ => None,
+            });
+            found.unwrap()
+        };
+        let areas = (radius(Role::Thing(Material::Steel)) / radius(Role::Target)).powi(2);
+        let wanted = 10.0_f64.powf(sent.level_db / 10.0);
+        assert!((areas / wanted - 1.0).abs() < 1e-6, "{areas} {wanted}");
+        let lines = Words::new(&arrangement, locale).idea_lines(&own, &judge(&arrangement));
+        assert!(lines.len() == 3 && lines.iter().all(|line| line.ends_with('.')), "{lines:?}");
     }
 }

@@ -158,11 +158,13 @@ impl About<'_> {
             }
             Facts::FresnelEntered(_) => format!("{first} is too near the radar's path to {second}"),
             Facts::EchoTaken(echo) => match echo.heard.does {
-                Does::Apart { .. } => format!("the echo of {first} may be stronger than that of {second}"),
-                _ => format!("the radar may take the echo of {first} for {second}"),
+                Does::Apart { .. } => {
+                    format!("the echo of {the_first} may be stronger than that of {second}")
+                }
+                _ => format!("the radar may take the echo of {the_first} for {second}"),
             },
-            Facts::EchoDraws(_) => format!("the echo of {first} may draw the aim"),
-            Facts::EchoesTogether => format!("echoes beside {first} may draw the aim together"),
+            Facts::EchoDraws(_) => format!("the echo of {the_first} may draw the aim"),
+            Facts::EchoesTogether => format!("echoes beside that of {the_first} may draw the aim together"),
             Facts::FieldOfView => format!("{first} is outside what {second} sees"),
             Facts::StandOffMark(_) => format!("{first} is off its mark"),
             Facts::MarkFault(_) => format!("{first} cannot be found this way"),

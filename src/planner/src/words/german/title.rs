@@ -198,7 +198,7 @@ impl About<'_> {
             },
             Facts::EchoDraws(_) => format!("das Echo {first_genitive} kann die Einstellung verziehen"),
             Facts::EchoesTogether => {
-                format!("Echos neben {first_dative} können zusammen die Einstellung verziehen")
+                format!("Echos neben dem {first_genitive} können zusammen die Einstellung verziehen")
             }
             Facts::FieldOfView => {
                 format!("{first} ist außerhalb des Sichtfelds {}", second_genitive)
