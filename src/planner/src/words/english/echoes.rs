@@ -76,16 +76,6 @@ pub fn as_much(level_db: f64) -> String {
     }
 }
 
-/// How much comes back at most beside what the target sends back, dB, as a customer is told.
-pub fn as_much(level_db: f64) -> String {
-    let Some(to) = Ratio::of(level_db) else { return String::new() };
-    match to {
-        Ratio::Times(1.0) => "just as much".to_owned(),
-        Ratio::Times(times) => format!("up to {times} times as much"),
-        Ratio::Part(_) => format!("up to {} as much", ratio(to)),
-    }
-}
-
 /// A figure of the sensor.
 pub const fn figure(figure: Figure) -> &'static str {
     match figure {
