@@ -15,6 +15,7 @@
 //!   of the shop's list), `stand read: TARGET, LINE, OFFSET` (its line over the sensor, the face over the line; its pole plumb; `-` of
 //!   what nobody read), `painted: NAME, X, Y` (a mark that stays), `checked: NAME, DAY, WALL, MM, WALL, MM`,
 //!   `thing: NAME, X, Y, MM, MM` (a steel box of so much, 1 m high), `pane: ...` (the same of glass), `built: ...` (the same, fixed),
+//!   `board: NAME, X, Y, MM, MM, DEGREES` (the same of wood, turned anticlockwise),
 //!   `sill: NAME, X, Y, X, Y, MM` (so proud of the floor), `leaf: NAME, WALL, FROM, MM` (a door that stands open),
 //!   `at once: SET-UP` (another one of the bay's, done at the same time), `older by eye: THING`, `room from: nowhere`,
 //!   `profile: ...` and `file: ...` (what no layout holds, tried in memory alone),

@@ -94,6 +94,11 @@ pub fn hold(word: &str, parts: &[&str], held: Held<'_>) -> bool {
         }
         "thing" => bay.things.push(thing(parts)),
         "pane" => bay.things.push(Thing { material: Material::Glass, ..thing(parts) }),
+        "board" => {
+            let own = thing(parts);
+            let at = PlanPose::new(own.place.at.origin(), angle::radians(number(5)));
+            bay.things.push(Thing { material: Material::Wood, place: Place { at, ..own.place }, ..own });
+        }
         "built" => bay.things.push(Thing { effort: Effort::Fixed, ..thing(parts) }),
         "sill" => {
             let at = |i: usize| DVec2::new(number(i), number(i + 1));
