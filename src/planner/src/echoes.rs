@@ -107,6 +107,20 @@ pub struct Echo {
     pub cures: Vec<Cure>,
 }
 
+impl Echo {
+    /// What a person would look at: the thing that sends it back, or the first of its mirrors. None of what only the even floor or the
+    /// ceiling does, over and under which every procedure is made (common practice, no source).
+    pub fn culprit(&self) -> Option<&Subject> {
+        let is_there = |own: &&Subject| !matches!(own, Subject::Floor | Subject::Ceiling);
+        match &self.how {
+            How::Straight { of, .. } => Some(of).filter(is_there),
+            How::Corner { of } => of.iter().find(is_there),
+            How::TargetBy { out, back } => out.iter().chain(back).find(is_there),
+            How::Round { by } => by.iter().find(is_there),
+        }
+    }
+}
+
 /// What the radar would see while one target is up.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Seen {

@@ -197,6 +197,9 @@ impl Desk {
 
     /// What takes an echo away, each done by a press and undone by one.
     fn ways_out(&self, ui: &mut Ui, echo: &Echo, title: &str, out: &mut Vec<Command>) {
+        if echo.cures.is_empty() {
+            return;
+        }
         let words = self.words();
         ui.horizontal_wrapped(|ui| {
             for cure in &echo.cures {

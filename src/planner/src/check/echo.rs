@@ -11,7 +11,7 @@ use baywright_radar::pull::MAY_TAKE_DB;
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, finding};
-use crate::echoes::{Does, Echo, How, Seen, With, seen, together};
+use crate::echoes::{Does, Echo, Seen, With, seen, together};
 use crate::model::Id;
 
 /// Of so many things that together draw the aim the names are told.
@@ -35,10 +35,10 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 /// What is heard beside one target: each culprit once, by the worst of its echoes.
 fn of_target(context: &Context<'_>, seen: &Seen, limits: [f64; 2], findings: &mut Vec<Finding>) {
-    let told: Vec<&Echo> = seen.echoes.iter().filter(|own| culprit(own).is_some()).collect();
+    let told: Vec<&Echo> = seen.echoes.iter().filter(|own| own.culprit().is_some()).collect();
     let mut found: Vec<Finding> = Vec::new();
     for echo in told.iter().filter(|own| own.heard.matters()) {
-        let Some(of) = culprit(echo) else { continue };
+        let Some(of) = echo.culprit() else { continue };
         let subjects = vec![of.clone(), Subject::Target(seen.target.clone())];
         let own = alone(context, echo, subjects);
         match found.iter_mut().find(|known| known.subjects == own.subjects) {
@@ -63,7 +63,7 @@ fn all_together(context: &Context<'_>, target: &Id, told: &[&Echo], limits: [f64
     let draw = || told.iter().filter(|own| matches!(own.heard.does, Does::Takes | Does::Draws { .. }));
     let strongest = draw().next()?;
     let mut subjects = vec![Subject::Target(target.clone())];
-    for of in draw().filter_map(|own| culprit(own)) {
+    for of in draw().filter_map(|own| own.culprit()) {
         if !subjects.contains(of) {
             subjects.push(of.clone());
         }
@@ -77,18 +77,6 @@ fn all_together(context: &Context<'_>, target: &Id, told: &[&Echo], limits: [f64
 /// The aiming's own figures.
 fn aims(context: &Context<'_>) -> Basis {
     Basis::Procedure(context.arrangement.aiming.provenance.clone())
-}
-
-/// What a person would look at: the thing that sends it back, or the first of its mirrors. None of what only the even floor or the ceiling
-/// does.
-fn culprit(echo: &Echo) -> Option<&Subject> {
-    let is_there = |own: &&Subject| !matches!(own, Subject::Floor | Subject::Ceiling);
-    match &echo.how {
-        How::Straight { of, .. } => Some(of).filter(is_there),
-        How::Corner { of } => of.iter().find(is_there),
-        How::TargetBy { out, back } => out.iter().chain(back).find(is_there),
-        How::Round { by } => by.iter().find(is_there),
-    }
 }
 
 fn alone(context: &Context<'_>, echo: &Echo, subjects: Vec<Subject>) -> Finding {

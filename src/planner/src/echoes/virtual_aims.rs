@@ -98,9 +98,19 @@ impl Aimed {
         self.between.map(|[low, high]| high.max(-low))
     }
 
-    /// The cause that is worth fixing first; `None` if no cause does anything.
-    pub fn worth_fixing(&self) -> Option<&Share> {
+    /// The cause that counts most; `None` if no cause does anything.
+    pub fn most(&self) -> Option<&Share> {
         self.shares.first().filter(|own| own.of_all > 0.0)
+    }
+
+    /// The cause that is worth fixing first: the one that counts most of those that somebody can do something about, which is not the
+    /// floor as a mirror.
+    pub fn worth_fixing(&self) -> Option<&Share> {
+        let can_be = |own: &&Share| match &own.why {
+            Why::Echo(echo) => echo.culprit().is_some(),
+            _ => true,
+        };
+        self.shares.iter().find(can_be).filter(|own| own.of_all > 0.0)
     }
 }
 

@@ -24,6 +24,7 @@ texts! {
     strongest_takes, "A routine that takes the strongest takes it.";
     strongest_may_take, "It may.";
     if_not_told_apart, "All this if the sensor cannot tell them apart.";
+    of_floor, "It is only of the floor or the ceiling: no finding is made of it.";
     stuff_unknown, "What it is made of is not known.";
     prolonged, "Figures of what it is made of end below the sensor's frequency.";
     weaker, "Over the echoes that can be told apart or are weak.";
@@ -161,8 +162,9 @@ impl Words<'_> {
         let is_open = is_one_thing && heard.beside.is_one() == Surely::Perhaps;
         let more = more.or(is_open.then_some(texts.if_not_told_apart));
         let unknown = (!echo.is_stuff_known).then_some(texts.stuff_unknown);
+        let of_floor = (heard.matters() && echo.culprit().is_none()).then_some(texts.of_floor);
         let prolonged = echo.is_prolonged.then_some(texts.prolonged);
-        let rest = [more, unknown, prolonged].into_iter().flatten().map(fixed);
+        let rest = [more, of_floor, unknown, prolonged].into_iter().flatten().map(fixed);
         std::iter::once(does).chain(rest).collect()
     }
 

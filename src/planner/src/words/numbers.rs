@@ -141,7 +141,7 @@ impl Region {
     }
 
     /// A whole number, its thousands apart.
-    fn grouped(self, whole: f64) -> String {
+    pub(in crate::words) fn grouped(self, whole: f64) -> String {
         let between = match self.thousands {
             Thousands::ThinSpace => THIN_SPACE,
             Thousands::Point => '.',

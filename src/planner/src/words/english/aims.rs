@@ -12,7 +12,7 @@ pub const TEXTS: AimsTexts = AimsTexts {
     language: Language::English,
     press: "Draw ten thousand aims",
     press_why: "Where the sensor would be aimed here if marks, stand and floor are out as they may be and the echoes fall together at random, and what most of that comes from",
-    causes: "Share of each cause, left and right and up and down together, each measured by what is allowed:",
+    causes: "What of it would go without each cause, left and right and up and down, by what is allowed; echoes act on one another, so that this need not add up to 100 %:",
     stopped: "Stopped before the last of them.",
     rests_on: "A prediction for ideal shapes, by the shop’s own figures of what is out as a rule; a real radar filters echoes. The vehicle maker’s procedure decides: no prediction makes a space ready.",
 };
@@ -45,7 +45,7 @@ impl About<'_> {
 
     /// Within how much.
     pub fn aims_lie(&self, aimed: &Aimed) -> String {
-        let draws = self.locale.region.number(aimed.draws as f64, 0);
+        let draws = self.locale.region.grouped(aimed.draws as f64);
         let [aside, upright] = aimed.allowed.map(|own| self.locale.region.degrees(own));
         let allowed = match aside == upright {
             true => format!("{aside} is allowed"),
@@ -57,16 +57,16 @@ impl About<'_> {
 
     /// The causes.
     pub fn aims_come_from(&self, aimed: &Aimed) -> String {
-        let Some(first) = aimed.worth_fixing() else { return "Nothing here makes them differ.".to_owned() };
+        let Some(first) = aimed.most() else { return "Nothing here makes them differ.".to_owned() };
         let told = |own: &Share| format!("{} ({})", self.cause(&own.why), self.aims_share(own.of_all));
         let next: Vec<String> =
             aimed.shares.iter().skip(1).take(2).filter(|own| own.of_all >= NAMED_FROM).map(told).collect();
         let next = if next.is_empty() { String::new() } else { format!("; next {}", listed(&next)) };
         let all = format!("Most comes from {}{next}.", told(first));
         let is_out = aimed.within().iter().zip(aimed.allowed).any(|(own, allowed)| *own > allowed);
-        match is_out {
-            true => format!("{all} Worth fixing first: {}.", self.cause(&first.why)),
-            false => all,
+        match aimed.worth_fixing().filter(|_| is_out) {
+            Some(own) => format!("{all} Worth fixing first: {}.", self.cause(&own.why)),
+            None => all,
         }
     }
 

@@ -26,6 +26,7 @@ pub const TEXTS: EchoTexts = EchoTexts {
     strongest_takes: "A routine that takes the strongest echo takes this one.",
     strongest_may_take: "A routine that takes the strongest echo may take this one.",
     if_not_told_apart: "That is, if it cannot tell the two apart, which the profile does not say.",
+    of_floor: "Every procedure is made over a floor and under a ceiling: this is no finding, but a grate or a wet patch there makes it stronger.",
     stuff_unknown: "What it is made of is not known: taken for anything up to bare metal.",
     prolonged: "Published figures of what it is made of end below this radar’s frequency; they are prolonged.",
     weaker: "Weaker, or told apart",

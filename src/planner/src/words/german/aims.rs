@@ -12,7 +12,7 @@ pub const TEXTS: AimsTexts = AimsTexts {
     language: Language::German,
     press: "Zehntausend Einstellungen ziehen",
     press_why: "Wohin der Sensor hier eingestellt würde, wenn Marken, Ständer und Boden abweichen, wie sie können, und die Echos zufällig zusammenfallen, und woher das meiste davon kommt",
-    causes: "Anteil jeder Ursache, seitlich und in der Höhe zusammen, jeweils gemessen am Erlaubten:",
+    causes: "Was ohne jede Ursache davon wegfiele, seitlich und in der Höhe, gemessen am Erlaubten; Echos wirken aufeinander, so dass es zusammen nicht 100 % sein müssen:",
     stopped: "Vor der letzten angehalten.",
     rests_on: "Eine Vorhersage für ideale Formen, nach den Zahlen des Betriebs dafür, was in der Regel abweicht; ein wirkliches Radar filtert Echos. Das Verfahren des Fahrzeugherstellers entscheidet: Keine Vorhersage macht einen Platz bereit.",
 };
@@ -45,7 +45,7 @@ impl About<'_> {
 
     /// Within how much.
     pub fn aims_lie(&self, aimed: &Aimed) -> String {
-        let draws = self.locale.region.number(aimed.draws as f64, 0);
+        let draws = self.locale.region.grouped(aimed.draws as f64);
         let [aside, upright] = aimed.allowed.map(|own| self.locale.region.degrees(own));
         let allowed = match aside == upright {
             true => format!("erlaubt sind {aside}"),
@@ -57,7 +57,7 @@ impl About<'_> {
 
     /// The causes.
     pub fn aims_come_from(&self, aimed: &Aimed) -> String {
-        let Some(first) = aimed.worth_fixing() else {
+        let Some(first) = aimed.most() else {
             return "Nichts hier lässt sie auseinanderliegen.".to_owned();
         };
         let told = |own: &Share| format!("{} ({})", self.cause(&own.why), self.aims_share(own.of_all));
@@ -66,9 +66,9 @@ impl About<'_> {
         let next = if next.is_empty() { String::new() } else { format!("; danach {}", listed(&next)) };
         let all = format!("Am meisten macht aus: {}{next}.", told(first));
         let is_out = aimed.within().iter().zip(aimed.allowed).any(|(own, allowed)| *own > allowed);
-        match is_out {
-            true => format!("{all} Zuerst zu beheben: {}.", self.cause(&first.why)),
-            false => all,
+        match aimed.worth_fixing().filter(|_| is_out) {
+            Some(own) => format!("{all} Zuerst zu beheben: {}.", self.cause(&own.why)),
+            None => all,
         }
     }
 

@@ -26,6 +26,7 @@ pub const TEXTS: EchoTexts = EchoTexts {
     strongest_takes: "Ein Ablauf, der das stärkste Echo nimmt, nimmt dieses.",
     strongest_may_take: "Ein Ablauf, der das stärkste Echo nimmt, kann dieses nehmen.",
     if_not_told_apart: "Das heißt, wenn es die beiden nicht unterscheidet; das Profil sagt das nicht.",
+    of_floor: "Jede Anleitung ist über einem Boden und unter einer Decke gemacht: Das ist kein Befund, aber ein Rost oder eine nasse Stelle dort macht es stärker.",
     stuff_unknown: "Woraus es ist, ist nicht bekannt: Es kann alles bis zu blankem Metall sein.",
     prolonged: "Veröffentlichte Zahlen dessen, woraus es ist, enden unter der Frequenz dieses Radars; sie sind fortgesetzt.",
     weaker: "Schwächer oder zu unterscheiden",
