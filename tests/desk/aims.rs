@@ -94,7 +94,7 @@ fn ten_thousand_aims_are_drawn_by_a_press_and_told_with_their_causes() {
     until(&mut screen, older);
     press(&mut screen, texts.press);
     let start = Instant::now();
-    while says(&screen, older) || says(&screen, texts.press) {
+    while says(&screen, older) || !says(&screen, texts.rests_on) {
         assert!(start.elapsed() < Duration::from_secs(120), "they were never drawn anew");
         std::thread::sleep(Duration::from_millis(10));
         screen.step();

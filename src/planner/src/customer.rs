@@ -142,12 +142,15 @@ pub fn ideas(arrangement: &Arrangement, assessment: &Assessment, face: &ShopFace
     ideas
 }
 
-/// The strongest echo of a thing among those that matter, straight back to the sensor; `None` where there is none.
+/// What sends back less than this against the target is shown to no customer, dB, though it matters: a tenth is seen as a disc.
+const SHOWN_FROM_DB: f64 = -10.0;
+
+/// The strongest echo of a thing among those that matter and are as strong as that, straight back to the sensor; `None` where there is none.
 fn sends_back(arrangement: &Arrangement, assessment: &Assessment) -> Option<SendsBack> {
     let all = seen(arrangement, &assessment.scene, With::OneMirror);
     let echoes = all.iter().flat_map(|own| &own.echoes).filter(|own| own.heard.matters());
     let of_things = echoes.filter_map(|own| match &own.how {
-        How::Straight { of: Subject::Thing(thing), .. } => {
+        How::Straight { of: Subject::Thing(thing), .. } if own.heard.level_db.high() >= SHOWN_FROM_DB => {
             Some(SendsBack { thing: thing.clone(), level_db: own.heard.level_db.high() })
         }
         _ => None,

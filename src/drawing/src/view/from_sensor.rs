@@ -175,5 +175,5 @@ pub fn on_top(drawing: &Drawing, px: DVec2) -> Option<&Subject> {
     let at = drawing.view_point(px);
     let on = drawing.items.iter().rev().filter(|item| item.role.layer() == Role::ThingLine.layer());
     let mut on = on.filter(|item| matches!(&item.shape, Shape::Area(rings) if odd(at, rings)));
-    on.next().and_then(|item| item.subject.as_ref())
+    on.find_map(|item| item.subject.as_ref())
 }
