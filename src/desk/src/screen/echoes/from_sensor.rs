@@ -119,9 +119,7 @@ impl Desk {
         if let Some(at) = response.hover_pos() {
             let off = at - rect.min;
             let under = on_top(drawing, DVec2::new(f64::from(off.x), f64::from(off.y))).cloned().map(whole);
-            if under != self.view.hovered {
-                out.push(Command::View(OfView::Hover(under)));
-            }
+            out.push(Command::View(OfView::Hover(under)));
         }
         let mut painter = Painter::of_all(drawing, (ui.ctx(), self.view.theme), rect.min, fills);
         painter.drawing(drawing);
