@@ -9,7 +9,7 @@ use std::sync::OnceLock;
 
 use baywright_files::{Library, parse_layout, resolve};
 use baywright_geometry::angle;
-use baywright_planner::model::Arrangement;
+use baywright_planner::model::{Arrangement, Exclusion, KeepClear};
 use baywright_planner::{
     Assessment, Code, Facts, Finding, InZone, OffBy, OffPlace, Quantity, Severity, Step, Subject, assess,
 };
@@ -152,6 +152,12 @@ impl Case {
         found.keys().filter(|key| expected.contains_key(*key)).cloned().collect()
     }
 
+    /// The zones that keep out what reflects more than a level.
+    fn by_level(&self) -> BTreeSet<String> {
+        let is_by_level = |own: &&KeepClear| matches!(own.excludes, Exclusion::Reflecting(_));
+        self.arrangement.aiming.zones.iter().filter(is_by_level).map(|own| own.id.to_string()).collect()
+    }
+
     fn near(&self, what: &str, found: f64, expected: f64, within: f64) {
         let name = &self.name;
         assert!((found - expected).abs() <= within, "{name}: {what} {found}, expected {expected}");
@@ -246,7 +252,17 @@ fn near_zones(case: &Case) -> BTreeMap<String, f64> {
 fn things_in_zones_and_near_them() {
     let mut compared = [0; 3];
     for case in cases() {
-        let unsure = &case.expected.unsure_zone;
+        // Whether what stands in a zone by level stops is judged by how much it sends back, which the library does not know: how far it is in it
+        // is compared wherever it is found.
+        let by_level = case.by_level();
+        let of_level = |key: &&String| key.split('|').nth(1).is_some_and(|zone| by_level.contains(zone));
+        let open: BTreeSet<String> = case.expected.unjudged.keys().filter(of_level).cloned().collect();
+        for (key, found) in case.found(Code::ZoneObject, solid).iter().filter(|(key, _)| open.contains(*key))
+        {
+            case.near(key, number(found), case.expected.unjudged[key].depth, LENGTH);
+            compared[1] += 1;
+        }
+        let unsure = &(&case.expected.unsure_zone | &open);
         for (i, (code, expected)) in
             [(Code::ZoneObject, &case.expected.inside), (Code::ZoneUnjudged, &case.expected.unjudged)]
                 .into_iter()
@@ -472,6 +488,16 @@ fn moves_are_the_shortest() {
             // What just clears it: the move itself goes further where a place is uncertain.
             let by = cure.at_least.map_or(*by, baywright_planner::Shorter::by);
             let Some(expected) = moves.get(thing.as_str()) else { continue };
+            // What reflects too much for a zone by level goes out of that too, which the library does not ask for.
+            let reflects = |own: &Finding| {
+                let zone = own.subjects.get(1).map(name).unwrap_or_default();
+                own.culprit() == Some(thing)
+                    && own.code() == Code::ZoneObject
+                    && case.by_level().contains(&zone)
+            };
+            if case.answer.findings.iter().any(reflects) {
+                continue;
+            }
             assert!(case.arrangement.bay.things.iter().any(|t| t.id == *thing));
             let most =
                 if expected.detour { DETOUR * (expected.least + WHOLE) } else { expected.least + WHOLE };

@@ -366,9 +366,15 @@ pub(super) const fn is_care_at_most(code: Code) -> bool {
     matches!(code, Code::WorkingRoom | Code::KeepFree | Code::TapeOver | Code::PersonNear | Code::UnderCar)
 }
 
-/// Every region of the plan where a thing, at its heights, would stop the aiming.
-pub(crate) fn stops(claims: &[Claim], thing: &Thing) -> Vec<Outline> {
-    let stopping = claims.iter().filter(|claim| claim.may_stop(thing));
+/// Every region of the plan where a thing, at its heights, would stop the aiming; of those where how much it sends back decides that, the
+/// ones in which it is found to.
+pub(crate) fn stops(claims: &[Claim], thing: &Thing, found: &[Finding]) -> Vec<Outline> {
+    let stopping = claims.iter().filter(|claim| {
+        let is_found =
+            || found.iter().any(|f| f.code() == Code::ZoneObject && f.subjects.get(1) == Some(&claim.of));
+        claim.says(thing).is_some_and(|(_, severity)| severity == Severity::Stops)
+            || claim.may_stop(thing) && is_found()
+    });
     stopping.filter_map(|claim| claim.volume.at(&thing.span)).collect()
 }
 

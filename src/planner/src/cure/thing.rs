@@ -47,7 +47,7 @@ pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
     }
     let placed = scene.things.get(index)?;
     let of_thing: Vec<Finding> = before.iter().filter(|f| blames(f, id)).cloned().collect();
-    let mut blamed = claim::stops(claims, thing);
+    let mut blamed = claim::stops(claims, thing, &of_thing);
     if care {
         blamed.extend(claim::blamed(claims, thing, &of_thing));
     }
