@@ -8,6 +8,7 @@ use crate::check::testing::*;
 use crate::echoes::{With, seen};
 
 #[path = "../../../tests/checks/dice.rs"]
+#[allow(clippy::duplicate_mod, reason = "the dice of all tests, here and in another module's")]
 mod dice;
 use dice::Dice;
 
