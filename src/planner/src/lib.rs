@@ -15,6 +15,9 @@ pub mod check;
 pub mod clearing;
 pub mod cure;
 pub mod customer;
+#[cfg(test)]
+#[path = "../tests/checks/dice.rs"]
+mod dice;
 pub mod difference;
 pub mod echoes;
 pub mod edit;

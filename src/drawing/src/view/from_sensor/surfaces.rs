@@ -202,7 +202,7 @@ impl Surfaces<'_> {
                 for edge in polygon.edges() {
                     if looks_at(&edge, self.eye()) {
                         let side = upright(&edge, span);
-                        self.face(what, &[side.clone()], &[side]);
+                        self.face(what, std::slice::from_ref(&side), std::slice::from_ref(&side));
                     }
                 }
                 self.level(what, polygon, span);
@@ -273,13 +273,21 @@ impl Surfaces<'_> {
         let back = vec![d + deep, c + deep, b + deep, a + deep];
         for side in sides.into_iter().chain([back]) {
             if faces(&side, face.centre() + deep * 0.5, self.eye()) {
-                self.face((Role::TargetRim, &subject), &[side.clone()], &[side]);
+                self.face(
+                    (Role::TargetRim, &subject),
+                    std::slice::from_ref(&side),
+                    std::slice::from_ref(&side),
+                );
             }
         }
         if face.in_front(self.eye()) > 0.0 {
             let front = vec![a, b, c, d];
             let on_it = self.on_target(placement.target.kind, face);
-            if let Some(own) = self.face((Role::TargetFace, &subject), &[front.clone()], &[front]) {
+            if let Some(own) = self.face(
+                (Role::TargetFace, &subject),
+                std::slice::from_ref(&front),
+                std::slice::from_ref(&front),
+            ) {
                 own.on_it = on_it;
             }
         }

@@ -5,12 +5,8 @@ use baywright_radar::level::Band;
 
 use super::*;
 use crate::check::testing::*;
+use crate::dice::Dice;
 use crate::echoes::{With, seen};
-
-#[path = "../../../tests/checks/dice.rs"]
-#[allow(clippy::duplicate_mod, reason = "the dice of all tests, here and in another module's")]
-mod dice;
-use dice::Dice;
 
 const FAR: f64 = 4_000.0;
 const AHEAD: f64 = 800.0;

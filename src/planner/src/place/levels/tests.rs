@@ -4,11 +4,8 @@ use super::Levels;
 use super::*;
 use crate::check::direct;
 use crate::check::testing::*;
+use crate::dice::Dice;
 use crate::scene::Scene;
-
-#[path = "../../../tests/checks/dice.rs"]
-mod dice;
-use dice::Dice;
 
 /// Squares as they were asked about at first: everything is put in its place anew for each of them, and none is passed over by the
 /// edges that are near.

@@ -47,7 +47,7 @@ impl About<'_> {
                     }
                     // Of what it is made is known; how it stands leaves it open.
                     _ if matches!(zone.excludes, Exclusion::Reflecting(_)) && !self.is_of_unknown(finding) => format!(
-                        "The zone is to be clear of {of}; {} sends back as much as that as it stands, or turned otherwise, or nearly.",
+                        "The zone is to be clear of {of}; {} may send back more than that, as it stands or turned otherwise.",
                         self.made_of(finding)
                     ),
                     _ => format!(

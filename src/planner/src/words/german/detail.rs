@@ -363,7 +363,7 @@ impl About<'_> {
             // Of what it is made is known; how it stands leaves it open.
             _ if matches!(zone.excludes, Exclusion::Reflecting(_)) && !self.is_of_unknown(finding) => {
                 format!(
-                    "{clear}. {}: So, wie es steht, oder anders gedreht, wirft es so viel zurück, oder beinahe.",
+                    "{clear}. {}: So, wie es steht, oder anders gedreht wirft es vielleicht mehr zurück.",
                     sentence_start(&self.made_of(finding))
                 )
             }
