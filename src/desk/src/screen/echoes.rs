@@ -92,7 +92,7 @@ impl Desk {
             ui.add(Label::new(RichText::new(texts.title).font(look::bold(size::BODY))).wrap());
             let care = look::colour(self.view.theme.palette().care);
             ui.add(Label::new(RichText::new(texts.decides).size(size::BODY).color(care)).wrap());
-            self.from_sensor(ui, out);
+            self.view_from_sensor(ui, out);
             lit = self.echoes_told(ui, out);
             ui.scope(|ui| self.aims(ui, out));
             ui.add(Label::new(widgets::soft(ui, texts.rests_on)).wrap());

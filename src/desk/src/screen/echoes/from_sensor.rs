@@ -34,7 +34,7 @@ pub(super) struct Pictures {
 
 impl Desk {
     /// The pictures.
-    pub(super) fn from_sensor(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+    pub(super) fn view_from_sensor(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         if self.answer.stale {
             return;
         }

@@ -172,7 +172,7 @@ impl Desk {
         self.fits_together(ui, page, found, &OfAll { of: &of, found: &each });
         self.fits_unlock_none(ui, page, found, (&each.all, of.further_mm), out);
         for (opening, why) in &each.stay {
-            say(ui, widgets::soft(ui, &texts.door_stays(opening.as_str(), *why)));
+            say(ui, widgets::soft(ui, texts.door_stays(opening.as_str(), *why)));
         }
         say(ui, widgets::soft(ui, texts.only_one));
     }
