@@ -12,6 +12,7 @@ use baywright_planner::edit::Edit;
 use egui::{CollapsingHeader, Color32, Context, Frame, Label, RichText, ScrollArea, Stroke, Ui};
 
 use super::command::{Command, OfBay};
+use super::findings::deed;
 use super::in_sight::{self, ScrolledBy};
 use super::look::{self, size};
 use super::view::Tab;
@@ -200,21 +201,18 @@ impl Desk {
         if echo.cures.is_empty() {
             return;
         }
-        let words = self.words();
-        ui.horizontal_wrapped(|ui| {
-            for cure in &echo.cures {
-                let text = words.echo_cure(cure);
-                let is_now = !self.answer.stale;
-                let press =
-                    ui.add_enabled_ui(is_now, |ui| widgets::offer(ui, self.view.theme, text.as_str()));
-                let press = press.inner.accessible_name(self.texts().of(&text, title));
-                if press.clicked()
-                    && let Some(step) = cure.step(&self.answer.judged)
-                {
-                    out.push(Command::Bay(OfBay::Edit(Edit::Do(step))));
-                }
+        let (words, texts) = (self.words(), self.texts());
+        for cure in &echo.cures {
+            let Some(step) = cure.step(&self.answer.judged) else { continue };
+            let told = words.echo_cure(cure);
+            let text = RichText::new(widgets::unbroken(format!("\u{2192} {told}"))).size(size::SMALL);
+            ui.add(Label::new(text).wrap());
+            let (deed, is_now) = (deed(texts, &step), !self.answer.stale);
+            let press = ui.add_enabled_ui(is_now, |ui| widgets::offer(ui, self.view.theme, deed)).inner;
+            if press.accessible_name(texts.of(&told, title)).clicked() {
+                out.push(Command::Bay(OfBay::Edit(Edit::Do(step))));
             }
-        });
+        }
         let takes = words.echo_cures_take(echo);
         if !takes.is_empty() {
             ui.add(Label::new(RichText::new(takes).size(size::SMALL)).wrap());

@@ -311,7 +311,7 @@ impl Desk {
 }
 
 /// What a press on a cure does, in a few words.
-const fn deed(texts: &baywright_planner::words::screen::Screen, step: &Step) -> &'static str {
+pub(super) const fn deed(texts: &baywright_planner::words::screen::Screen, step: &Step) -> &'static str {
     match step {
         Step::MoveThing { .. } => texts.move_it,
         Step::TurnThing { .. } => texts.turn_it,
