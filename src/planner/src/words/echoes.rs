@@ -52,6 +52,8 @@ impl EchoTexts {
         times(from: Option<Ratio>, to: Ratio) -> String;
         /// A figure that a profile leaves open.
         figure(figure: Figure) -> &'static str;
+        /// All that is said of one echo, as sentences one after another.
+        in_one(all: &[String]) -> String;
         /// A heading with how many stand under it.
         of_these(heading: &str, count: usize) -> String;
         /// What the graph shows, read out.

@@ -31,7 +31,8 @@ pub(super) fn told(flow: &mut Flow<'_>, of: &Answered<'_>, words: &Words<'_>, le
     if !is_matter {
         let known = all.iter().find_map(|own| own.own.as_ref().err().copied());
         let line = known.map_or(texts.none_matters, |why| texts.untold(why));
-        flow.read(&format!("{}: {line}", texts.title), Some(Lead::Text("\u{2013}".to_owned())));
+        let line = texts.in_one(&[texts.title.to_owned(), line.to_owned()]);
+        flow.read(&line, Some(Lead::Text("\u{2013}".to_owned())));
         return;
     }
     flow.heading(texts.title, 20.0);
@@ -78,15 +79,15 @@ fn of_target(
         flow.gap(0.8);
     }
     for (nth, echo) in told.iter().enumerate() {
-        let mut line = vec![
-            format!("{}.", words.echo_of(echo)),
-            words.echo_lies(echo),
-            words.echo_strength(echo.heard.level_db),
-        ];
+        let mut line =
+            vec![words.echo_of(echo), words.echo_lies(echo), words.echo_strength(echo.heard.level_db)];
         line.extend(words.echo_does(echo));
         line.push(words.echo_cures(echo));
         line.retain(|own| !own.is_empty());
-        flow.read(&line.join(" "), Some(Lead::Text((nth + 1).to_string())));
+        let line = texts.in_one(&line);
+        // What is said of one echo stands on one page.
+        flow.ensure(flow.height_read(&line));
+        flow.read(&line, Some(Lead::Text((nth + 1).to_string())));
     }
     if !more.is_empty() {
         flow.read(&texts.more_matter(more.len()), None);

@@ -91,6 +91,12 @@ pub const fn figure(figure: Figure) -> &'static str {
     }
 }
 
+/// Sentences one after another; what is none yet ends with its stop.
+pub fn in_one(all: &[String]) -> String {
+    let whole = |own: &String| if own.ends_with('.') { own.clone() } else { format!("{own}.") };
+    all.iter().map(whole).collect::<Vec<_>>().join(" ")
+}
+
 /// A heading with how many stand under it.
 pub fn of_these(heading: &str, count: usize) -> String {
     format!("{heading} ({count})")
