@@ -6,7 +6,7 @@ use baywright_radar::level::Band;
 use super::*;
 use crate::check::testing::*;
 use crate::dice::Dice;
-use crate::echoes::{With, seen};
+use crate::echoes::{How, With, seen};
 
 const FAR: f64 = 4_000.0;
 const AHEAD: f64 = 800.0;
@@ -53,6 +53,8 @@ fn echoing(own: &Arrangement, level: (f64, f64), apart: [f64; 2]) -> Seen {
     let mut found = all.remove(0);
     let is_one = |echo: &Echo| echo.heard.beside.is_one() != Surely::No;
     let mut echo = found.echoes.iter().find(|echo| is_one(echo)).cloned().expect("the room echoes");
+    // Of a thing: about the floor nobody can do anything.
+    echo.how = How::Straight { of: Subject::Thing("cabinet".into()), is_spot_on: true };
     echo.heard.level_db = Band::between(level.0, level.1).unwrap();
     echo.heard.draws_from = apart;
     echo.heard.does = Does::Draws { by: 0.0, limit: 1.0, is_upright: false };
